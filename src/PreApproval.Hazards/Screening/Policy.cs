@@ -1,0 +1,37 @@
+namespace PreApproval.Hazards.Screening;
+
+/// <summary>
+/// The group's thresholds. Shares are fractions, temperatures differences in K. Defaults are common practice unless a
+/// source is named beside them in <c>docs/</c>.
+/// </summary>
+public sealed record Policy
+{
+    public static Policy Default { get; } = new();
+
+    /// <summary>Overshoot of a block or bath without independent cut-out, in K. Common practice, no source.</summary>
+    public double OvershootK { get; init; } = 15;
+
+    /// <summary>Overshoot with an independent cut-out, in K. Common practice, no source.</summary>
+    public double OvershootWithCutOutK { get; init; } = 5;
+
+    /// <summary>Share of the rating above which a glass vessel is a warning. Common practice, no source.</summary>
+    public double WarningShareGlass { get; init; } = 0.5;
+
+    /// <summary>Share of the rating above which a metal vessel is a warning. Common practice, no source.</summary>
+    public double WarningShareMetal { get; init; } = 0.75;
+
+    /// <summary>Share of the rating above which any vessel is a danger. Common practice, no source.</summary>
+    public double DangerShare { get; init; } = 0.9;
+
+    /// <summary>Gauge pressure up to which an unrated closed vessel is no finding, in Pa. Common practice, no source.</summary>
+    public double UnratedNothingPa { get; init; } = 0.1e5;
+
+    /// <summary>Gauge pressure up to which an unrated, unheated closed vessel is a caution, in Pa (0.5 bar: scope of Directive 2014/68/EU).</summary>
+    public double UnratedCautionPa { get; init; } = 0.5e5;
+
+    /// <summary>Share of the autoignition temperature in °C that a surface may reach (TRGS 723, 5.2.3).</summary>
+    public double HotSurfaceShare { get; init; } = 0.8;
+
+    /// <summary>Severities that go to review, by the signal word.</summary>
+    public Severity ReviewFrom { get; init; } = Severity.Warning;
+}

@@ -1,0 +1,152 @@
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Screening;
+
+/// <summary>The kinds of hazard a finding can be of.</summary>
+public enum Hazard
+{
+    Pressure,
+    Incompatibility,
+    Fire,
+    Energetic,
+    Gas,
+    Heat,
+    Toxicity,
+    Peroxide,
+    Temperature,
+    Safeguard,
+    Data,
+}
+
+/// <summary>Signal words of ISO 3864-2 and ANSI Z535.4, worst first.</summary>
+public enum Severity
+{
+    Danger,
+    Warning,
+    Caution,
+    Notice,
+}
+
+public enum Verdict
+{
+    Clear,
+    Review,
+}
+
+public enum ControlStatus
+{
+    Present,
+    Missing,
+    Improvised,
+}
+
+public enum CoverageStatus
+{
+    Measured,
+    Correlated,
+    Estimated,
+    Assumed,
+    Missing,
+}
+
+/// <summary>One number behind a finding. Units are those of the report: °C, bar(g), bar, fraction, J, mol, s.</summary>
+public sealed record Evidence
+{
+    public required string Name { get; init; }
+
+    public required double Value { get; init; }
+
+    public required string Unit { get; init; }
+
+    public double? Limit { get; init; }
+
+    /// <summary>Model or correlation that gave it.</summary>
+    public required string Model { get; init; }
+
+    /// <summary>Full references.</summary>
+    public required IReadOnlyList<string> Sources { get; init; }
+
+    public required Quality Quality { get; init; }
+}
+
+/// <summary>A change that, made alone, clears the finding.</summary>
+/// <param name="Change">For instance <c>set temperature</c>.</param>
+/// <param name="Path">JSON Pointer into the procedure document.</param>
+/// <param name="Value">New number, or null when <paramref name="Text"/> is set.</param>
+/// <param name="Unit">Unit of the contract, for a number.</param>
+/// <param name="Text">New text, for a change that is not a number.</param>
+public sealed record Clearing(string Change, string Path, double? Value, string? Unit, string? Text);
+
+/// <summary>A control the finding needs, and whether the plan has it.</summary>
+public sealed record NeededControl(string Control, ControlStatus Status);
+
+/// <summary>One thing the engine found.</summary>
+public sealed record Finding
+{
+    /// <summary>Stable code, <c>hazard.what</c>, for instance <c>pressure.exceeds-rating</c>.</summary>
+    public required string Code { get; init; }
+
+    /// <summary><c>code/vessel/steps</c>: the same finding has the same identifier in every report of the document.</summary>
+    public string Id => $"{Code}/{Vessel ?? "-"}/{(Steps.Count == 0 ? string.Join('+', Materials) : string.Join('+', Steps))}";
+
+    public required Hazard Hazard { get; init; }
+
+    public required Severity Severity { get; init; }
+
+    public IReadOnlyList<string> Steps { get; init; } = [];
+
+    public string? Vessel { get; init; }
+
+    public IReadOnlyList<string> Materials { get; init; } = [];
+
+    /// <summary>One plain sentence with the numbers in it.</summary>
+    public required string Statement { get; init; }
+
+    public IReadOnlyList<Evidence> Evidence { get; init; } = [];
+
+    public IReadOnlyList<Clearing> ClearedBy { get; init; } = [];
+
+    public IReadOnlyList<NeededControl> Controls { get; init; } = [];
+
+    /// <summary>True for a missing datum that left a check of a hazardous step undone: it goes to review.</summary>
+    public bool LeavesCheckUndone { get; init; }
+}
+
+/// <summary>What is in one vessel after one step.</summary>
+public sealed record TimelineEntry
+{
+    public required string Step { get; init; }
+
+    public required string Vessel { get; init; }
+
+    public required double TemperatureK { get; init; }
+
+    public required bool Sealed { get; init; }
+
+    /// <summary>Substance key and mol, in order of the plan.</summary>
+    public required IReadOnlyList<(string Substance, double Mol)> Contents { get; init; }
+
+    /// <summary>Absolute pressure in Pa at the set temperature; null for an open vessel or where it cannot be had.</summary>
+    public double? ExpectedPressurePa { get; init; }
+
+    /// <summary>Immiscible bound in Pa at the set temperature.</summary>
+    public double? BoundPressurePa { get; init; }
+}
+
+/// <param name="Material">Material identifier.</param>
+/// <param name="Check">What was looked up, for instance <c>autoignition</c>.</param>
+/// <param name="Status">Quality of what was found, or missing.</param>
+public sealed record CoverageEntry(string Material, string Check, CoverageStatus Status);
+
+/// <summary>What the engine says of a plan. Same plan, data and policy: same report.</summary>
+public sealed record Report
+{
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>Worst first, then by step, then by code.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    public required IReadOnlyList<TimelineEntry> Timeline { get; init; }
+
+    public required IReadOnlyList<CoverageEntry> Coverage { get; init; }
+}

@@ -1,0 +1,103 @@
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <param name="Substance">What.</param>
+/// <param name="Mol">Amount in mol, above zero.</param>
+public sealed record ChargedSubstance(Substance Substance, double Mol);
+
+/// <summary>What is shut into a vessel. Everything in SI units.</summary>
+public sealed record ClosedVesselInput
+{
+    /// <summary>Inner volume in m³.</summary>
+    public required double VesselVolumeM3 { get; init; }
+
+    /// <summary>Temperature at closing in K.</summary>
+    public double FillTemperatureK { get; init; } = 293.15;
+
+    /// <summary>
+    /// Pressure of the dry headspace gas alone, in Pa absolute, at the fill temperature, in the volume the liquid leaves
+    /// free. Ignored when <see cref="SaturatedAtClosing"/>.
+    /// </summary>
+    public double FillPressurePaAbs { get; init; } = 101_325;
+
+    /// <summary>True: the headspace was saturated with vapour at closing, so that gas and vapour together made 101 325 Pa.</summary>
+    public bool SaturatedAtClosing { get; init; }
+
+    /// <summary>Gas shut in, by mole fraction; empty: vacuum. Default: 0.79 N2 and 0.21 O2.</summary>
+    public IReadOnlyList<(Substance Gas, double Fraction)> Headspace { get; init; } = [];
+
+    /// <summary>Everything charged; salts, metals and solids included (they take volume, not mole fraction).</summary>
+    public required IReadOnlyList<ChargedSubstance> Contents { get; init; }
+
+    /// <summary>Gas made inside after closing, in mol.</summary>
+    public double GasEvolvedMol { get; init; }
+}
+
+/// <summary>Models of the closed vessel.</summary>
+public enum VesselModel
+{
+    ModifiedRaoult,
+    PengRobinson,
+    ImmiscibleBound,
+}
+
+public enum VesselPhase
+{
+    TwoPhase,
+    Vapour,
+    LiquidFull,
+    Supercritical,
+}
+
+/// <summary>One model's answer at one temperature.</summary>
+public sealed record ModelState
+{
+    public required VesselModel Model { get; init; }
+
+    public VesselPhase? Phase { get; init; }
+
+    /// <summary>Absolute pressure in Pa; null where the model does not apply, with <see cref="Because"/>.</summary>
+    public double? PressurePaAbs { get; init; }
+
+    public string? Because { get; init; }
+
+    /// <summary>Partial pressures in Pa by substance key; trapped and evolved gas under <c>headspace</c>.</summary>
+    public IReadOnlyDictionary<string, double> PartialPressuresPa { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
+
+    public double? LiquidVolumeFraction { get; init; }
+
+    public IReadOnlyDictionary<string, double> LiquidMoleFractions { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
+
+    public IReadOnlyDictionary<string, double> ActivityCoefficients { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
+
+    /// <summary>Keys in <c>sources.bib</c> of everything this answer rests on.</summary>
+    public IReadOnlyList<string> Sources { get; init; } = [];
+
+    public Quality Quality { get; init; } = Quality.Correlated;
+}
+
+/// <summary>The vessel at one temperature by all models, and which of them governs.</summary>
+/// <param name="TemperatureK">Temperature in K.</param>
+/// <param name="Models">All models, those that do not apply included.</param>
+/// <param name="Governing">The model whose answer counts.</param>
+/// <param name="Because">Why it governs.</param>
+/// <param name="Warnings">Missing data and doubts, in sentences.</param>
+public sealed record VesselState(double TemperatureK, IReadOnlyList<ModelState> Models, ModelState Governing, string Because, IReadOnlyList<string> Warnings)
+{
+    /// <summary>True when the liquid fills the vessel: counts as exceeding every rating.</summary>
+    public bool LiquidFull => Governing.Phase == VesselPhase.LiquidFull;
+}
+
+/// <summary>The state of a closed vessel: isochoric, isothermal equilibrium of what was shut in.</summary>
+public static partial class ClosedVessel
+{
+    /// <summary>State at one temperature. Never throws on valid input; a model that does not apply says why.</summary>
+    public static partial VesselState At(ClosedVesselInput input, double temperatureK);
+
+    /// <summary>
+    /// Highest temperature, at most 673.15 K, whose governing pressure stays within the gauge pressure; null when even the
+    /// fill temperature exceeds it. Exact to 0.01 K, from below.
+    /// </summary>
+    public static partial double? HighestTemperatureK(ClosedVesselInput input, double limitPaGauge);
+}
