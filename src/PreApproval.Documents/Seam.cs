@@ -20,6 +20,9 @@ public readonly record struct Result<T, TError>
 
     public TError? Error { get; }
 
+    /// <summary>For values whose type is an interface, which no conversion operator can take.</summary>
+    public static Result<T, TError> Ok(T value) => new(value, default, true);
+
     public static implicit operator Result<T, TError>(T value) => new(value, default, true);
 
     public static implicit operator Result<T, TError>(TError error) => new(default, error, false);
