@@ -27,6 +27,7 @@ internal sealed class SealedCharge
 
     private readonly List<string> _warnings = [];
     private readonly List<string> _missing = [];
+    private IReadOnlyList<EquationComponent>? _components;
 
     public SealedCharge(ClosedVesselInput input)
     {
@@ -94,20 +95,23 @@ internal sealed class SealedCharge
 
     public List<ChargedPart> ChargedGases { get; } = [];
 
+    /// <summary>Components of the equation of state, or null where critical constants are not on file for one of them.</summary>
+    public IReadOnlyList<EquationComponent>? EquationComponents => _components ??= Components();
+
     public VesselState At(double temperatureK)
     {
         var point = new VesselPoint(this, temperatureK);
         var raoult = ModifiedRaoult.Solve(point, GasMol);
         var bound = ImmiscibleBound.Solve(point, GasMol);
-        var equation = new ModelState { Model = VesselModel.PengRobinson, Because = "the Peng–Robinson equation of state is not part of this version" };
-        var (governing, because) = Govern(raoult, bound, point);
+        var equation = VolumeFlash.Solve(point);
+        var (governing, because) = Govern(raoult, equation, bound, point);
         return new VesselState(temperatureK, [raoult.State, equation, bound], governing, because, [.. _warnings, .. point.Warnings])
         {
             Missing = [.. _missing, .. Held.Select(s => s.Key), .. point.Unknown.Select(s => s.Key)],
         };
     }
 
-    private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState bound, VesselPoint point)
+    private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState equation, ModelState bound, VesselPoint point)
     {
         if (raoult.State.Phase == VesselPhase.LiquidFull)
         {
@@ -117,6 +121,11 @@ internal sealed class SealedCharge
         if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0)
         {
             return (raoult.State, raoult.State.Because!);
+        }
+
+        if (equation.PressurePaAbs is not null && equation.Phase is not VesselPhase.LiquidFull && VolumeFlash.MayGovern(point))
+        {
+            return (equation, "Peng–Robinson for hydrocarbons, permanent gases and near-critical carbon dioxide");
         }
 
         if (raoult.State.PressurePaAbs is null)
@@ -135,6 +144,13 @@ internal sealed class SealedCharge
             { Apart.Length: > 0, Mixing.Length: > 0 } => "modified Raoult for the liquids with group parameters, and the full vapour pressure of each other volatile",
             _ => "modified Raoult with all parameters on file",
         });
+    }
+
+    // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
+    private static double DryIceShrinkageM3(VesselPoint point)
+    {
+        var ice = 0.044009 / 1562;
+        return point.Mixing.Concat(point.Apart).Where(p => p.Key is "124-38-9").Sum(p => p.Mol * Math.Max(p.M3PerMol - ice, 0));
     }
 
     private void Sort(ChargedPart part, double fillK, List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
@@ -173,11 +189,44 @@ internal sealed class SealedCharge
         }
     }
 
+    private List<EquationComponent>? Components()
+    {
+        var gases = Input.Headspace.Select(h => (h.Gas, Mol: h.Fraction * TrappedMol)).ToList();
+        if (Input.GasEvolvedMol > 0)
+        {
+            gases.Add((ClosedVesselInput.Nitrogen, Input.GasEvolvedMol));
+        }
+
+        gases.AddRange(ChargedGases.Select(g => (g.Substance, g.Mol)));
+        var components = new List<EquationComponent>();
+        foreach (var part in Mixing.Concat(Apart))
+        {
+            if (PengRobinson.Constants(part.Substance) is not { } constants)
+            {
+                return null;
+            }
+
+            components.Add(new EquationComponent(part.Substance.Key, part.Mol, constants, IsGas: false));
+        }
+
+        foreach (var (gas, mol) in gases.Where(g => g.Mol > 0))
+        {
+            if (PengRobinson.Constants(gas) is not { } constants)
+            {
+                return null;
+            }
+
+            components.Add(new EquationComponent("headspace", mol, constants, IsGas: true));
+        }
+
+        return components;
+    }
+
     private void AddTrappedGas()
     {
         var input = Input;
         var point = new VesselPoint(this, input.FillTemperatureK);
-        var free = VolumeM3 - point.CondensedM3;
+        var free = VolumeM3 - point.CondensedM3 + DryIceShrinkageM3(point);
         var trapped = 0.0;
         if (input.Headspace.Count > 0 && free > 0)
         {
