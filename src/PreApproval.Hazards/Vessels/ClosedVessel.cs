@@ -167,5 +167,5 @@ public static class ClosedVessel
 
     // An unknown pressure does not hold, nor does a vessel full of liquid.
     private static bool Holds(SealedCharge charge, double temperatureK, double limitPaAbs) =>
-        charge.At(temperatureK).Governing is { PressurePaAbs: { } pressure } && pressure <= limitPaAbs;
+        charge.GoverningAt(temperatureK) is { PressurePaAbs: { } pressure } && pressure <= limitPaAbs;
 }

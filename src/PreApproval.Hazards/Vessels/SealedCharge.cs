@@ -25,6 +25,8 @@ internal sealed class SealedCharge
         "7664-41-7", "7647-01-0", "10035-10-6", "7664-39-3", "50-00-0", "7446-09-5", "74-89-5", "124-40-3", "75-50-3", "75-04-7", "7637-07-2",
     };
 
+    private static readonly ModelState NotNeeded = new() { Model = VesselModel.PengRobinson };
+
     private readonly List<string> _warnings = [];
     private readonly List<string> _missing = [];
     private IReadOnlyList<EquationComponent>? _components;
@@ -97,6 +99,16 @@ internal sealed class SealedCharge
 
     /// <summary>Components of the equation of state, or null where critical constants are not on file for one of them.</summary>
     public IReadOnlyList<EquationComponent>? EquationComponents => _components ??= Components();
+
+    /// <summary>The governing answer alone, without the models that cannot govern.</summary>
+    public ModelState GoverningAt(double temperatureK)
+    {
+        var point = new VesselPoint(this, temperatureK);
+        var raoult = ModifiedRaoult.Solve(point, GasMol);
+        var equation = VolumeFlash.MayGovern(point) ? VolumeFlash.Solve(point) : NotNeeded;
+        var bound = raoult.OneLiquid && raoult.State.PressurePaAbs is not null ? NotNeeded : ImmiscibleBound.Solve(point, GasMol);
+        return Govern(raoult, equation, bound, point).Governing;
+    }
 
     public VesselState At(double temperatureK)
     {

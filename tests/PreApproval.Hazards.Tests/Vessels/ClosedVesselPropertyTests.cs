@@ -14,7 +14,7 @@ public sealed class ClosedVesselPropertyTests
         from picked in Gen.Shuffle(Solvents, 1, 4)
         from amounts in Gen.Double[0.05, 1].Array[4]
         from fill in Gen.Double[0.02, 0.6]
-        from evolved in Gen.OneOfConst(0, 0.002)
+        from evolved in Gen.OneOf(0, 0.002)
         select Make(picked, amounts, fill, evolved);
 
     [Fact]
@@ -23,11 +23,13 @@ public sealed class ClosedVesselPropertyTests
         (vessel, t, rise) => Raoult(vessel, t).PressurePaAbs is not { } cold || Raoult(vessel, t + rise) is not { PressurePaAbs: { } hot } || hot >= cold * (1 - 1e-9),
         iter: 2000);
 
+    // Without air: at a fixed filling pressure more liquid shuts in less air, and near dry-out that alone can lower the pressure a little.
+    // One liquid only: where the liquid splits, a single-liquid solution has no meaning and the bound governs.
     [Fact]
     public void Pressure_EverythingScaledUpInTheSameVessel_NeverFalls() => Check.Sample(
-        Gen.Select(Vessels, Gen.Double[293.15, 450], Gen.Double[1.01, 1.5]),
-        (vessel, t, factor) => Raoult(vessel, t).PressurePaAbs is not { } less
-            || Raoult(vessel with { Contents = Scaled(vessel, factor) }, t).PressurePaAbs is not { } more || more >= less * (1 - 1e-9),
+        Gen.Select(Vessels.Select(v => v with { Headspace = [] }), Gen.Double[293.15, 450], Gen.Double[1.01, 1.5]),
+        (vessel, t, factor) => OneLiquid(vessel, t) is not { } less
+            || OneLiquid(vessel with { Contents = Scaled(vessel, factor) }, t) is not { } more || more >= less * (1 - 1e-9),
         iter: 2000);
 
     [Fact]
@@ -99,6 +101,12 @@ public sealed class ClosedVesselPropertyTests
     }
 
     private static ModelState Raoult(ClosedVesselInput vessel, double temperatureK) => ClosedVessel.At(vessel, temperatureK).Models[0];
+
+    private static double? OneLiquid(ClosedVesselInput vessel, double temperatureK)
+    {
+        var state = ClosedVessel.At(vessel, temperatureK);
+        return state.Governing.Model == VesselModel.ImmiscibleBound ? null : state.Models[0].PressurePaAbs;
+    }
 
     private static IReadOnlyList<ChargedSubstance> Scaled(ClosedVesselInput vessel, double factor) => [.. vessel.Contents.Select(c => c with { Mol = c.Mol * factor })];
 
