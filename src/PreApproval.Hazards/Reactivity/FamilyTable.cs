@@ -6,7 +6,7 @@ using PreApproval.Hazards.Screening;
 namespace PreApproval.Hazards.Reactivity;
 
 /// <summary>
-/// Which families a substance belongs to: by its CAS number in Data/families.tsv, by what its catalogue entry says, and, for
+/// Which families a substance belongs to: by its CAS number or name in Data/families.tsv, and, for
 /// substances nobody knows, by structural signs that cannot mean anything else. Signs add families, they never clear.
 /// </summary>
 public sealed class FamilyTable
@@ -55,14 +55,6 @@ public sealed class FamilyTable
             if (massFraction is null || membership.MinimumMassFraction is not { } gate || massFraction >= gate)
             {
                 families.Add(membership.Family);
-            }
-        }
-
-        foreach (var family in substance.Known?.Families ?? [])
-        {
-            if (!families.Contains(family, StringComparer.Ordinal))
-            {
-                families.Add(family);
             }
         }
 

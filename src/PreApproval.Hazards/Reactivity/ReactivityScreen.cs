@@ -143,7 +143,7 @@ public sealed class ReactivityScreen : IScreen
         members.Count == 0 ? family : string.Join(" or ", members.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     private static string GasWords(Meeting meeting) =>
-        meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol.Value * 24.465)} L of gas" : "";
+        meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol * 24.465)} L of gas" : "";
 
     private static string[] Ids(IEnumerable<Content> contents) =>
         [.. contents.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
@@ -152,7 +152,7 @@ public sealed class ReactivityScreen : IScreen
     {
         var sources = References.Full(meeting.Encounter.Sources);
         return meeting is { Encounter.Gas: { } gas, GasMol: > 0 and var mol }
-            ? [new Evidence { Name = $"{gas}, at most", Value = mol.Value, Unit = "mol", Model = "stoichiometry of the limiting partner", Sources = sources, Quality = Quality.Estimated }]
+            ? [new Evidence { Name = $"{gas}, at most", Value = mol, Unit = "mol", Model = "stoichiometry of the limiting partner", Sources = sources, Quality = Quality.Estimated }]
             : [new Evidence { Name = "encounter in the table", Value = 1, Unit = "rule", Model = "table of encounters", Sources = sources, Quality = Quality.Assumed }];
     }
 }

@@ -38,9 +38,8 @@ internal static class CoverageList
         : known.Involatile ? CoverageStatus.Assumed
         : CoverageStatus.Missing;
 
-    private static CoverageStatus Status<T>(Sourced<T>? value) => value?.Quality switch
+    private static CoverageStatus Status<T>(Sourced<T>? value) => value is null ? CoverageStatus.Missing : value.Quality switch
     {
-        null => CoverageStatus.Missing,
         Quality.Measured => CoverageStatus.Measured,
         Quality.Correlated => CoverageStatus.Correlated,
         Quality.Estimated => CoverageStatus.Estimated,
