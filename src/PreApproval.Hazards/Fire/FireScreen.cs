@@ -44,12 +44,9 @@ public sealed class FireScreen : IScreen
             }
         }
 
-        foreach (var agent in listed.Distinct())
+        foreach (var group in scenes.Where(scene => scene.Bans.Any(ban => listed.Contains(ban.Agent))).GroupBy(static scene => scene.State.Vessel.Id, StringComparer.Ordinal))
         {
-            foreach (var group in scenes.Where(scene => scene.Bans.Any(ban => ban.Agent == agent)).GroupBy(static scene => scene.State.Vessel.Id, StringComparer.Ordinal))
-            {
-                yield return Forbidden(agent, [.. group]);
-            }
+            yield return Forbidden(listed, [.. group]);
         }
     }
 
@@ -100,31 +97,36 @@ public sealed class FireScreen : IScreen
         }
     }
 
-    private static Finding Forbidden(Agent agent, Scene[] scenes)
+    private static Finding Forbidden(IReadOnlyList<Agent> listed, Scene[] scenes)
     {
-        var ban = scenes.SelectMany(static scene => scene.Bans).Where(ban => ban.Agent == agent).OrderBy(static ban => ban.Severity).ThenBy(static ban => ban.Family, StringComparer.Ordinal).First();
+        var bans = scenes.SelectMany(static scene => scene.Bans).Distinct().Where(ban => listed.Contains(ban.Agent))
+            .GroupBy(static ban => ban.Agent)
+            .Select(static group => group.OrderBy(static ban => ban.Severity).ThenBy(static ban => ban.Family, StringComparer.Ordinal).First())
+            .OrderBy(static ban => ban.Severity)
+            .ThenBy(static ban => ban.Agent)
+            .ToArray();
         var burning = scenes.SelectMany(static scene => scene.Burning).ToHashSet();
         var fit = ExtinguishingAgents.ThatFit(burning, [.. scenes.SelectMany(static scene => scene.Bans).Distinct()]);
         return new Finding
         {
             Code = "fire.agent-forbidden",
             Hazard = Hazard.Fire,
-            Severity = ban.Severity,
-            Steps = [.. scenes.Where(scene => scene.Bans.Contains(ban)).Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
+            Severity = bans[0].Severity,
+            Steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = scenes[0].State.Vessel.Id,
-            Materials = Materials(scenes, ban.Family),
-            Statement = $"{Wording.Capital(ExtinguishingAgents.Name(agent))} must not be used on {ban.Family}: {ban.Reason}.",
+            Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Statement = string.Join(" ", bans.Select(static ban => $"{Wording.Capital(ExtinguishingAgents.Name(ban.Agent))} must not be used on {ban.Family}: {ban.Reason}.")),
             Evidence =
             [
-                new Evidence
+                .. bans.Select(static ban => new Evidence
                 {
-                    Name = $"ban of {ExtinguishingAgents.Name(agent)} on {ban.Family}",
+                    Name = $"ban of {ExtinguishingAgents.Name(ban.Agent)} on {ban.Family}",
                     Value = 1,
                     Unit = "rule",
                     Model = "table of agents and families",
                     Sources = References.Full(ban.Sources),
                     Quality = Quality.Assumed,
-                },
+                }),
             ],
             ClearedBy = Offer(fit),
         };

@@ -15,6 +15,16 @@ public static class Clearings
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(clearing);
+        if (clearing is { Text: { } text })
+        {
+            return clearing.Path switch
+            {
+                "/fireResponse/agents" => plan with { FireResponse = new FireResponse([.. text.Split(", ").Select(Fire.ExtinguishingAgents.Parse)], plan.FireResponse?.Plan) },
+                "/attendance" => plan with { Attendance = Enum.Parse<Attendance>(text, ignoreCase: true) },
+                _ => throw new ArgumentException($"Not a change the engine can apply: {clearing.Path}", nameof(clearing)),
+            };
+        }
+
         var parts = clearing.Path.Split('/');
         if (clearing.Value is not { } value || parts.Length < 4 || !int.TryParse(parts[2], NumberStyles.None, CultureInfo.InvariantCulture, out var index))
         {

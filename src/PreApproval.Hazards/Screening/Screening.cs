@@ -53,7 +53,7 @@ public static class Screener
     private static Finding[] InOrder(IEnumerable<Finding> findings, Plan plan)
     {
         var position = plan.Steps.Select(static (step, index) => (step.Id, index))
-            .DistinctBy(static pair => pair.Id)
+            .DistinctBy(static pair => pair.Id, StringComparer.Ordinal)
             .ToDictionary(static pair => pair.Id, static pair => pair.index, StringComparer.Ordinal);
         return
         [

@@ -63,12 +63,16 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
+        var atSet = ClosedVessel.At(input, state.TemperatureK);
+        var atWorst = state.WorstTemperatureK > state.TemperatureK ? ClosedVessel.At(input, state.WorstTemperatureK) : atSet;
+        var named = state.Contents.ToLookup(static content => content.Substance.Key, static content => content.Substance.Name, StringComparer.Ordinal);
+        notCounted.AddRange(atWorst.Missing.Select(key => $"{named[key].FirstOrDefault() ?? key}, whose vapour pressure is not known"));
         return new ClosedAssessment
         {
             State = state,
             Input = input,
-            AtSet = ClosedVessel.At(input, state.TemperatureK),
-            AtWorst = ClosedVessel.At(input, state.WorstTemperatureK),
+            AtSet = atSet,
+            AtWorst = atWorst,
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
         };
@@ -116,10 +120,6 @@ internal sealed record ClosedAssessment
             else if (group.OrderBy(static content => content.Mol).Sum(static content => content.Mol!.Value) is > 0 and var mol)
             {
                 counted.Add(new ChargedSubstance(known, mol));
-                if (known is { Involatile: false, PhaseAt298K: Phase.Liquid, VapourPressure.Count: 0, CriticalTemperatureK: null })
-                {
-                    notCounted.Add($"{name}, whose vapour pressure is not known");
-                }
             }
         }
 
