@@ -66,8 +66,10 @@ internal static class SubstanceCommand
     {
         if (substance is null)
         {
-            string[] near = [.. Catalog.Default.Search(identifier, 3).Select(candidate => $"\"{candidate.Identity.Name}\"")];
-            faults.Invalid(path, $"no substance \"{Shown.Text(identifier)}\" is on file{(near.Length == 0 ? "" : $"; names that begin alike: {string.Join(", ", near)}")}");
+            string hint = NearName.Of(identifier, Catalog.Default.Substances.Select(candidate => candidate.Identity.Name)) is { } near
+                ? $"; did you mean \"{near}\"?"
+                : "";
+            faults.Invalid(path, $"no substance \"{Shown.Text(identifier)}\" is on file, by CAS number, name or SMILES{hint}");
         }
 
         return substance;

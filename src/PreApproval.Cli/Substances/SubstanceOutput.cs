@@ -3,6 +3,8 @@ using System.Text;
 using System.Text.Json.Nodes;
 using PreApproval.Cli.Output;
 using PreApproval.Documents.Reporting;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Cli.Substances;
@@ -22,7 +24,7 @@ internal static class SubstanceOutput
             ["molarMass"] = JsonText.Number(MolarMass(substance)),
             ["smiles"] = substance.Identity.Smiles,
             ["synonyms"] = Texts(substance.Identity.Synonyms),
-            ["groups"] = Texts(substance.Families),
+            ["groups"] = Texts(Families(substance)),
         },
         ["values"] = new JsonArray([.. values.Select(Value)]),
     };
@@ -32,9 +34,9 @@ internal static class SubstanceOutput
         Identity identity = substance.Identity;
         var text = new StringBuilder();
         text.AppendLine(CultureInfo.InvariantCulture, $"{identity.Name}  CAS {identity.Cas ?? "–"}  {identity.Formula ?? ""}  {Rounded.Significant(MolarMass(substance), 5)} g/mol");
-        if (substance.Families.Count > 0)
+        if (Families(substance) is { Count: > 0 } families)
         {
-            text.AppendLine(CultureInfo.InvariantCulture, $"Families: {string.Join(", ", substance.Families)}");
+            text.AppendLine(CultureInfo.InvariantCulture, $"Families: {string.Join(", ", families)}");
         }
 
         text.AppendLine();
@@ -85,6 +87,9 @@ internal static class SubstanceOutput
 
         return json;
     }
+
+    private static IReadOnlyList<string> Families(Substance substance) =>
+        FamilyTable.Default.Of(new PlanSubstance(substance.Key, substance.Identity.Name, substance), massFraction: 1);
 
     private static double? MolarMass(Substance substance) =>
         substance.Identity.MolarMassKgPerMol is { } molarMass ? Math.Round(molarMass * GramsPerKg, 9) : null;

@@ -49,7 +49,7 @@ internal static class SubstanceValues
         VapourPressureValue pressure = VapourPressure.At(substance, temperatureC + UnitTable.CelsiusZeroK);
         string? because = pressure.Volatility switch
         {
-            Volatility.Liquid => null,
+            Volatility.Condensable => null,
             Volatility.None => "leaves no vapour worth counting at this temperature",
             Volatility.Gas => "above its critical temperature: a gas, without a vapour pressure",
             Volatility.Unknown => "not known",

@@ -20,6 +20,8 @@ internal sealed class VesselReader
     private const double MostC = 2_726.85;
     private const int MostEntries = 1_000;
 
+    private static readonly string[] AmountMembers = ["mol", "g", "mL"];
+
     private readonly FaultList _faults = new();
     private readonly Dictionary<string, string> _identifiers = new(StringComparer.Ordinal);
 
@@ -145,7 +147,7 @@ internal sealed class VesselReader
             return null;
         }
 
-        int given = new[] { "mol", "g", "mL" }.Count(reader.Has);
+        int given = AmountMembers.Count(reader.Has);
         if (given != 1)
         {
             _faults.Invalid(path, given == 0 ? "has no amount: give \"mol\", \"g\" or \"mL\"" : "has more than one amount: give one of \"mol\", \"g\" and \"mL\"");
