@@ -17,16 +17,16 @@ public sealed class ReportPropertyTests
     private static readonly string[] Solids = ["sodium azide", "sodium chloride", "potassium carbonate", "benzoic acid", "sodium hydride"];
 
     private static readonly Gen<Plan> Plans =
-        from solvent in Gen.OneOfConst(Solvents)
-        from cosolvent in Gen.OneOfConst(Solvents)
-        from solid in Gen.OneOfConst(Solids)
+        from solvent in Pick(Solvents)
+        from cosolvent in Pick(Solvents)
+        from solid in Pick(Solids)
         from mL in Gen.Double[1, 16]
         from coML in Gen.Double[0.1, 3]
-        from vesselML in Gen.OneOfConst(20.0, 35.0, 100.0)
-        from rating in Gen.OneOfConst<double?>(null, 2, 10, 60)
+        from vesselML in Pick(20.0, 35.0, 100.0)
+        from rating in Pick<double?>(null, 2, 10, 60)
         from celsius in Gen.Double[25, 180]
-        from surface in Gen.OneOfConst<double?>(null, 0, 10, 40)
-        from source in Gen.OneOfConst(HeatSource.MetalBlock, HeatSource.OilBath, HeatSource.Hotplate)
+        from surface in Pick<double?>(null, 0, 10, 40)
+        from source in Pick(HeatSource.MetalBlock, HeatSource.OilBath, HeatSource.Hotplate)
         from close in Gen.Bool
         from cutOut in Gen.Bool
         select new Plan
@@ -113,9 +113,11 @@ public sealed class ReportPropertyTests
         static plan =>
         {
             var ids = Screener.Screen(plan, Policy.Default).Findings.Select(static finding => finding.Id).ToArray();
-            Assert.Equal(ids.Distinct(StringComparer.Ordinal), ids);
+            Assert.Equal(ids.Length, ids.Distinct(StringComparer.Ordinal).Count());
         },
         iter: 100);
+
+    private static Gen<T> Pick<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(index => values[index]);
 
     /// <summary>The plan with one thing forgotten: a rating, an autoignition temperature, a density, a vessel volume.</summary>
     private static IEnumerable<Plan> Forgotten(Plan plan)
