@@ -110,6 +110,7 @@ public sealed class WholePathTests(PostgresServer server)
     {
         await using TestWorld world = await TestWorld.CreateAsync(server);
         RevisionView submitted = await world.SubmitAsync("Tube", "pressure/warning");
+        world.Clock.Advance(TimeSpan.FromMinutes(5));
         Actor mia = await world.ActorAsync(world.Mia);
         Actor rosa = await world.ActorAsync(world.Rosa);
         RevisionView withdrawn = TestWorld.Must(await world.CallAsync<SubmissionHandler, Result<RevisionView, Refusal>>(handler => handler.WithdrawAsync(mia, submitted.ProcedureId, 1, "Wrong scale.", None)));
