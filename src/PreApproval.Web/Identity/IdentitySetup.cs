@@ -10,7 +10,7 @@ namespace PreApproval.Web.Identity;
 public static class IdentitySetup
 {
     /// <summary>Where people sign in.</summary>
-    public const string SignInPath = "/sign-in";
+    public const string SignInPath = "/account/sign-in";
 
     private const string ChooseScheme = "cookie-or-token";
 
@@ -23,7 +23,6 @@ public static class IdentitySetup
         services.AddHttpContextAccessor();
         services.AddScoped<ActorProvider>();
         services.AddSingleton<PasswordConfirmation>();
-        services.AddCascadingAuthenticationState();
         services.Configure<PasswordHasherOptions>(o => o.IterationCount = Hashing.IterationCount);
 
         AuthenticationBuilder authentication = services.AddAuthentication(ChooseScheme);
@@ -77,7 +76,7 @@ public static class IdentitySetup
         o.ExpireTimeSpan = TimeSpan.FromMinutes(60);
         o.SlidingExpiration = true;
         o.LoginPath = SignInPath;
-        o.AccessDeniedPath = "/not-allowed";
+        o.AccessDeniedPath = "/error/403";
         o.Events.OnValidatePrincipal = SessionCheck.ValidateAsync;
         Func<RedirectContext<CookieAuthenticationOptions>, Task> signIn = o.Events.OnRedirectToLogin;
         Func<RedirectContext<CookieAuthenticationOptions>, Task> denied = o.Events.OnRedirectToAccessDenied;

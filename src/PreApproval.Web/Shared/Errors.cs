@@ -2,20 +2,32 @@ using Microsoft.AspNetCore.Diagnostics;
 
 namespace PreApproval.Web.Shared;
 
-/// <summary>What is answered when something fails: a problem document to programs, the plain error page to people, never a stack trace.</summary>
+/// <summary>What is answered when something fails: a problem document to programs, the error page to people, never a stack trace.</summary>
 public static class Errors
 {
     public static IApplicationBuilder UseProblems(this IApplicationBuilder app)
     {
-        app.UseExceptionHandler(new ExceptionHandlerOptions
+        app.UseWhen(c => ApiPaths.IsApi(c.Request.Path), api =>
+        {
+            api.UseExceptionHandler(Options(o => o.ExceptionHandler = AnswerAsync));
+            api.UseStatusCodePages(c => Problems.FromStatus(c.HttpContext, c.HttpContext.Response.StatusCode).ExecuteAsync(c.HttpContext));
+        });
+        return app.UseWhen(c => !ApiPaths.IsApi(c.Request.Path), pages =>
+        {
+            pages.UseExceptionHandler(Options(o => o.ExceptionHandlingPath = "/error/500"));
+            pages.UseStatusCodePagesWithReExecute("/error/{0}");
+        });
+    }
+
+    private static ExceptionHandlerOptions Options(Action<ExceptionHandlerOptions> configure)
+    {
+        var options = new ExceptionHandlerOptions
         {
             // The caller went away or sent what cannot be read: their doing, no error of ours.
             SuppressDiagnosticsCallback = c => c.Exception is BadHttpRequestException or OperationCanceledException,
-            ExceptionHandler = AnswerAsync,
-        });
-        return app.UseStatusCodePages(c => ApiPaths.IsApi(c.HttpContext.Request.Path)
-            ? Problems.FromStatus(c.HttpContext, c.HttpContext.Response.StatusCode).ExecuteAsync(c.HttpContext)
-            : Task.CompletedTask);
+        };
+        configure(options);
+        return options;
     }
 
     private static async Task AnswerAsync(HttpContext context)
@@ -27,14 +39,6 @@ public static class Errors
             OperationCanceledException when context.RequestAborted.IsCancellationRequested => StatusCodes.Status499ClientClosedRequest,
             _ => StatusCodes.Status500InternalServerError,
         };
-        if (ApiPaths.IsApi(context.Request.Path))
-        {
-            await Problems.FromStatus(context, status).ExecuteAsync(context);
-            return;
-        }
-
-        context.Response.StatusCode = status;
-        context.Response.ContentType = "text/plain; charset=utf-8";
-        await context.Response.WriteAsync($"Something failed on the server. Its log has the details under {context.TraceIdentifier}.", context.RequestAborted);
+        await Problems.FromStatus(context, status).ExecuteAsync(context);
     }
 }

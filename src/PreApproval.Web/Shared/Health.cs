@@ -15,6 +15,9 @@ public static class Health
         app.MapHealthChecks("/health/ready", new HealthCheckOptions { Predicate = c => c.Tags.Contains(Ready), ResponseWriter = WriteAsync }).AllowAnonymous();
     }
 
+    /// <summary>A schema that lacks a migration of this program cannot be worked with.</summary>
+    public static HealthCheckResult Schema(bool behind) => behind ? HealthCheckResult.Unhealthy("The schema is behind: run migrate.") : HealthCheckResult.Healthy();
+
     /// <summary>The word only: why it is not ready stands in the log, not on the open network.</summary>
     private static Task WriteAsync(HttpContext context, HealthReport report) =>
         context.Response.WriteAsJsonAsync(new { status = report.Status.ToString().ToLowerInvariant() }, context.RequestAborted);
