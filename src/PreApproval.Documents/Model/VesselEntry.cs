@@ -1,0 +1,33 @@
+namespace PreApproval.Documents;
+
+/// <summary>A vessel and what it is good for.</summary>
+public sealed record VesselEntry
+{
+    public required string Id { get; init; }
+
+    /// <summary>Kind as typed, for instance <c>thick-walled glass tube</c>.</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>Inner volume.</summary>
+    public Quantity? Volume { get; init; }
+
+    /// <summary>Rated pressure. A unit without (g) is absolute.</summary>
+    public Quantity? Rating { get; init; }
+
+    public string? RatingEvidence { get; init; }
+
+    public Quantity? MaximumTemperature { get; init; }
+
+    /// <summary>As typed.</summary>
+    public string? Closure { get; init; }
+
+    public DateOnly? InspectedOn { get; init; }
+
+    /// <summary>Closure, seal and fittings with limits of their own.</summary>
+    public IReadOnlyList<VesselPartEntry>? Parts { get; init; }
+}
+
+/// <param name="Part">What it is.</param>
+/// <param name="Rating">Rated pressure.</param>
+/// <param name="MaximumTemperature">Highest temperature.</param>
+public sealed record VesselPartEntry(string Part, Quantity? Rating, Quantity? MaximumTemperature);

@@ -1,0 +1,55 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Documents.Planning;
+
+/// <summary>
+/// Finds what a document names: by CAS number, then by name or synonym, then by SMILES as listed. What nobody knows is
+/// kept under its own words, for the engine to report as missing data.
+/// </summary>
+public static class SubstanceResolution
+{
+    /// <summary>Marks the group's own values in the sources of a finding.</summary>
+    public const string OwnValueSource = "value given in the procedure document";
+
+    /// <summary>Never fails: an unknown substance has no <see cref="PlanSubstance.Known"/>.</summary>
+    public static PlanSubstance Resolve(SubstanceReference reference, Catalog catalog)
+    {
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(catalog);
+        string key = reference.Cas ?? reference.Name ?? reference.Smiles ?? "";
+        Substance? known = Find(reference, catalog);
+        if (reference.Properties is { } properties)
+        {
+            known = OwnSubstance.Complete(known, reference, properties);
+        }
+
+        return new PlanSubstance(key, reference.Name ?? known?.Identity.Name ?? key, known, reference.Smiles);
+    }
+
+    /// <summary>A gas or any other substance named by one word or CAS number.</summary>
+    public static PlanSubstance Resolve(string word, Catalog catalog)
+    {
+        ArgumentNullException.ThrowIfNull(catalog);
+        Substance? known = catalog.TryFindByCas(word, out Substance? byCas) ? byCas
+            : catalog.TryFindByName(word, out Substance? byName) ? byName
+            : null;
+        return new PlanSubstance(known?.Key ?? word, known?.Identity.Name ?? word, known);
+    }
+
+    private static Substance? Find(SubstanceReference reference, Catalog catalog)
+    {
+        // A CAS number that the catalogue lacks is a statement: the name beside it must not bring in another substance.
+        if (reference.Cas is { } cas)
+        {
+            return catalog.TryFindByCas(cas, out Substance? byCas) ? byCas : null;
+        }
+
+        if (reference.Name is { } name && catalog.TryFindByName(name, out Substance? byName))
+        {
+            return byName;
+        }
+
+        return reference.Smiles is { } smiles && catalog.TryFindBySmiles(smiles, out Substance? bySmiles) ? bySmiles : null;
+    }
+}

@@ -1,0 +1,123 @@
+using System.Globalization;
+using FluentValidation;
+using FluentValidation.Results;
+
+namespace PreApproval.Documents.Rules;
+
+internal sealed class SubstanceValidator : AbstractValidator<SubstanceReference?>
+{
+    public SubstanceValidator()
+    {
+        RuleFor(substance => substance!.Cas)
+            .Must(cas => cas is null || CasNumber.IsValid(cas))
+            .WithMessage((_, cas) => string.Create(CultureInfo.InvariantCulture,
+                $"{cas} has a wrong check digit: the last digit should be {CasNumber.CheckDigit(cas!)}. Compare it with the label or the safety data sheet"));
+        RuleFor(substance => substance!.Properties).SetValidator(new PropertiesValidator()!);
+    }
+}
+
+internal sealed class PropertiesValidator : AbstractValidator<SubstanceProperties?>
+{
+    public PropertiesValidator()
+    {
+        RuleFor(properties => properties!.MolarMass).Credible();
+        RuleFor(properties => properties!.Density).Credible();
+        RuleFor(properties => properties!.MeltingPoint).Credible();
+        RuleFor(properties => properties!.BoilingPoint).Credible();
+        RuleFor(properties => properties!.FlashPoint).Credible();
+        RuleFor(properties => properties!.Autoignition).Credible();
+        RuleFor(properties => properties!.LowerFlammableLimit).Credible();
+        RuleFor(properties => properties!.UpperFlammableLimit).Credible();
+        RuleFor(properties => properties!.UpperFlammableLimit)
+            .Must((properties, upper) => upper is null || properties!.LowerFlammableLimit is not { } lower || lower.Si < upper.Si)
+            .WithMessage("is not above the lower flammable limit");
+    }
+}
+
+internal sealed class MaterialValidator : AbstractValidator<MaterialEntry>
+{
+    /// <summary>How far the fractions of a mixture may miss 100 %, as a fraction: rounding on a label.</summary>
+    private const double FractionTolerance = 0.005;
+
+    public MaterialValidator()
+    {
+        var substance = new SubstanceValidator();
+        RuleFor(material => material.Substance).SetValidator(substance);
+        RuleFor(material => material.Solution!).ChildRules(solution =>
+        {
+            solution.RuleFor(entry => entry.Solvent).SetValidator(substance);
+            solution.RuleFor(entry => entry.Concentration).Credible();
+        });
+        RuleFor(material => material.Amount).Credible();
+        RuleFor(material => material.OpenedOn).CredibleDate();
+        RuleFor(material => material.PeroxideTest!).ChildRules(test =>
+        {
+            test.RuleFor(entry => entry.On).CredibleDate();
+            test.RuleFor(entry => entry.Ppm).Within(0, 1_000_000);
+        });
+        RuleForEach(material => material.Mixture).SetValidator(new MixturePartValidator());
+        RuleFor(material => material.Mixture).Custom(CheckFractions);
+    }
+
+    private static void CheckFractions(IReadOnlyList<MixturePartEntry>? parts, ValidationContext<MaterialEntry> context)
+    {
+        if (parts is null || parts.Count == 0 || parts.Any(part => part.Fraction is null))
+        {
+            return;
+        }
+
+        string[] units = [.. parts.Select(part => part.Fraction!.Definition.Symbol).Distinct(StringComparer.Ordinal)];
+        if (units.Length > 1)
+        {
+            context.AddFailure(context.PropertyPath, $"mixes {string.Join(" and ", units)}; give all fractions of one mixture in the same unit");
+            return;
+        }
+
+        double sum = parts.Sum(part => part.Fraction!.Si);
+        if (Math.Abs(sum - 1) > FractionTolerance)
+        {
+            context.AddFailure(new ValidationFailure(context.PropertyPath, string.Create(CultureInfo.InvariantCulture, $"adds up to {sum * 100:0.###} %; the fractions of a mixture add up to 100 %")));
+        }
+    }
+}
+
+internal sealed class MixturePartValidator : AbstractValidator<MixturePartEntry>
+{
+    public MixturePartValidator()
+    {
+        RuleFor(part => part.Substance).SetValidator(new SubstanceValidator());
+        RuleFor(part => part.Fraction).Credible();
+    }
+}
+
+internal sealed class VesselValidator : AbstractValidator<VesselEntry>
+{
+    public VesselValidator()
+    {
+        RuleFor(vessel => vessel.Volume).Credible();
+        RuleFor(vessel => vessel.Rating).CredibleRating();
+        RuleFor(vessel => vessel.MaximumTemperature).Credible();
+        RuleFor(vessel => vessel.InspectedOn).CredibleDate();
+        RuleForEach(vessel => vessel.Parts).ChildRules(part =>
+        {
+            part.RuleFor(entry => entry.Rating).CredibleRating();
+            part.RuleFor(entry => entry.MaximumTemperature).Credible();
+        });
+    }
+}
+
+internal sealed class ReactionValidator : AbstractValidator<ReactionEntry>
+{
+    public ReactionValidator()
+    {
+        RuleForEach(reaction => reaction.Consumes).ChildRules(consumption => consumption.RuleFor(entry => entry.Equivalents).Equivalents());
+        RuleForEach(reaction => reaction.Produces).ChildRules(production =>
+        {
+            production.RuleFor(entry => entry.Equivalents).Equivalents();
+            production.RuleFor(entry => entry.Substance).SetValidator(new SubstanceValidator());
+        });
+        RuleFor(reaction => reaction.Heat).Credible();
+        RuleFor(reaction => reaction.Accumulation).Within(0, 1);
+        RuleFor(reaction => reaction.DecompositionOnset).Credible();
+    }
+}
