@@ -107,7 +107,7 @@ public sealed partial class ReviewPage : PageBase
             return;
         }
 
-        if (Posted("revision") != _revision.Number.ToString(CultureInfo.InvariantCulture))
+        if (!string.Equals(Posted("revision"), _revision.Number.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal))
         {
             Fault("", "A later revision was submitted while you were reading. This page now shows it: read it before you decide.");
             return;

@@ -20,10 +20,10 @@ public sealed class EditedDocument
     private EditedDocument(JsonObject root) => Root = root;
 
     /// <summary>A value was typed or chosen.</summary>
-    public event Action? Changed;
+    public event EventHandler? Changed;
 
     /// <summary>A row was added, removed or moved: identifiers of fields have shifted.</summary>
-    public event Action? Restructured;
+    public event EventHandler? Restructured;
 
     public JsonObject Root { get; private set; }
 
@@ -40,7 +40,7 @@ public sealed class EditedDocument
     public void Replace(JsonObject root)
     {
         Root = root;
-        Restructured?.Invoke();
+        Restructured?.Invoke(this, EventArgs.Empty);
     }
 
     /// <summary>JSON Pointer (RFC 6901) of a node of this tree.</summary>
@@ -56,8 +56,8 @@ public sealed class EditedDocument
     }
 
     /// <summary>Faults of a field and of what is inside it.</summary>
-    public IEnumerable<Fault> FaultsAt(string pointer) => Faults.Where(f =>
-        string.Equals(f.Path, pointer, StringComparison.Ordinal) || f.Path.StartsWith(pointer + "/", StringComparison.Ordinal));
+    public IEnumerable<Fault> FaultsAt(string path) => Faults.Where(f =>
+        string.Equals(f.Path, path, StringComparison.Ordinal) || f.Path.StartsWith(path + "/", StringComparison.Ordinal));
 
     public void SetText(JsonObject on, string path, string? text) =>
         Set(on, path, string.IsNullOrEmpty(text) ? null : JsonValue.Create(text));
@@ -79,7 +79,7 @@ public sealed class EditedDocument
         {
             quantity["value"] = number;
             quantity["unit"] = unit;
-            Changed?.Invoke();
+            Changed?.Invoke(this, EventArgs.Empty);
         }
         else
         {
@@ -123,7 +123,7 @@ public sealed class EditedDocument
             }
         }
 
-        Changed?.Invoke();
+        Changed?.Invoke(this, EventArgs.Empty);
     }
 
     /// <summary>Identifiers that rows of a list go by, in order, without empty ones.</summary>
@@ -141,7 +141,7 @@ public sealed class EditedDocument
 
         array.Add((JsonNode)row);
         References.NumberSteps(Root);
-        Restructured?.Invoke();
+        Restructured?.Invoke(this, EventArgs.Empty);
     }
 
     public void RemoveRow(JsonObject row)
@@ -159,7 +159,7 @@ public sealed class EditedDocument
         }
 
         References.NumberSteps(Root);
-        Restructured?.Invoke();
+        Restructured?.Invoke(this, EventArgs.Empty);
     }
 
     /// <summary>Moves a row by one place up (-1) or down (1), where there is one.</summary>
@@ -181,14 +181,14 @@ public sealed class EditedDocument
         array.RemoveAt(from);
         array.Insert(to, (JsonNode)row);
         References.NumberSteps(Root);
-        Restructured?.Invoke();
+        Restructured?.Invoke(this, EventArgs.Empty);
     }
 
     /// <summary>Puts a word into a list of words or takes it out.</summary>
     public void Toggle(JsonObject on, string path, string word, bool present)
     {
         JsonArray list = DocumentText.At(on, path) as JsonArray ?? [];
-        JsonNode? found = list.FirstOrDefault(n => IdOfUse(n) == word);
+        JsonNode? found = list.FirstOrDefault(n => string.Equals(IdOfUse(n), word, StringComparison.Ordinal));
         if (present && found is null)
         {
             list.Add((JsonNode)JsonValue.Create(word));
@@ -208,7 +208,7 @@ public sealed class EditedDocument
         }
         else
         {
-            Changed?.Invoke();
+            Changed?.Invoke(this, EventArgs.Empty);
         }
     }
 
@@ -216,13 +216,13 @@ public sealed class EditedDocument
     public static string IdOfUse(JsonNode? use) => use is JsonObject o ? DocumentText.Text(o, "id") : DocumentText.Text(use);
 
     /// <summary>A choice that shows or hides fields was made.</summary>
-    public void Reshape() => Restructured?.Invoke();
+    public void Reshape() => Restructured?.Invoke(this, EventArgs.Empty);
 
-    public void Touch() => Changed?.Invoke();
+    public void Touch() => Changed?.Invoke(this, EventArgs.Empty);
 
     private static bool IsRequiredList(JsonArray array) => PointerOf(array) is "/materials" or "/vessels" or "/steps";
 
-    private static JsonNode? NumberNode(string? text)
+    private static JsonValue? NumberNode(string? text)
     {
         string trimmed = (text ?? "").Trim().Replace('−', '-');
         if (trimmed.Length == 0)

@@ -42,5 +42,12 @@ public abstract class FieldBase : ComponentBase
 
     protected string Css => Faults.Count == 0 ? "field" : "field wrong";
 
+    /// <summary>A word as a part of an identifier, which holds no spaces.</summary>
+    protected static string Slug(string word)
+    {
+        ArgumentNullException.ThrowIfNull(word);
+        return word.Replace(' ', '-');
+    }
+
     protected string Text => DocumentText.Text(On, Path);
 }

@@ -35,13 +35,13 @@ public static class References
                 renamed[ids[i]] = number;
             }
 
-            if (ids[i] != number)
+            if (!string.Equals(ids[i], number, StringComparison.Ordinal))
             {
                 steps[i]["id"] = number;
             }
         }
 
-        if (renamed.Any(r => r.Key != r.Value))
+        if (renamed.Any(r => !string.Equals(r.Key, r.Value, StringComparison.Ordinal)))
         {
             Map(root, "steps", id => renamed.GetValueOrDefault(id, id));
         }
@@ -98,7 +98,7 @@ public static class References
 
     private static void One(JsonNode? on, string member, Func<string, string> rename)
     {
-        if (on is JsonObject o && DocumentText.Text(o, member) is { Length: > 0 } id && rename(id) is { } renamed && renamed != id)
+        if (on is JsonObject o && DocumentText.Text(o, member) is { Length: > 0 } id && rename(id) is { } renamed && !string.Equals(renamed, id, StringComparison.Ordinal))
         {
             o[member] = renamed;
         }
@@ -113,7 +113,7 @@ public static class References
 
         for (int i = 0; i < list.Count; i++)
         {
-            if (list[i] is JsonValue && DocumentText.Text(list[i]) is { Length: > 0 } id && rename(id) is { } renamed && renamed != id)
+            if (list[i] is JsonValue && DocumentText.Text(list[i]) is { Length: > 0 } id && rename(id) is { } renamed && !string.Equals(renamed, id, StringComparison.Ordinal))
             {
                 list[i] = renamed;
             }

@@ -7,6 +7,8 @@ namespace PreApproval.Web.Shared.Components;
 /// <summary>A page for a signed-in person: knows who asks, and shows a refusal with its status instead of the content.</summary>
 public abstract class PageBase : ComponentBase
 {
+    private readonly List<FormError> _errors = [];
+
     [CascadingParameter]
     protected HttpContext Http { get; set; } = null!;
 
@@ -23,7 +25,7 @@ public abstract class PageBase : ComponentBase
     protected Refusal? Refusal { get; private set; }
 
     /// <summary>Faults of the form that was sent, for the summary and beside the fields.</summary>
-    protected List<FormError> Errors { get; } = [];
+    protected IReadOnlyList<FormError> Errors => _errors;
 
     protected CancellationToken Cancellation => Http.RequestAborted;
 
@@ -68,14 +70,14 @@ public abstract class PageBase : ComponentBase
     {
         ArgumentNullException.ThrowIfNull(refusal);
         Http.Response.StatusCode = StatusOf(refusal.Kind);
-        Errors.Add(new FormError(field, refusal.Message));
-        Errors.AddRange(refusal.Faults.Select(f => new FormError(f.Path, f.Message)));
+        _errors.Add(new FormError(field, refusal.Message));
+        _errors.AddRange(refusal.Faults.Select(f => new FormError(f.Path, f.Message)));
     }
 
     protected void Fault(string field, string message)
     {
         Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        Errors.Add(new FormError(field, message));
+        _errors.Add(new FormError(field, message));
     }
 
     /// <summary>What was sent in a field of the form, trimmed; empty when nothing was.</summary>

@@ -78,6 +78,40 @@ public static class Words
         AnswerKind.SendBack => "Sent back",
     };
 
+    public static string Of(ControlStatus status) => status switch
+    {
+        ControlStatus.Present => "present",
+        ControlStatus.Missing => "missing",
+        ControlStatus.Improvised => "improvised, not a rated means",
+    };
+
+    public static string Of(RefusalKind kind) => kind switch
+    {
+        RefusalKind.NotFound => "Not found",
+        RefusalKind.Forbidden => "You may not do this",
+        RefusalKind.Conflict => "Somebody was faster",
+        RefusalKind.Stale => "This has changed meanwhile",
+        RefusalKind.TooLarge => "This is too large",
+        RefusalKind.Malformed => "This could not be read",
+        RefusalKind.Invalid => "This cannot be accepted yet",
+        RefusalKind.SignInAgain => "Sign in again",
+    };
+
+    /// <summary>Who has a revision that waits for no reviewer.</summary>
+    public static string HolderOf(ProcedureState state) => state switch
+    {
+        ProcedureState.Draft => "The author is writing it.",
+        ProcedureState.Cleared => "Nobody: no finding needed a reviewer.",
+        ProcedureState.InReview => "It waits for a reviewer.",
+        ProcedureState.Approved => "Nobody: it is approved.",
+        ProcedureState.ChangesRequested => "The author, to change it.",
+        ProcedureState.Declined => "Nobody: it was declined.",
+        ProcedureState.Withdrawn => "Nobody: the author took it back.",
+        ProcedureState.Expired => "Nobody: the approval has expired.",
+        ProcedureState.Superseded => "Nobody: a later revision has taken its place.",
+        ProcedureState.Suspended => "Nobody may run it: the approval is suspended.",
+    };
+
     /// <summary>A number for people: four significant digits, no exponent in the usual range.</summary>
     public static string Number(double value)
     {
