@@ -1,6 +1,79 @@
-WebApplicationBuilder builder = WebApplication.CreateBuilder(args);
+using Microsoft.AspNetCore.DataProtection;
+using PreApproval.Procedures;
+using PreApproval.Storage;
+using PreApproval.Web.Administration;
+using PreApproval.Web.Identity;
+using PreApproval.Web.Pages;
+using PreApproval.Web.Shared;
+
+if (!StartOptions.TryParse(args, out StartOptions options, out string error))
+{
+    await Console.Error.WriteLineAsync($"{error}\n\n{StartOptions.Usage}");
+    return 2;
+}
+
+WebApplicationBuilder builder = WebApplication.CreateBuilder([.. options.Settings]);
+bool demo = builder.Configuration.GetValue("demo", defaultValue: false);
+string? server = builder.Configuration.GetConnectionString("PreApproval");
+string? owner = builder.Configuration.GetConnectionString("PreApprovalOwner");
+if (options.Migrate)
+{
+    if ((owner ?? server) is not { Length: > 0 } target)
+    {
+        await Console.Error.WriteLineAsync("Set ConnectionStrings__PreApprovalOwner to the owner of the database.");
+        return 2;
+    }
+
+    await Migrator.MigrateAsync(target);
+    Console.WriteLine("The schema is up to date.");
+    return 0;
+}
+
+string connectionString = server ?? throw new InvalidOperationException("No private server yet.");
+
+builder.ConfigureHost();
+builder.Services.AddLog(builder.Configuration, quiet: demo && !Console.IsOutputRedirected);
+builder.Services.AddStorage(connectionString);
+builder.Services.AddDataProtection().SetApplicationName("PreApproval").PersistKeysToStorage();
+builder.Services.AddSignIn().AddStorageStores();
+builder.Services.AddRateLimits(builder.Configuration);
+builder.Services.AddApiDescription();
+builder.Services.AddHealthChecks()
+    .AddCheck<NotStopping>("stopping", tags: [Health.Ready])
+    .AddAsyncCheck("schema", async token => Health.Schema(await Migrator.IsBehindAsync(connectionString, token)), tags: [Health.Ready]);
+builder.Services.AddProcedures();
+builder.Services.AddScoped<DemoSeed>();
+builder.Services.AddPages();
+
 WebApplication app = builder.Build();
-await app.RunAsync();
+app.UseSecurityHeaders();
+app.UseNamedProxies();
+app.UseRequestLog();
+app.UseProblems();
+app.UseRateLimiter();
+app.UseRouting();
+app.UseAuthentication();
+app.UseCrossSiteGuard();
+app.UseAuthorization();
+app.UseAntiforgery();
+app.MapHealth();
+app.MapApi();
+app.MapPages();
+
+if (demo)
+{
+    await using AsyncServiceScope scope = app.Services.CreateAsyncScope();
+    await scope.ServiceProvider.GetRequiredService<DemoSeed>().FillAsync(CancellationToken.None);
+}
+
+await app.StartAsync();
+if (demo)
+{
+    Console.WriteLine(StartMessage.For(app.Urls));
+}
+
+await app.WaitForShutdownAsync();
+return 0;
 
 /// <summary>The entry point; public for the tests that start the application.</summary>
 public partial class Program;

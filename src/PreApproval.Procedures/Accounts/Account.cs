@@ -20,12 +20,3 @@ public sealed record Membership(Guid GroupId, string GroupName, IReadOnlyList<Wo
 
 /// <summary>A person of the group, for lists.</summary>
 public sealed record MemberView(Guid UserId, string UserName, string DisplayName, IReadOnlyList<Workflow.GroupRole> Roles, IReadOnlyList<Hazards.Screening.Hazard> Competences);
-
-/// <summary>Who belongs to which group.</summary>
-public sealed partial class MembershipQueries
-{
-    /// <summary>Groups of an account that is not deactivated; empty when it is.</summary>
-    public partial Task<IReadOnlyList<Membership>> ForAccountAsync(Guid userId, CancellationToken cancellationToken);
-
-    public partial Task<IReadOnlyList<MemberView>> OfGroupAsync(Workflow.Actor actor, CancellationToken cancellationToken);
-}

@@ -1,4 +1,7 @@
 using PreApproval.Documents;
+using PreApproval.Procedures.Accounts;
+using PreApproval.Procedures.History;
+using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures.Decisions;
@@ -12,7 +15,158 @@ namespace PreApproval.Procedures.Decisions;
 public sealed record DecisionRequest(int Revision, DecisionKind Decision, string Reason, IReadOnlyList<FindingAnswer> Answers, bool PasswordConfirmed);
 
 /// <summary>Signs decisions. The slot is the open one assigned to the actor; of two who decide one slot the later gets <see cref="RefusalKind.Conflict"/>.</summary>
-public sealed partial class DecisionHandler
+public sealed class DecisionHandler(
+    IUnitOfWork work,
+    IProcedureStore procedures,
+    IGroupStore groups,
+    INoticeStore notices,
+    AuditTrail trail,
+    RevisionViews views,
+    TimeProvider clock)
 {
-    public partial Task<Result<RevisionView, Refusal>> DecideAsync(Actor actor, Guid procedureId, DecisionRequest request, CancellationToken cancellationToken);
+    public async Task<Result<RevisionView, Refusal>> DecideAsync(Actor actor, Guid procedureId, DecisionRequest request, CancellationToken cancellationToken)
+    {
+        DateTimeOffset now = clock.GetUtcNow();
+        ProcedureRecord? procedure;
+        Refusal refusal;
+        await using (IUnitScope scope = await work.BeginAsync(cancellationToken))
+        {
+            Standing? signer = await groups.LockStandingAsync(actor.GroupId, actor.UserId, cancellationToken);
+            procedure = await procedures.LockAsync(actor.GroupId, procedureId, cancellationToken);
+            if (signer is null || procedure is null
+                || await procedures.FindRevisionAsync(actor.GroupId, procedureId, request.Revision, cancellationToken) is not { } revision)
+            {
+                return Refusal.NotFound;
+            }
+
+            IReadOnlyList<SlotRecord> slots = await procedures.SlotsAsync(actor.GroupId, procedureId, revision.Number, cancellationToken);
+            IReadOnlyList<DecisionRecord> decisions = await procedures.DecisionsAsync(actor.GroupId, procedureId, revision.Number, cancellationToken);
+            var facts = new DecisionCase
+            {
+                AuthorId = procedure.AuthorId,
+                Writers = (await procedures.EditorsAsync(actor.GroupId, procedureId, cancellationToken)).Append(procedure.AuthorId).ToHashSet(),
+                State = revision.State,
+                Slots = slots,
+                Decided = decisions.Select(decision => decision.Slot).ToHashSet(StringComparer.Ordinal),
+                Findings = await procedures.FindingsAsync(actor.GroupId, procedureId, revision.Number, cancellationToken),
+                Signer = signer,
+                Now = now,
+            };
+            Result<SlotRecord, Refusal> rule = DecisionRules.Check(facts, request);
+            if (rule.IsOk)
+            {
+                DecisionRecord decision = Signature.Sign(revision, rule.Value, signer, actor, request, now);
+                Result<RevisionRecord, Refusal> carried = await CarryOutAsync(actor, procedure, revision, rule.Value, facts, decision, now, cancellationToken);
+                if (!carried.IsOk)
+                {
+                    return carried.Error;
+                }
+
+                await scope.CommitAsync(cancellationToken);
+                return await views.BuildAsync(carried.Value, cancellationToken);
+            }
+
+            refusal = rule.Error;
+        }
+
+        if (refusal.Kind is RefusalKind.Forbidden or RefusalKind.SignInAgain)
+        {
+            await RecordRefusalAsync(actor, procedure, request.Revision, refusal, now, cancellationToken);
+        }
+
+        return refusal;
+    }
+
+    private async Task<Result<RevisionRecord, Refusal>> CarryOutAsync(
+        Actor actor,
+        ProcedureRecord procedure,
+        RevisionRecord revision,
+        SlotRecord slot,
+        DecisionCase facts,
+        DecisionRecord decision,
+        DateTimeOffset now,
+        CancellationToken cancellationToken)
+    {
+        SlotRecord[] left = [.. facts.Slots.Where(other => !string.Equals(other.Slot, slot.Slot, StringComparison.Ordinal) && !facts.Decided.Contains(other.Slot))];
+        WorkflowAction action = decision.Decision == DecisionKind.Approve && left.Length == 0 ? WorkflowAction.Approve : DecisionRules.ActionOf(decision.Decision);
+        var expected = new RevisionHead(revision.Number, revision.State, revision.Version, revision.SubmittedAt);
+        if (Transitions.Next(revision.State, action) is not { } next
+            || !await procedures.MoveAsync(actor.GroupId, procedure.Id, expected, next, now, cancellationToken))
+        {
+            return Refusal.Because(RefusalKind.Conflict, "Somebody else decided first.");
+        }
+
+        await procedures.AddDecisionAsync(decision, cancellationToken);
+        var entries = new List<AuditEntry> { Event(procedure, revision, slot, decision, next) };
+        var messages = new List<NoticeRecord> { ToAuthor(procedure, decision, next, now) };
+        if (decision.Decision == DecisionKind.Approve)
+        {
+            messages.AddRange(await OpenCountersignaturesAsync(actor, procedure, left, now, cancellationToken));
+        }
+
+        if (next == ProcedureState.Approved)
+        {
+            entries.AddRange(await Superseding.SupersedeAsync(procedures, procedure, revision.Number, now, cancellationToken));
+        }
+
+        await notices.AddAsync(messages, cancellationToken);
+        await trail.AppendAsync(actor, now, entries, cancellationToken);
+        return revision with { State = next, Version = revision.Version + 1 };
+    }
+
+    private async Task<IReadOnlyList<NoticeRecord>> OpenCountersignaturesAsync(Actor actor, ProcedureRecord procedure, SlotRecord[] left, DateTimeOffset now, CancellationToken cancellationToken)
+    {
+        var messages = new List<NoticeRecord>();
+        if (Array.TrueForAll(left, slot => slot.Kind == SlotKind.Countersign))
+        {
+            foreach (SlotRecord waiting in left.Where(slot => !slot.Open))
+            {
+                await procedures.OpenSlotAsync(waiting, now, now + (waiting.Due - waiting.Since), cancellationToken);
+                messages.Add(NoticeTexts.Make(actor.GroupId, waiting.AssigneeId, "review.assigned", procedure.Id, waiting.Revision, now,
+                    $"'{procedure.Title}', revision {waiting.Revision}, was approved by its reviewers and waits for your countersignature. {waiting.Reason}"));
+            }
+        }
+
+        return messages;
+    }
+
+    private static AuditEntry Event(ProcedureRecord procedure, RevisionRecord revision, SlotRecord slot, DecisionRecord decision, ProcedureState next)
+    {
+        (string action, string verb) = Words(decision.Decision);
+        string what = slot.Kind == SlotKind.Countersign && decision.Decision == DecisionKind.Approve ? "countersigned" : verb;
+        return AuditEntry.About(procedure, revision.Number, action, $"{decision.SignerName} {what} revision {revision.Number} of '{revision.Title}' ({slot.Slot}).") with
+        {
+            ProcedureTitle = revision.Title,
+            Before = WireName.Of(revision.State),
+            After = WireName.Of(next),
+            Reason = decision.Reason.Length == 0 ? null : decision.Reason,
+            Meaning = decision.Meaning,
+            PayloadDigest = decision.BoundDigest,
+            RuleSet = $"{revision.EngineVersion} {revision.DataDigest} {revision.PolicyDigest}",
+            ActorRole = decision.SignerRole,
+        };
+    }
+
+    private static NoticeRecord ToAuthor(ProcedureRecord procedure, DecisionRecord decision, ProcedureState next, DateTimeOffset now)
+    {
+        (string action, string verb) = Words(decision.Decision);
+        string more = next == ProcedureState.InReview ? " Other decisions are still to come." : string.Empty;
+        return NoticeTexts.Make(procedure.GroupId, procedure.AuthorId, action, procedure.Id, decision.Revision, now,
+            $"{decision.SignerName} {verb} revision {decision.Revision} of '{procedure.Title}'.{more}");
+    }
+
+    private static (string Action, string Verb) Words(DecisionKind decision) => decision switch
+    {
+        DecisionKind.Approve => ("decision.approved", "approved"),
+        DecisionKind.RequestChanges => ("decision.changes-requested", "requested changes to"),
+        DecisionKind.Decline => ("decision.declined", "declined"),
+    };
+
+    private async Task RecordRefusalAsync(Actor actor, ProcedureRecord procedure, int revision, Refusal refusal, DateTimeOffset now, CancellationToken cancellationToken)
+    {
+        await using IUnitScope scope = await work.BeginAsync(cancellationToken);
+        AuditEntry entry = AuditEntry.About(procedure, revision, "sign.refused", $"{actor.Name} was refused to sign revision {revision} of '{procedure.Title}'.") with { Reason = refusal.Message };
+        await trail.AppendAsync(actor, now, [entry], cancellationToken);
+        await scope.CommitAsync(cancellationToken);
+    }
 }

@@ -1,17 +1,278 @@
+using PreApproval.Audit;
 using PreApproval.Documents;
+using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Accounts;
+using PreApproval.Procedures.History;
+using PreApproval.Procedures.Notices;
+using PreApproval.Procedures.Routing;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures.Submission;
 
 /// <summary>Submits drafts and withdraws submissions.</summary>
-public sealed partial class SubmissionHandler
+public sealed class SubmissionHandler(
+    IUnitOfWork work,
+    IProcedureStore procedures,
+    IProcedureReader reader,
+    IGroupStore groups,
+    INoticeStore notices,
+    AuditTrail trail,
+    RevisionViews views,
+    DocumentScreener screener,
+    TimeProvider clock)
 {
     /// <summary>
     /// Validates the draft fully, screens it, makes the next revision, routes it, and clears it or puts it in review: one
     /// transaction with its events and notices. <paramref name="expectedVersion"/> is the draft's version.
     /// </summary>
-    public partial Task<Result<RevisionView, Refusal>> SubmitAsync(Actor actor, Guid procedureId, int expectedVersion, CancellationToken cancellationToken);
+    public async Task<Result<RevisionView, Refusal>> SubmitAsync(Actor actor, Guid procedureId, int expectedVersion, CancellationToken cancellationToken)
+    {
+        if (!Access.MayWrite(actor))
+        {
+            return Access.RefuseWriting(actor);
+        }
+
+        // Read and screened before anything is locked: that takes the longest, and the guarded update makes sure that it was this draft.
+        if (await reader.FindAsync(actor.GroupId, procedureId, cancellationToken) is not { } found
+            || await procedures.FindDraftAsync(actor.GroupId, procedureId, cancellationToken) is not { } draft)
+        {
+            return Refusal.NotFound;
+        }
+
+        if (WhyNot(actor, found, draft, await procedures.RevisionsAsync(actor.GroupId, procedureId, cancellationToken), expectedVersion) is { } early)
+        {
+            return early;
+        }
+
+        Result<ProcedureDocument, DocumentRefusal> document = screener.Read(draft.Document);
+        if (!document.IsOk)
+        {
+            return DocumentScreener.Refuse(document.Error);
+        }
+
+        ScreenedDocument screened = screener.Screen(document.Value, Policy.Default);
+        await using IUnitScope scope = await work.BeginAsync(cancellationToken);
+        if (await procedures.LockAsync(actor.GroupId, procedureId, cancellationToken) is not { } procedure)
+        {
+            return Refusal.NotFound;
+        }
+
+        if (WhyNot(actor, procedure, draft, await procedures.RevisionsAsync(actor.GroupId, procedureId, cancellationToken), expectedVersion) is { } late)
+        {
+            return late;
+        }
+
+        DateTimeOffset now = clock.GetUtcNow();
+        int number = procedure.LatestRevision + 1;
+        RevisionRecord revision = Revision(procedure, draft, document.Value.Title, number, screened, now);
+        FindingRecord[] findings = [.. screened.Report.Findings.Select((finding, ordinal) => Record(revision, finding, ordinal))];
+        GroupPolicy policy = await groups.PolicyAsync(actor.GroupId, cancellationToken);
+        Result<IReadOnlyList<PlannedSlot>, Refusal> routed = await RouteAsync(procedure, screened.Report, findings, policy, cancellationToken);
+        if (!routed.IsOk)
+        {
+            return routed.Error;
+        }
+
+        SlotRecord[] slots = [.. routed.Value.Select(planned => Record(revision, planned, policy, now))];
+        if (!await procedures.SubmitDraftAsync(actor.GroupId, procedureId, expectedVersion, number, now, cancellationToken))
+        {
+            return StaleDraft;
+        }
+
+        await procedures.AddRevisionAsync(revision, findings, slots, cancellationToken);
+        procedure = procedure with { Title = revision.Title };
+        List<AuditEntry> entries = Events(procedure, revision, routed.Value);
+        if (revision.State == ProcedureState.Cleared)
+        {
+            entries.AddRange(await Superseding.SupersedeAsync(procedures, procedure, number, now, cancellationToken));
+        }
+
+        await notices.AddAsync(Messages(procedure, revision, slots, now), cancellationToken);
+        await trail.AppendAsync(actor, now, entries, cancellationToken);
+        await scope.CommitAsync(cancellationToken);
+        return await views.BuildAsync(revision, cancellationToken);
+    }
 
     /// <summary>The author takes back a revision that is in review or cleared.</summary>
-    public partial Task<Result<RevisionView, Refusal>> WithdrawAsync(Actor actor, Guid procedureId, int revision, string reason, CancellationToken cancellationToken);
+    public async Task<Result<RevisionView, Refusal>> WithdrawAsync(Actor actor, Guid procedureId, int revision, string reason, CancellationToken cancellationToken)
+    {
+        if (!Access.MayRead(actor))
+        {
+            return Access.RefuseReading(actor);
+        }
+
+        await using IUnitScope scope = await work.BeginAsync(cancellationToken);
+        if (await procedures.LockAsync(actor.GroupId, procedureId, cancellationToken) is not { } procedure
+            || await procedures.FindRevisionAsync(actor.GroupId, procedureId, revision, cancellationToken) is not { } withdrawn)
+        {
+            return Refusal.NotFound;
+        }
+
+        if (procedure.AuthorId != actor.UserId)
+        {
+            return Refusal.Because(RefusalKind.Forbidden, "Only the author withdraws a procedure.");
+        }
+
+        if (reason.Length > Decisions.DecisionRules.LongestText)
+        {
+            return new Refusal(RefusalKind.Invalid, "The reason is too long.", [new Fault("/reason", $"At most {Decisions.DecisionRules.LongestText} characters.")]);
+        }
+
+        DateTimeOffset now = clock.GetUtcNow();
+        var expected = new RevisionHead(withdrawn.Number, withdrawn.State, withdrawn.Version, withdrawn.SubmittedAt);
+        if (Transitions.Next(withdrawn.State, WorkflowAction.Withdraw) is not { } next
+            || !await procedures.MoveAsync(actor.GroupId, procedureId, expected, next, now, cancellationToken))
+        {
+            return Refusal.Because(RefusalKind.Conflict, $"This revision is {WireName.Of(withdrawn.State)} and can't be withdrawn.");
+        }
+
+        IReadOnlyList<SlotRecord> slots = await procedures.SlotsAsync(actor.GroupId, procedureId, revision, cancellationToken);
+        await notices.AddAsync(
+            [.. slots.Where(slot => slot.Open).Select(slot => slot.AssigneeId).Distinct().Select(person => NoticeTexts.Make(actor.GroupId, person, "procedure.withdrawn", procedureId, revision, now, $"{actor.Name} withdrew revision {revision} of '{withdrawn.Title}'."))],
+            cancellationToken);
+        await trail.AppendAsync(
+            actor,
+            now,
+            [AuditEntry.About(procedure, revision, "procedure.withdrawn", $"{actor.Name} withdrew revision {revision} of '{withdrawn.Title}'.") with
+            {
+                Before = WireName.Of(withdrawn.State), After = WireName.Of(next), Reason = string.IsNullOrWhiteSpace(reason) ? null : reason,
+            }],
+            cancellationToken);
+        await scope.CommitAsync(cancellationToken);
+        return await views.BuildAsync(withdrawn with { State = next, Version = withdrawn.Version + 1 }, cancellationToken);
+    }
+
+    private static Refusal StaleDraft => Refusal.Because(RefusalKind.Stale, "The draft was changed in the meantime: read it again, then submit.");
+
+    private static Refusal? WhyNot(Actor actor, ProcedureRecord procedure, DraftRecord draft, IReadOnlyList<RevisionHead> heads, int expectedVersion)
+    {
+        if (procedure.AuthorId != actor.UserId)
+        {
+            return procedure.LatestRevision == 0 ? Refusal.NotFound : Refusal.Because(RefusalKind.Forbidden, "Only the author submits a procedure.");
+        }
+
+        if (draft.Version != expectedVersion)
+        {
+            return StaleDraft;
+        }
+
+        if (heads is [{ State: ProcedureState.InReview } latest, ..])
+        {
+            return Refusal.Because(RefusalKind.Conflict, $"Revision {latest.Number} is still in review: wait for the decision, or withdraw it first.");
+        }
+
+        return draft.SubmittedAs is { } same && heads is [{ State: not (ProcedureState.Withdrawn or ProcedureState.Expired) }, ..]
+            ? Refusal.Because(RefusalKind.Conflict, $"Nothing was changed since revision {same} was submitted.")
+            : null;
+    }
+
+    private async Task<Result<IReadOnlyList<PlannedSlot>, Refusal>> RouteAsync(ProcedureRecord procedure, Report report, FindingRecord[] findings, GroupPolicy policy, CancellationToken cancellationToken)
+    {
+        if (report.Verdict == Verdict.Clear)
+        {
+            return Result<IReadOnlyList<PlannedSlot>, Refusal>.Ok([]);
+        }
+
+        // Dangers and warnings are always routed, because they must be answered.
+        FindingRecord[] flagged = [.. findings.Where(finding =>
+            finding.Severity is Severity.Danger or Severity.Warning || finding.Severity <= Policy.Default.ReviewFrom || finding.LeavesCheckUndone)];
+        IReadOnlyList<Guid> editors = await procedures.EditorsAsync(procedure.GroupId, procedure.Id, cancellationToken);
+        return Router.Route(
+            flagged,
+            Array.Exists(findings, finding => finding.Severity == Severity.Danger),
+            await groups.RulesAsync(procedure.GroupId, cancellationToken),
+            await groups.StandingsAsync(procedure.GroupId, cancellationToken),
+            editors.Append(procedure.AuthorId).ToHashSet(),
+            policy);
+    }
+
+    private static RevisionRecord Revision(ProcedureRecord procedure, DraftRecord draft, string title, int number, ScreenedDocument screened, DateTimeOffset now)
+    {
+        WorkflowAction action = screened.Report.Verdict switch
+        {
+            Verdict.Clear => WorkflowAction.Clear,
+            Verdict.Review => WorkflowAction.Route,
+        };
+        byte[] screening = screened.Json.ToArray();
+        return new RevisionRecord
+        {
+            ProcedureId = procedure.Id,
+            Number = number,
+            GroupId = procedure.GroupId,
+            AuthorId = procedure.AuthorId,
+            Title = title,
+            State = Transitions.Next(ProcedureState.Draft, action) ?? throw new InvalidOperationException("A draft can always be cleared or routed."),
+            Version = 1,
+            SubmittedAt = now,
+            Document = draft.Document,
+            DocumentDigest = screened.DocumentDigest,
+            Screening = screening,
+            ScreeningDigest = CanonicalJson.Digest(screening),
+            Verdict = screened.Report.Verdict,
+            Worst = screened.Report.Findings.Count == 0 ? null : screened.Report.Findings.Min(finding => finding.Severity),
+            FindingCount = screened.Report.Findings.Count,
+            EngineVersion = Screener.EngineVersion,
+            DataDigest = screened.DataDigest,
+            PolicyDigest = screened.PolicyDigest,
+        };
+    }
+
+    private static FindingRecord Record(RevisionRecord revision, Finding finding, int ordinal) => new()
+    {
+        ProcedureId = revision.ProcedureId,
+        Revision = revision.Number,
+        Ordinal = ordinal,
+        GroupId = revision.GroupId,
+        FindingId = finding.Id,
+        Hazard = finding.Hazard,
+        Severity = finding.Severity,
+        LeavesCheckUndone = finding.LeavesCheckUndone,
+    };
+
+    private static SlotRecord Record(RevisionRecord revision, PlannedSlot planned, GroupPolicy policy, DateTimeOffset now) => new()
+    {
+        ProcedureId = revision.ProcedureId,
+        Revision = revision.Number,
+        Slot = planned.Slot,
+        GroupId = revision.GroupId,
+        Kind = planned.Kind,
+        AssigneeId = planned.Assignee.AccountId,
+        Hazards = planned.Hazards,
+        RequiredCompetences = planned.RequiredCompetences,
+        RequiredRole = planned.RequiredRole,
+        Reason = planned.Reason,
+        Open = planned.Kind == SlotKind.Review,
+        Since = now,
+        Due = now.AddDays(policy.ReviewDays),
+    };
+
+    private static List<AuditEntry> Events(ProcedureRecord procedure, RevisionRecord revision, IReadOnlyList<PlannedSlot> slots)
+    {
+        string ruleSet = $"{revision.EngineVersion} {revision.DataDigest} {revision.PolicyDigest}";
+        List<AuditEntry> entries =
+        [
+            AuditEntry.About(procedure, revision.Number, "procedure.submitted", $"Revision {revision.Number} of '{revision.Title}' was submitted; the screening has {revision.FindingCount} findings.") with
+            {
+                After = WireName.Of(revision.State), PayloadDigest = revision.DocumentDigest, RuleSet = ruleSet,
+            },
+        ];
+        if (revision.State == ProcedureState.Cleared)
+        {
+            entries.Add(AuditEntry.About(procedure, revision.Number, "procedure.cleared", $"The screening flagged nothing in revision {revision.Number} of '{revision.Title}': it is cleared.") with
+            {
+                After = WireName.Of(revision.State), PayloadDigest = revision.ScreeningDigest, RuleSet = ruleSet,
+            });
+        }
+
+        entries.AddRange(slots.Select(slot => AuditEntry.About(procedure, revision.Number, "review.routed", $"Revision {revision.Number} of '{revision.Title}' went to {slot.Assignee.Name} ({slot.Slot}). {slot.Reason}") with
+        {
+            After = slot.Assignee.AccountId.ToString("D"), PayloadDigest = revision.ScreeningDigest, Reason = slot.Reason, RuleSet = ruleSet,
+        }));
+        return entries;
+    }
+
+    private static NoticeRecord[] Messages(ProcedureRecord procedure, RevisionRecord revision, SlotRecord[] slots, DateTimeOffset now) =>
+        revision.State == ProcedureState.Cleared
+            ? [NoticeTexts.Make(procedure.GroupId, procedure.AuthorId, "procedure.cleared", procedure.Id, revision.Number, now, $"Revision {revision.Number} of '{revision.Title}' is cleared: the screening flagged nothing.")]
+            : [.. slots.Where(slot => slot.Open).Select(slot => NoticeTexts.Make(procedure.GroupId, slot.AssigneeId, "review.assigned", procedure.Id, revision.Number, now, $"'{revision.Title}', revision {revision.Number}, waits for your review. {slot.Reason}"))];
 }

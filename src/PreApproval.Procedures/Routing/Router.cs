@@ -1,0 +1,147 @@
+using PreApproval.Documents;
+using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Accounts;
+using PreApproval.Procedures.Workflow;
+
+namespace PreApproval.Procedures.Routing;
+
+/// <summary>A slot before it has a place in time.</summary>
+/// <param name="Slot">Name, unique in the revision.</param>
+/// <param name="Kind">Review or countersignature.</param>
+/// <param name="Assignee">The named person.</param>
+/// <param name="Hazards">What it was routed for.</param>
+/// <param name="RequiredCompetences">Hazards in which the person must be competent when deciding.</param>
+/// <param name="RequiredRole">Role needed when deciding.</param>
+/// <param name="Reason">Why this person.</param>
+public sealed record PlannedSlot(
+    string Slot,
+    SlotKind Kind,
+    Standing Assignee,
+    IReadOnlyList<Hazard> Hazards,
+    IReadOnlyList<Hazard> RequiredCompetences,
+    GroupRole RequiredRole,
+    string Reason);
+
+/// <summary>
+/// Finds the persons who decide. By hazard, in the order of the rules: the named person, then the deputy, then the next rule; where
+/// none of them may decide, any competent reviewer; where nobody is competent, a lead; where no lead may decide, a
+/// reviewer who is not the author. Whoever wrote or edited the procedure is never chosen.
+/// </summary>
+public static class Router
+{
+    /// <param name="flagged">Findings that need a person.</param>
+    /// <param name="hasDanger">True when any finding is a danger.</param>
+    /// <param name="rules">Rules of the group.</param>
+    /// <param name="people">Everybody in the group.</param>
+    /// <param name="writers">Author and editors.</param>
+    /// <param name="policy">Policy of the group.</param>
+    public static Result<IReadOnlyList<PlannedSlot>, Refusal> Route(
+        IReadOnlyList<FindingRecord> flagged,
+        bool hasDanger,
+        IReadOnlyList<RoutingRule> rules,
+        IReadOnlyList<Standing> people,
+        IReadOnlySet<Guid> writers,
+        GroupPolicy policy)
+    {
+        Standing[] candidates = [.. people.Where(person => person.MayDecide && !writers.Contains(person.AccountId))];
+        if (candidates.Length == 0)
+        {
+            return Refusal.Because(
+                RefusalKind.Conflict,
+                "Nobody in this group may decide on this procedure: every reviewer and lead wrote or edited it, or is an administrator. Ask for another reviewer to be appointed.");
+        }
+
+        Choice[] choices = [.. flagged.Select(finding => finding.Hazard).Distinct().Order().Select(hazard => Choose(hazard, rules, people, candidates, writers))];
+        if (choices.Length == 0)
+        {
+            choices = [Fallback(null, candidates)];
+        }
+
+        IGrouping<Guid, Choice>[] persons = [.. choices.GroupBy(choice => choice.Person.AccountId)];
+        var slots = new List<PlannedSlot>();
+        foreach (IGrouping<Guid, Choice> person in persons)
+        {
+            slots.Add(new PlannedSlot(
+                persons.Length == 1 ? "review" : $"review-{slots.Count + 1}",
+                SlotKind.Review,
+                person.First().Person,
+                [.. person.Where(choice => choice.Hazard is not null).Select(choice => choice.Hazard!.Value)],
+                [.. person.Where(choice => choice is { Hazard: not null, Competent: true }).Select(choice => choice.Hazard!.Value)],
+                GroupRole.Reviewer,
+                string.Join(" ", person.Select(choice => choice.Reason).Distinct(StringComparer.Ordinal))));
+        }
+
+        if (hasDanger && policy.CountersignDangers)
+        {
+            slots.Add(Countersignature(candidates, [.. slots.Select(slot => slot.Assignee.AccountId)], [.. flagged.Where(finding => finding.Severity == Severity.Danger).Select(finding => finding.Hazard).Distinct().Order()]));
+        }
+
+        return Result<IReadOnlyList<PlannedSlot>, Refusal>.Ok(slots);
+    }
+
+    private static Choice Choose(Hazard hazard, IReadOnlyList<RoutingRule> rules, IReadOnlyList<Standing> people, Standing[] candidates, IReadOnlySet<Guid> writers)
+    {
+        string? passedOver = null;
+        foreach (RoutingRule rule in rules.Where(rule => rule.Hazard == hazard).OrderBy(rule => rule.Order))
+        {
+            if (candidates.FirstOrDefault(person => person.AccountId == rule.ReviewerId && person.IsCompetentIn(hazard)) is { } named)
+            {
+                return new Choice(hazard, named, true, passedOver is null
+                    ? $"{named.Name} is the group's reviewer for {WireName.Of(hazard)}."
+                    : $"{named.Name} is next in the group's rules for {WireName.Of(hazard)}: {passedOver}.");
+            }
+
+            passedOver ??= WhyNot(rule.ReviewerId, hazard, people, writers);
+            if (rule.DeputyId is { } deputyId && candidates.FirstOrDefault(person => person.AccountId == deputyId && person.IsCompetentIn(hazard)) is { } deputy)
+            {
+                return new Choice(hazard, deputy, true, $"{deputy.Name} is the deputy for {WireName.Of(hazard)}: {passedOver}.");
+            }
+        }
+
+        string because = passedOver ?? $"no rule names a person for {WireName.Of(hazard)}";
+        return candidates.FirstOrDefault(person => person.Is(GroupRole.Reviewer) && person.IsCompetentIn(hazard)) is { } competent
+            ? new Choice(hazard, competent, true, $"{competent.Name} is competent in {WireName.Of(hazard)}: {because}.")
+            : Fallback(hazard, candidates);
+    }
+
+    private static Choice Fallback(Hazard? hazard, Standing[] candidates)
+    {
+        string why = hazard is { } named
+            ? $"nobody who may decide on this procedure is competent in {WireName.Of(named)}"
+            : "the screening asks for a review without naming a hazard";
+        return candidates.FirstOrDefault(person => person.Is(GroupRole.Lead)) is { } lead
+            ? new Choice(hazard, lead, false, $"{lead.Name} decides as group lead: {why}.")
+            : new Choice(hazard, candidates[0], false, $"{candidates[0].Name} decides because no lead may: {why}, and every lead wrote or edited it.");
+    }
+
+    private static PlannedSlot Countersignature(Standing[] candidates, HashSet<Guid> reviewers, IReadOnlyList<Hazard> hazards)
+    {
+        const string Policy = "The group's policy asks for a countersignature of every danger.";
+        if (candidates.FirstOrDefault(person => person.Is(GroupRole.Lead) && !reviewers.Contains(person.AccountId)) is { } lead)
+        {
+            return Slot(lead, GroupRole.Lead, $"{Policy} {lead.Name} countersigns as group lead.");
+        }
+
+        if (candidates.FirstOrDefault(person => !reviewers.Contains(person.AccountId)) is { } second)
+        {
+            return Slot(second, GroupRole.Reviewer, $"{Policy} No lead may give it (author, editor or already a reviewer here), so {second.Name} does as a second person.");
+        }
+
+        Standing only = candidates.FirstOrDefault(person => person.Is(GroupRole.Lead)) ?? candidates[0];
+        return Slot(only, GroupRole.Reviewer, $"{Policy} No second person may give it, so it stays with {only.Name}, who is not the author. Appoint another lead or reviewer.");
+
+        PlannedSlot Slot(Standing person, GroupRole role, string reason) => new("countersign", SlotKind.Countersign, person, hazards, [], role, reason);
+    }
+
+    private static string WhyNot(Guid accountId, Hazard hazard, IReadOnlyList<Standing> people, IReadOnlySet<Guid> writers) =>
+        people.FirstOrDefault(person => person.AccountId == accountId) switch
+        {
+            null => "the person named in the rules no longer belongs to the group",
+            { } person when writers.Contains(accountId) => $"{person.Name} wrote or edited this procedure",
+            { Active: false } person => $"{person.Name}'s account is deactivated",
+            { MayDecide: false } person => $"{person.Name} is no reviewer or is an administrator",
+            { } person => $"{person.Name} is not competent in {WireName.Of(hazard)}",
+        };
+
+    private sealed record Choice(Hazard? Hazard, Standing Person, bool Competent, string Reason);
+}

@@ -1,0 +1,28 @@
+using PreApproval.Web.Accounts;
+using PreApproval.Web.Catalogue;
+using PreApproval.Web.Drafting;
+using PreApproval.Web.History;
+using PreApproval.Web.Review;
+using PreApproval.Web.Screenings;
+using PreApproval.Web.Submission;
+
+namespace PreApproval.Web.Shared;
+
+/// <summary>The REST API, version 1.</summary>
+public static class Api
+{
+    public static WebApplication MapApi(this WebApplication app)
+    {
+        // Signed in unless an endpoint says otherwise; who may do what is decided by the handlers.
+        RouteGroupBuilder api = app.MapGroup(ApiPaths.Root).RequireAuthorization();
+        api.MapAccounts();
+        api.MapCatalogue();
+        api.MapScreenings();
+        api.MapDrafting();
+        api.MapSubmission();
+        api.MapReview();
+        api.MapHistory();
+        app.MapOpenApi("/openapi/{documentName}.json");
+        return app;
+    }
+}

@@ -1,0 +1,44 @@
+using Microsoft.AspNetCore.Diagnostics;
+
+namespace PreApproval.Web.Shared;
+
+/// <summary>What is answered when something fails: a problem document to programs, the error page to people, never a stack trace.</summary>
+public static class Errors
+{
+    public static IApplicationBuilder UseProblems(this IApplicationBuilder app)
+    {
+        app.UseWhen(c => ApiPaths.IsApi(c.Request.Path), api =>
+        {
+            api.UseExceptionHandler(Options(o => o.ExceptionHandler = AnswerAsync));
+            api.UseStatusCodePages(c => Problems.FromStatus(c.HttpContext, c.HttpContext.Response.StatusCode).ExecuteAsync(c.HttpContext));
+        });
+        return app.UseWhen(c => !ApiPaths.IsApi(c.Request.Path), pages =>
+        {
+            pages.UseExceptionHandler(Options(o => o.ExceptionHandlingPath = "/error/500"));
+            pages.UseStatusCodePagesWithReExecute("/error/{0}");
+        });
+    }
+
+    private static ExceptionHandlerOptions Options(Action<ExceptionHandlerOptions> configure)
+    {
+        var options = new ExceptionHandlerOptions
+        {
+            // The caller went away or sent what cannot be read: their doing, no error of ours.
+            SuppressDiagnosticsCallback = c => c.Exception is BadHttpRequestException or OperationCanceledException,
+        };
+        configure(options);
+        return options;
+    }
+
+    private static async Task AnswerAsync(HttpContext context)
+    {
+        Exception? error = context.Features.Get<IExceptionHandlerFeature>()?.Error;
+        int status = error switch
+        {
+            BadHttpRequestException bad => bad.StatusCode,
+            OperationCanceledException when context.RequestAborted.IsCancellationRequested => StatusCodes.Status499ClientClosedRequest,
+            _ => StatusCodes.Status500InternalServerError,
+        };
+        await Problems.FromStatus(context, status).ExecuteAsync(context);
+    }
+}

@@ -1,0 +1,54 @@
+using System.Net;
+using Microsoft.AspNetCore.HttpOverrides;
+
+namespace PreApproval.Web.Shared;
+
+/// <summary>What the host allows before any code of ours runs.</summary>
+public static class HostSetup
+{
+    public static void ConfigureHost(this WebApplicationBuilder builder)
+    {
+        ArgumentNullException.ThrowIfNull(builder);
+        builder.WebHost.ConfigureKestrel(o =>
+        {
+            o.AddServerHeader = false;
+            o.Limits.MaxRequestBodySize = RequestBody.LargestBytes;
+            o.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(15);
+        });
+        builder.Services.Configure<HostOptions>(o => o.ShutdownTimeout = TimeSpan.FromSeconds(30));
+        builder.Services.ConfigureHttpJsonOptions(o => ApiJson.Configure(o.SerializerOptions));
+        builder.Services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = false);
+
+        string[] proxies = builder.Configuration.GetSection("ForwardedHeaders:KnownProxies").Get<string[]>() ?? [];
+        if (proxies.Length > 0)
+        {
+            builder.Services.Configure<ForwardedHeadersOptions>(o =>
+            {
+                o.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
+                o.KnownProxies.Clear();
+                o.KnownIPNetworks.Clear();
+                foreach (string proxy in proxies)
+                {
+                    if (proxy.Contains('/', StringComparison.Ordinal))
+                    {
+                        o.KnownIPNetworks.Add(System.Net.IPNetwork.Parse(proxy));
+                    }
+                    else
+                    {
+                        o.KnownProxies.Add(IPAddress.Parse(proxy));
+                    }
+                }
+            });
+        }
+    }
+
+    /// <summary>Believes X-Forwarded-* only from the proxies that are named in the settings; none named: from nobody.</summary>
+    public static void UseNamedProxies(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        if (app.Configuration.GetSection("ForwardedHeaders:KnownProxies").GetChildren().Any())
+        {
+            app.UseForwardedHeaders();
+        }
+    }
+}
