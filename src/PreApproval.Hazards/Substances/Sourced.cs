@@ -20,7 +20,11 @@ public enum Quality
 /// <param name="Value">The value in SI units.</param>
 /// <param name="Quality">How it came about.</param>
 /// <param name="Sources">At least one source.</param>
-public sealed record Sourced<T>(T Value, Quality Quality, IReadOnlyList<string> Sources);
+public sealed record Sourced<T>(T Value, Quality Quality, IReadOnlyList<string> Sources)
+{
+    /// <summary>What a reader must know to use the value (a suspected misprint, the surface it holds for), or null.</summary>
+    public string? Note { get; init; }
+}
 
 /// <summary>One quantity for which publications may disagree: the cautious value governs, all are kept and shown.</summary>
 /// <param name="Governing">The value that governs.</param>

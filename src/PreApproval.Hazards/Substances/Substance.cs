@@ -29,9 +29,6 @@ public sealed record Substance
     /// <summary>CAS number, or the name where there is none: the key used in results.</summary>
     public string Key => Identity.Cas ?? Identity.Name;
 
-    /// <summary>Chemistry-named families, for instance <c>alkali metal</c> (see Reactivity).</summary>
-    public IReadOnlyList<string> Families { get; init; } = [];
-
     public Sourced<double>? MeltingPointK { get; init; }
 
     /// <summary>Normal boiling point in K.</summary>

@@ -1,0 +1,112 @@
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Mixtures;
+
+/// <summary>A molar volume of the condensed phase at one temperature.</summary>
+/// <param name="M3PerMol">Molar volume in m³/mol.</param>
+/// <param name="Quality">Correlated inside a published range, estimated or assumed outside.</param>
+/// <param name="Source">Key in <c>sources.bib</c>.</param>
+public readonly record struct LiquidVolumeValue(double M3PerMol, Quality Quality, string Source);
+
+/// <summary>
+/// Molar volume of the saturated liquid (or the solid). Published correlations first; then the Rackett equation with the parameter
+/// of Yamada and Gunn, scaled to the density at 298 K where one is on file; then that density with the thermal expansion common for
+/// organic liquids, 1.2·10⁻³ 1/K (assumed); solids without expansion; last, 1000 kg/m³ (assumed).
+/// </summary>
+public static class LiquidVolume
+{
+    private const double ReferenceK = 298.15;
+    private const double ExpansionPerK = 1.2e-3;
+    private const double GasConstant = 8.31446261815324;
+
+    /// <summary>Molar volume at a temperature in K (above 0).</summary>
+    public static LiquidVolumeValue At(Substance substance, double temperatureK)
+    {
+        if (substance.PhaseAt298K == Phase.Solid && substance.LiquidDensity.Count == 0)
+        {
+            return Constant(substance);
+        }
+
+        if (substance.LiquidDensity.Count > 0)
+        {
+            var correlation = substance.LiquidDensity[0];
+            foreach (var candidate in substance.LiquidDensity)
+            {
+                if (temperatureK >= candidate.MinimumK && temperatureK <= candidate.MaximumK)
+                {
+                    correlation = candidate;
+                    break;
+                }
+            }
+
+            var inside = Math.Clamp(temperatureK, correlation.MinimumK, correlation.MaximumK);
+            var quality = inside == temperatureK ? Quality.Correlated : Quality.Estimated;
+            return Evaluate(correlation, inside, substance.Identity.MolarMassKgPerMol) is { } volume
+                ? new LiquidVolumeValue(volume, quality, correlation.Source)
+                : Constant(substance);
+        }
+
+        if (substance is { CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc, AcentricFactor: { } omega })
+        {
+            var rackett = Rackett(tc.Value, pc.Value, omega.Value, temperatureK);
+            var scale = Mass(substance) is { } mass && substance.DensityKgPerM3 is { } density && substance.PhaseAt298K == Phase.Liquid
+                ? mass / density.Value / Rackett(tc.Value, pc.Value, omega.Value, ReferenceK)
+                : 1;
+            return new LiquidVolumeValue(rackett * scale, Quality.Estimated, "rackett1970");
+        }
+
+        var constant = Constant(substance);
+        return constant with { M3PerMol = constant.M3PerMol * Math.Max(1 + (ExpansionPerK * (temperatureK - ReferenceK)), 0.7), Quality = Quality.Assumed };
+    }
+
+    /// <summary>Number of coefficients of a form, or 0 for an unknown form.</summary>
+    internal static int CoefficientCount(string form) => form switch
+    {
+        "dippr105" => 4,
+        "vdi" => 6,
+        _ => 0,
+    };
+
+    /// <summary>Unit in which a form gives the density.</summary>
+    internal static string Unit(string form) => form switch { "dippr105" => "mol/m3", _ => "kg/m3" };
+
+    private static double? Evaluate(LiquidDensityCorrelation correlation, double temperatureK, double? molarMassKgPerMol)
+    {
+        var c = correlation.Coefficients;
+        switch (correlation.Form)
+        {
+            case "dippr105":
+                // rho = C1/C2^(1 + (1 - T/C3)^C4) in mol/m3
+                return Math.Pow(c[1], 1 + Math.Pow(Math.Max(1 - (temperatureK / c[2]), 0), c[3])) / c[0];
+            case "vdi":
+                // rho = rho_c + A t^0.35 + B t^(2/3) + C t + D t^(4/3) in kg/m3, t = 1 - T/Tc
+                var t = Math.Max(1 - (temperatureK / c[0]), 0);
+                var third = Math.Cbrt(t);
+                var density = c[1] + (c[2] * Math.Pow(t, 0.35)) + (c[3] * third * third) + (c[4] * t) + (c[5] * third * t);
+                return molarMassKgPerMol / density;
+            default:
+                throw new ArgumentException($"Unknown form '{correlation.Form}'.", nameof(correlation));
+        }
+    }
+
+    private static double Rackett(double tc, double pc, double omega, double temperatureK)
+    {
+        var z = 0.29056 - (0.08775 * omega);
+        return GasConstant * tc / pc * Math.Pow(z, 1 + Math.Pow(Math.Max(1 - (temperatureK / tc), 0), 2.0 / 7));
+    }
+
+    private static double? Mass(Substance substance) => substance.Identity.MolarMassKgPerMol;
+
+    private static LiquidVolumeValue Constant(Substance substance)
+    {
+        // Without a molar mass nothing is known of the size of a mole; 0.1 L is a common solvent's.
+        if (Mass(substance) is not { } mass)
+        {
+            return new LiquidVolumeValue(1e-4, Quality.Assumed, "common-practice");
+        }
+
+        return substance.DensityKgPerM3 is { } density
+            ? new LiquidVolumeValue(mass / density.Value, density.Quality, density.Sources[0])
+            : new LiquidVolumeValue(mass / 1000, Quality.Assumed, "common-practice");
+    }
+}

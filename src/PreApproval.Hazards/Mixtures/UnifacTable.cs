@@ -1,0 +1,56 @@
+using System.Collections.Frozen;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Mixtures;
+
+/// <summary>A subgroup of the original UNIFAC method.</summary>
+/// <param name="Number">Subgroup number.</param>
+/// <param name="Label">What it stands for, for instance CH3.</param>
+/// <param name="MainGroup">Main group, which carries the interactions.</param>
+/// <param name="MainLabel">Name of the main group.</param>
+/// <param name="Volume">Relative volume R.</param>
+/// <param name="Surface">Relative surface Q.</param>
+public sealed record UnifacSubgroup(int Number, string Label, int MainGroup, string MainLabel, double Volume, double Surface);
+
+/// <summary>Published groups and interaction parameters of original UNIFAC.</summary>
+public sealed class UnifacTable
+{
+    private readonly FrozenDictionary<(int, int), double> _interactionsK;
+
+    private UnifacTable(FrozenDictionary<int, UnifacSubgroup> subgroups, FrozenDictionary<(int, int), double> interactionsK)
+    {
+        Subgroups = subgroups;
+        _interactionsK = interactionsK;
+    }
+
+    /// <summary>The table embedded in this assembly.</summary>
+    public static UnifacTable Default { get; } = Read(CatalogReader.EmbeddedFiles());
+
+    /// <summary>Subgroups by number.</summary>
+    public IReadOnlyDictionary<int, UnifacSubgroup> Subgroups { get; }
+
+    /// <summary>Interaction parameter a of one main group with another in K; 0 with itself; null when none is published.</summary>
+    public double? InteractionK(int mainGroup, int withMainGroup) =>
+        mainGroup == withMainGroup ? 0 : _interactionsK.TryGetValue((mainGroup, withMainGroup), out var a) ? a : null;
+
+    private static UnifacTable Read(SortedDictionary<string, string> files)
+    {
+        var faults = new List<string>();
+        var subgroups = new Dictionary<int, UnifacSubgroup>();
+        foreach (var row in TsvRow.Read("unifac-subgroups.tsv", files["Data/unifac-subgroups.tsv"], faults))
+        {
+            var number = (int)row.Number("subgroup", faults);
+            subgroups.Add(number, new UnifacSubgroup(number, row["label"], (int)row.Number("main_group", faults), row["main_label"], row.Number("volume_R", faults), row.Number("surface_Q", faults)));
+        }
+
+        var interactions = new Dictionary<(int, int), double>();
+        foreach (var row in TsvRow.Read("unifac-interactions.tsv", files["Data/unifac-interactions.tsv"], faults))
+        {
+            interactions.Add(((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)), row.Number("a_K", faults));
+        }
+
+        return faults.Count == 0
+            ? new UnifacTable(subgroups.ToFrozenDictionary(), interactions.ToFrozenDictionary())
+            : throw new InvalidDataException(string.Join(Environment.NewLine, faults));
+    }
+}

@@ -1,0 +1,258 @@
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Mixtures;
+
+/// <summary>Whether a substance has a vapour pressure at a temperature.</summary>
+public enum Volatility
+{
+    /// <summary>It condenses and has a vapour pressure.</summary>
+    Condensable,
+
+    /// <summary>It is above its critical temperature: a gas, for which no vapour pressure exists.</summary>
+    Gas,
+
+    /// <summary>Salt, metal, polymer: no vapour worth counting.</summary>
+    None,
+
+    /// <summary>Nothing on file gives a number.</summary>
+    Unknown,
+}
+
+/// <summary>A vapour pressure at one temperature.</summary>
+/// <param name="Volatility">Whether there is one.</param>
+/// <param name="Pascal">Vapour pressure in Pa; 0 for <see cref="Volatility.None"/>, NaN for gas and unknown.</param>
+/// <param name="Quality">Correlated inside a published range, estimated outside.</param>
+/// <param name="Source">Key in <c>sources.bib</c>.</param>
+public readonly record struct VapourPressureValue(Volatility Volatility, double Pascal, Quality Quality, string Source);
+
+/// <summary>
+/// Vapour pressure of a pure substance. A correlation is used inside its published range only, the preferred one first. Outside,
+/// three estimates take over, so that the curve stays continuous and never falls with temperature: between the end of a range and
+/// the normal boiling point a straight line in ln P over 1/T (Clausius–Clapeyron); beyond, the corresponding-states equation of
+/// Lee and Kesler (AIChE J. 21 (1975) 510) from Tc, Pc and ω, scaled to meet the nearest published point; below every range
+/// without critical constants, the pressure at the lower end, which is an upper bound. Above Tc there is no vapour pressure.
+/// </summary>
+public static class VapourPressure
+{
+    private const double NormalPa = 101_325;
+    private const string LeeKeslerSource = "lee-kesler1975";
+
+    /// <summary>Vapour pressure at a temperature in K (above 0).</summary>
+    public static VapourPressureValue At(Substance substance, double temperatureK)
+    {
+        if (substance.Involatile)
+        {
+            return new VapourPressureValue(Volatility.None, 0, Quality.Assumed, "from-memory");
+        }
+
+        if (substance.CriticalTemperatureK is { } critical && temperatureK > critical.Value)
+        {
+            return new VapourPressureValue(Volatility.Gas, double.NaN, critical.Quality, critical.Sources[0]);
+        }
+
+        var correlations = substance.VapourPressure;
+        for (var i = 0; i < correlations.Count; i++)
+        {
+            var correlation = correlations[i];
+            if (temperatureK >= correlation.MinimumK && temperatureK <= Top(correlation))
+            {
+                var pascal = Evaluate(correlation, temperatureK);
+                return new VapourPressureValue(Volatility.Condensable, i == 0 ? pascal : Join(correlations, i, temperatureK, pascal), Quality.Correlated, correlation.Source);
+            }
+        }
+
+        return OutsideRanges(substance, temperatureK);
+    }
+
+    /// <summary>Evaluates one correlation in Pa at a temperature in K, without regard to its range.</summary>
+    /// <exception cref="ArgumentException">The form is unknown.</exception>
+    public static double Evaluate(VapourPressureCorrelation correlation, double temperatureK)
+    {
+        var c = correlation.Coefficients;
+        return correlation.Form switch
+        {
+            // ln(P/Pc) = (A t + B t^1.5 + C t^2.5 + D t^5)/Tr, t = 1 - Tr
+            "wagner25" => Wagner25(c, temperatureK),
+            // ln(P/Pc) = (A t + B t^1.5 + C t^3 + D t^6)/Tr
+            "wagner36" => Wagner36(c, temperatureK),
+            // ln P = C1 + C2/T + C3 ln T + C4 T^C5
+            "dippr101" => Math.Exp(c[0] + (c[1] / temperatureK) + (c[2] * Math.Log(temperatureK)) + (c[3] * Math.Pow(temperatureK, c[4]))),
+            // ln P = A - B/(T + C)
+            "antoine-ln" => Math.Exp(c[0] - (c[1] / (temperatureK + c[2]))),
+            // log10 P = A - B/(T + C)
+            "antoine-log10" => Math.Pow(10, c[0] - (c[1] / (temperatureK + c[2]))),
+            "antoine-extended" => AntoineExtended(c, temperatureK),
+            _ => throw new ArgumentException($"Unknown form '{correlation.Form}'.", nameof(correlation)),
+        };
+    }
+
+    /// <summary>Number of coefficients of a form, or 0 for an unknown form.</summary>
+    internal static int CoefficientCount(string form) => form switch
+    {
+        "wagner25" or "wagner36" => 6,
+        "dippr101" => 5,
+        "antoine-ln" or "antoine-log10" => 3,
+        "antoine-extended" => 8,
+        _ => 0,
+    };
+
+    /// <summary>ln of the reduced vapour pressure after Lee and Kesler (1975).</summary>
+    internal static double LeeKeslerLogReduced(double reducedTemperature, double acentricFactor)
+    {
+        var log = Math.Log(reducedTemperature);
+        var sixth = Math.Pow(reducedTemperature, 6);
+        var simple = 5.92714 - (6.09648 / reducedTemperature) - (1.28862 * log) + (0.169347 * sixth);
+        var deviation = 15.2518 - (15.6875 / reducedTemperature) - (13.4721 * log) + (0.43577 * sixth);
+        return simple + (acentricFactor * deviation);
+    }
+
+    private static double Wagner25(IReadOnlyList<double> c, double temperatureK)
+    {
+        var tr = temperatureK / c[4];
+        var t = Math.Max(1 - tr, 0);
+        var root = Math.Sqrt(t);
+        var t2 = t * t;
+        return c[5] * Math.Exp(((c[0] * t) + (c[1] * t * root) + (c[2] * t2 * root) + (c[3] * t2 * t2 * t)) / tr);
+    }
+
+    private static double Wagner36(IReadOnlyList<double> c, double temperatureK)
+    {
+        var tr = temperatureK / c[4];
+        var t = Math.Max(1 - tr, 0);
+        var t3 = t * t * t;
+        return c[5] * Math.Exp(((c[0] * t) + (c[1] * t * Math.Sqrt(t)) + (c[2] * t3) + (c[3] * t3 * t3)) / tr);
+    }
+
+    // x = max((T - to - 273.15)/Tc, 0), log10 P = A - B/(T + C) + 0.43429 x^n + E x^8 + F x^12; order A B C Tc to n E F
+    private static double AntoineExtended(IReadOnlyList<double> c, double temperatureK)
+    {
+        var x = Math.Max((temperatureK - c[4] - 273.15) / c[3], 0);
+        return Math.Pow(10, c[0] - (c[1] / (temperatureK + c[2])) + (0.43429 * Math.Pow(x, c[5])) + (c[6] * Math.Pow(x, 8)) + (c[7] * Math.Pow(x, 12)));
+    }
+
+    // A Wagner equation ends at its own critical temperature even where the printed range is a little wider.
+    private static double Top(VapourPressureCorrelation correlation) => correlation.Form switch
+    {
+        "wagner25" or "wagner36" => Math.Min(correlation.MaximumK, correlation.Coefficients[4]),
+        _ => correlation.MaximumK,
+    };
+
+    // Passing from one publication to the next must not let the pressure fall as the temperature rises.
+    private static double Join(IReadOnlyList<VapourPressureCorrelation> correlations, int index, double temperatureK, double pascal)
+    {
+        for (var j = 0; j < index; j++)
+        {
+            if (temperatureK > Top(correlations[j]))
+            {
+                pascal = Math.Max(pascal, Evaluate(correlations[j], Top(correlations[j])));
+            }
+            else if (temperatureK < correlations[j].MinimumK)
+            {
+                pascal = Math.Min(pascal, Evaluate(correlations[j], correlations[j].MinimumK));
+            }
+        }
+
+        return pascal;
+    }
+
+    private static VapourPressureValue OutsideRanges(Substance substance, double temperatureK)
+    {
+        (double TemperatureK, double Pascal)? below = null;
+        (double TemperatureK, double Pascal)? above = null;
+        var source = LeeKeslerSource;
+        var boilingInRange = false;
+        var boiling = substance.BoilingPointK?.Value;
+        for (var i = 0; i < substance.VapourPressure.Count; i++)
+        {
+            var correlation = substance.VapourPressure[i];
+            var top = Top(correlation);
+            boilingInRange |= boiling >= correlation.MinimumK && boiling <= top;
+            if (top < temperatureK && (below is null || top > below.Value.TemperatureK))
+            {
+                below = (top, Join(substance.VapourPressure, i, top, Evaluate(correlation, top)));
+                source = correlation.Source;
+            }
+
+            if (correlation.MinimumK > temperatureK && (above is null || correlation.MinimumK < above.Value.TemperatureK))
+            {
+                above = (correlation.MinimumK, Join(substance.VapourPressure, i, correlation.MinimumK, Evaluate(correlation, correlation.MinimumK)));
+                source = correlation.Source;
+            }
+        }
+
+        var bounded = above is not null;
+        if (boiling is { } tb && !boilingInRange)
+        {
+            // The boiling point is one more point of the curve where it does not contradict the ends of the ranges.
+            if (tb <= temperatureK && (below is null || tb > below.Value.TemperatureK) && (below is null || below.Value.Pascal < NormalPa) && (above is null || above.Value.Pascal > NormalPa))
+            {
+                below = (tb, NormalPa);
+                source = substance.BoilingPointK!.Sources[0];
+            }
+            else if (tb > temperatureK && (above is null || tb < above.Value.TemperatureK) && (above is null || above.Value.Pascal > NormalPa) && (below is null || below.Value.Pascal < NormalPa))
+            {
+                above = (tb, NormalPa);
+                source = substance.BoilingPointK!.Sources[0];
+            }
+        }
+
+        return (below, above) switch
+        {
+            ({ } low, { } high) => Estimated(Chord(low, high, temperatureK), source),
+            ({ } low, null) => Beyond(substance, low, temperatureK),
+            (null, { } high) => Beyond(substance, high, temperatureK) is { Volatility: Volatility.Condensable } value ? value
+                : bounded ? Estimated(high.Pascal, source)
+                : Unknown,
+            (null, null) => FromCriticalConstants(substance, temperatureK),
+        };
+    }
+
+    private static VapourPressureValue Unknown => new(Volatility.Unknown, double.NaN, Quality.Assumed, "");
+
+    private static VapourPressureValue Estimated(double pascal, string source) => new(Volatility.Condensable, pascal, Quality.Estimated, source);
+
+    private static double Chord((double TemperatureK, double Pascal) low, (double TemperatureK, double Pascal) high, double temperatureK)
+    {
+        if (high.Pascal <= low.Pascal)
+        {
+            return low.Pascal;
+        }
+
+        var share = ((1 / low.TemperatureK) - (1 / temperatureK)) / ((1 / low.TemperatureK) - (1 / high.TemperatureK));
+        return low.Pascal * Math.Pow(high.Pascal / low.Pascal, share);
+    }
+
+    private static VapourPressureValue Beyond(Substance substance, (double TemperatureK, double Pascal) anchor, double temperatureK)
+    {
+        if (substance.CriticalTemperatureK is not { } tc || Acentric(substance) is not { } omega || anchor.TemperatureK > tc.Value)
+        {
+            return Unknown;
+        }
+
+        var ratio = LeeKeslerLogReduced(temperatureK / tc.Value, omega) - LeeKeslerLogReduced(anchor.TemperatureK / tc.Value, omega);
+        return Estimated(anchor.Pascal * Math.Exp(ratio), LeeKeslerSource);
+    }
+
+    private static VapourPressureValue FromCriticalConstants(Substance substance, double temperatureK) =>
+        substance is { CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc } && Acentric(substance) is { } omega
+            ? Estimated(pc.Value * Math.Exp(LeeKeslerLogReduced(temperatureK / tc.Value, omega)), LeeKeslerSource)
+            : Unknown;
+
+    // Pitzer's factor, or the one that makes the Lee-Kesler equation boil at the normal boiling point (same paper).
+    private static double? Acentric(Substance substance)
+    {
+        if (substance.AcentricFactor is { } omega)
+        {
+            return omega.Value;
+        }
+
+        if (substance is not { BoilingPointK: { } tb, CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc } || tb.Value >= tc.Value)
+        {
+            return null;
+        }
+
+        var simple = LeeKeslerLogReduced(tb.Value / tc.Value, 0);
+        var deviation = LeeKeslerLogReduced(tb.Value / tc.Value, 1) - simple;
+        return (Math.Log(NormalPa / pc.Value) - simple) / deviation;
+    }
+}

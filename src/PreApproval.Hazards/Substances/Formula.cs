@@ -1,0 +1,107 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using System.Text;
+
+namespace PreApproval.Hazards.Substances;
+
+/// <summary>Molecular formulae in Hill order, and molar masses from the IUPAC standard atomic weights 2021.</summary>
+/// <remarks>Source: Prohaska et al., Pure Appl. Chem. 94 (2022) 573, doi:10.1515/pac-2019-0603 (abridged values). D is deuterium.</remarks>
+public static class Formula
+{
+    private static readonly FrozenDictionary<string, double> AtomicWeights = new Dictionary<string, double>(StringComparer.Ordinal)
+    {
+        ["H"] = 1.008, ["D"] = 2.014101778, ["He"] = 4.002602, ["Li"] = 6.94, ["Be"] = 9.0121831, ["B"] = 10.81, ["C"] = 12.011,
+        ["N"] = 14.007, ["O"] = 15.999, ["F"] = 18.998403162, ["Ne"] = 20.1797, ["Na"] = 22.98976928, ["Mg"] = 24.305,
+        ["Al"] = 26.9815384, ["Si"] = 28.085, ["P"] = 30.973761998, ["S"] = 32.06, ["Cl"] = 35.45, ["Ar"] = 39.95, ["K"] = 39.0983,
+        ["Ca"] = 40.078, ["Ti"] = 47.867, ["V"] = 50.9415, ["Cr"] = 51.9961, ["Mn"] = 54.938043, ["Fe"] = 55.845, ["Co"] = 58.933194,
+        ["Ni"] = 58.6934, ["Cu"] = 63.546, ["Zn"] = 65.38, ["Ga"] = 69.723, ["Ge"] = 72.63, ["As"] = 74.921595, ["Se"] = 78.971,
+        ["Br"] = 79.904, ["Kr"] = 83.798, ["Rb"] = 85.4678, ["Sr"] = 87.62, ["Y"] = 88.905838, ["Zr"] = 91.224, ["Mo"] = 95.95,
+        ["Ru"] = 101.07, ["Rh"] = 102.90549, ["Pd"] = 106.42, ["Ag"] = 107.8682, ["Cd"] = 112.414, ["In"] = 114.818, ["Sn"] = 118.71,
+        ["Sb"] = 121.76, ["Te"] = 127.6, ["I"] = 126.90447, ["Xe"] = 131.293, ["Cs"] = 132.90545196, ["Ba"] = 137.327,
+        ["La"] = 138.90547, ["Ce"] = 140.116, ["Sm"] = 150.36, ["Yb"] = 173.045, ["W"] = 183.84, ["Os"] = 190.23, ["Ir"] = 192.217,
+        ["Pt"] = 195.084, ["Au"] = 196.96657, ["Hg"] = 200.592, ["Tl"] = 204.38, ["Pb"] = 207.2, ["Bi"] = 208.9804,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>Molar mass in kg/mol, or null when the text is no formula of known elements.</summary>
+    public static double? MolarMassKgPerMol(string formula)
+    {
+        if (!TryCount(formula, out var counts))
+        {
+            return null;
+        }
+
+        var grams = 0.0;
+        foreach (var (element, count) in counts)
+        {
+            grams += AtomicWeights[element] * count;
+        }
+
+        return grams / 1000;
+    }
+
+    /// <summary>The formula in Hill order (C, H, then by letter; by letter throughout without carbon), or null when the text is no formula.</summary>
+    public static string? InHillOrder(string formula)
+    {
+        if (!TryCount(formula, out var counts))
+        {
+            return null;
+        }
+
+        var organic = counts.ContainsKey("C");
+        var text = new StringBuilder();
+        foreach (var (element, count) in counts.OrderBy(c => Rank(c.Key, organic)).ThenBy(c => c.Key, StringComparer.Ordinal))
+        {
+            text.Append(element);
+            if (count > 1)
+            {
+                text.Append(count.ToString(CultureInfo.InvariantCulture));
+            }
+        }
+
+        return text.ToString();
+    }
+
+    private static int Rank(string element, bool organic) => (organic, element) switch
+    {
+        (true, "C") => 0,
+        (true, "H") => 1,
+        _ => 2,
+    };
+
+    private static bool TryCount(string formula, out Dictionary<string, int> counts)
+    {
+        counts = new Dictionary<string, int>(StringComparer.Ordinal);
+        var i = 0;
+        while (i < formula.Length)
+        {
+            if (!char.IsAsciiLetterUpper(formula[i]))
+            {
+                return false;
+            }
+
+            var start = i++;
+            while (i < formula.Length && char.IsAsciiLetterLower(formula[i]))
+            {
+                i++;
+            }
+
+            var element = formula[start..i];
+            var number = i;
+            while (i < formula.Length && char.IsAsciiDigit(formula[i]))
+            {
+                i++;
+            }
+
+            var count = 1;
+            if (!AtomicWeights.ContainsKey(element)
+                || (i > number && !int.TryParse(formula.AsSpan(number, i - number), NumberStyles.None, CultureInfo.InvariantCulture, out count)))
+            {
+                return false;
+            }
+
+            counts[element] = counts.GetValueOrDefault(element) + count;
+        }
+
+        return counts.Count > 0;
+    }
+}

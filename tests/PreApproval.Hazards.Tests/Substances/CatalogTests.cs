@@ -1,0 +1,113 @@
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Tests.Substances;
+
+public sealed class CatalogTests
+{
+    private static readonly Catalog Catalog = Catalog.Default;
+
+    [Fact]
+    public void Read_EmbeddedFiles_HasNoFaults()
+    {
+        var (_, faults) = CatalogReader.Read(CatalogReader.EmbeddedFiles());
+        Assert.Empty(faults);
+    }
+
+    [Fact]
+    public void Substances_Count_IsAtLeast400() => Assert.True(Catalog.Substances.Count >= 400);
+
+    // CAS numbers, formulae and molar masses (g/mol): CRC Handbook, 95th edition, physical constants.
+    [Theory]
+    [InlineData("THF", "109-99-9", "C4H8O", 72.11)]
+    [InlineData("tetra-hydro furan", "109-99-9", "C4H8O", 72.11)]
+    [InlineData("NaBH4", "16940-66-2", "BH4Na", 37.83)]
+    [InlineData("Dichloromethane", "75-09-2", "CH2Cl2", 84.93)]
+    [InlineData("dimethylformamide", "68-12-2", "C3H7NO", 73.09)]
+    [InlineData("sodium chloride", "7647-14-5", "ClNa", 58.44)]
+    [InlineData("mCPBA", "937-14-4", "C7H5ClO3", 172.57)]
+    [InlineData("carbon disulphide", "75-15-0", "CS2", 76.14)]
+    [InlineData("n-BuLi", "109-72-8", "C4H9Li", 64.06)]
+    [InlineData("Na2SO4", "7757-82-6", "Na2O4S", 142.04)]
+    [InlineData("silica gel", "7631-86-9", "O2Si", 60.08)]
+    public void TryFindByName_CommonName_FindsSubstance(string name, string cas, string formula, double gramsPerMol)
+    {
+        Assert.True(Catalog.TryFindByName(name, out var substance));
+        Assert.Equal(cas, substance.Identity.Cas);
+        Assert.Equal(formula, substance.Identity.Formula);
+        Assert.Equal(gramsPerMol, substance.Identity.MolarMassKgPerMol!.Value * 1000, 0.01);
+    }
+
+    [Theory]
+    [InlineData("hydrochloric acid")]
+    [InlineData("Hydrobromic acid")]
+    [InlineData("hydrofluoric acid")]
+    [InlineData("bleach")]
+    [InlineData("formalin")]
+    [InlineData("formol")]
+    [InlineData("ammonia solution")]
+    [InlineData("aqueous ammonia")]
+    [InlineData("ammonium hydroxide")]
+    [InlineData("brine")]
+    [InlineData("petroleum ether")]
+    public void TryFindByName_NameOfASolution_FindsNothing(string name) => Assert.False(Catalog.TryFindByName(name, out _));
+
+    [Fact]
+    public void TryFindBySmiles_AsWritten_FindsSubstance()
+    {
+        Assert.True(Catalog.TryFindBySmiles("COCCOC", out var substance));
+        Assert.Equal("110-71-4", substance.Identity.Cas);
+    }
+
+    [Fact]
+    public void Search_BeginningOfName_PutsExactNameFirst() => Assert.Equal("toluene", Catalog.Search("toluene", 5)[0].Identity.Name);
+
+    // 1,4-dioxane: IEC 60079-20-1:2010 prints 375 °C, NFPA 497:2008 prints 180 °C.
+    [Fact]
+    public void Autoignition_StandardsDisagree_LowestGovernsAndAllAreKept()
+    {
+        Assert.True(Catalog.TryFindByName("1,4-dioxane", out var dioxane));
+        Assert.Equal(180 + 273.15, dioxane.AutoignitionK!.Governing.Value, 1e-9);
+        Assert.Equal([180 + 273.15, 375 + 273.15], dioxane.AutoignitionK.All.Select(v => v.Value).Order());
+    }
+
+    // NFPA 497:2008 prints -80 °C for MTBE and -40 °C for isobutanol; IEC 60079-20-1:2010 has -27 and 28 °C.
+    [Theory]
+    [InlineData("MTBE", -27, -80)]
+    [InlineData("isobutanol", 28, -40)]
+    public void FlashPoint_SuspectedMisprint_IsShownAndDoesNotGovern(string name, double governingC, double printedC)
+    {
+        Assert.True(Catalog.TryFindByName(name, out var substance));
+        Assert.Equal(governingC + 273.15, substance.FlashPointK!.Governing.Value, 1e-9);
+        var misprint = Assert.Single(substance.FlashPointK.All, v => Math.Abs(v.Value - printedC - 273.15) < 1e-9);
+        Assert.Contains("misprint", misprint.Note, StringComparison.Ordinal);
+    }
+
+    // Carbon disulfide: autoignition 90 °C in IEC 60079-20-1:2010 and NFPA 497:2008; LFL 0.6 and 1.3 %, UFL 60 and 50 %.
+    [Fact]
+    public void FlammableLimits_StandardsDisagree_WidestRangeGoverns()
+    {
+        Assert.True(Catalog.TryFindByCas("75-15-0", out var cs2));
+        Assert.Equal(363.15, cs2.AutoignitionK!.Governing.Value, 1e-9);
+        Assert.Equal(0.006, cs2.LowerFlammableLimit!.Governing.Value, 1e-12);
+        Assert.Equal(0.60, cs2.UpperFlammableLimit!.Governing.Value, 1e-12);
+    }
+
+    [Fact]
+    public void Digest_EmbeddedData_IsSha256InHexadecimal() => Assert.Matches("^sha256:[0-9a-f]{64}$", Catalog.Digest);
+
+    [Fact]
+    public void Reference_EveryQuotedSource_HasAReference()
+    {
+        var keys = Catalog.Substances.SelectMany(s => s.VapourPressure.Select(c => c.Source)).Concat(["lee-kesler1975", "rackett1970", "fredenslund1975", "unifac-published", "common-practice"]).Distinct(StringComparer.Ordinal);
+        Assert.All(keys, key => Assert.False(string.Equals(key, Catalog.Reference(key), StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void LiquidVolume_EverySubstance_IsPositiveAndGrowsWithTemperature() => Assert.All(Catalog.Substances, s =>
+    {
+        var cold = LiquidVolume.At(s, 293.15).M3PerMol;
+        Assert.InRange(cold, 1e-6, 2e-3);
+        Assert.True(LiquidVolume.At(s, 353.15).M3PerMol >= cold);
+    });
+}
