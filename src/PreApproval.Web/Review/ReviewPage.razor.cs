@@ -1,11 +1,10 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Identity;
 using PreApproval.Documents;
-using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Identity;
 using PreApproval.Web.Shared.Charts;
 using PreApproval.Web.Shared.Components;
 
@@ -33,7 +32,11 @@ public sealed partial class ReviewPage : PageBase
     private DecisionHandler Decisions { get; set; } = null!;
 
     [Inject]
-    private SignInManager<Account> SignInManager { get; set; } = null!;
+    private PasswordConfirmation Passwords { get; set; } = null!;
+
+    protected override Guid? ProcedureInQuestion => Id;
+
+    private IEnumerable<FindingView> Others => _screening?.Findings.Except(_toAnswer) ?? [];
 
     private bool Countersigns => _slot?.Slot.StartsWith("countersign", StringComparison.Ordinal) == true;
 
@@ -65,7 +68,7 @@ public sealed partial class ReviewPage : PageBase
         _revision = revision;
         _screening = ScreeningView.Read(revision.Screening);
         _document = DocumentText.Parse(revision.Document);
-        _toAnswer = [.. _screening.ToAnswer];
+        _toAnswer = [.. _screening.ToAnswer.Where(f => Countersigns || _slot.Hazards.Contains(f.Hazard))];
         _curves = PressureCurve.From(_document, _screening);
         _earlier = [.. revision.Slots.Where(s => s.Decision is not null).SelectMany(s => s.Decision!.Answers)];
     }
@@ -125,9 +128,11 @@ public sealed partial class ReviewPage : PageBase
             Fault("password", "Enter your password: it is your signature.");
         }
 
-        if (Errors.Count == 0 && await PasswordIsRightAsync())
+        if (Errors.Count == 0)
         {
-            await SignAsync(new DecisionRequest(_revision.Number, kind, reason, Countersigns && kind == DecisionKind.Approve ? _earlier : _answers, PasswordConfirmed: true));
+            // A wrong password goes to the handler too: a refused signature is an event.
+            bool confirmed = await Passwords.ConfirmAsync(Actor.UserId, Http.Request.Form["password"].ToString(), Cancellation);
+            await SignAsync(new DecisionRequest(_revision.Number, kind, reason, _answers, confirmed));
         }
     }
 
@@ -159,26 +164,13 @@ public sealed partial class ReviewPage : PageBase
                 Fault($"answer-{index}", $"A finding that you send back cannot be approved: request changes, or answer it otherwise. {_toAnswer[i].Statement}");
             }
 
-            if (text.Length == 0 && (kind == DecisionKind.Approve || given != AnswerKind.SendBack))
+            if (text.Length == 0)
             {
-                Fault($"text-{index}", given == AnswerKind.Condition ? "Write the condition." : "Write why you accept it.");
+                Fault($"text-{index}", given switch { AnswerKind.Condition => "Write the condition.", AnswerKind.Accept => "Write why you accept it.", AnswerKind.SendBack => "Write what must change." });
             }
 
             _answers.Add(new FindingAnswer(_toAnswer[i].Id, given, text));
         }
-    }
-
-    private async Task<bool> PasswordIsRightAsync()
-    {
-        Account? account = await SignInManager.UserManager.GetUserAsync(Http.User);
-        if (account is not null
-            && (await SignInManager.CheckPasswordSignInAsync(account, Http.Request.Form["password"].ToString(), lockoutOnFailure: true)).Succeeded)
-        {
-            return true;
-        }
-
-        Fault("password", "This is not your password, so nothing was signed. After several wrong attempts your account rests for a few minutes.");
-        return false;
     }
 
     private async Task SignAsync(DecisionRequest request)
@@ -190,7 +182,35 @@ public sealed partial class ReviewPage : PageBase
         }
         else
         {
-            RefuseForm(result.Error, result.Error.Kind == RefusalKind.SignInAgain ? "password" : "");
+            RefuseSignature(result.Error);
         }
     }
+
+    private void RefuseSignature(Refusal refusal)
+    {
+        if (refusal.Kind == RefusalKind.SignInAgain)
+        {
+            Fault("password", "This is not your password, so nothing was signed. After several wrong attempts your account rests for a few minutes.");
+        }
+        else
+        {
+            RefuseForm(refusal with { Faults = [] }, "");
+            foreach (Fault fault in refusal.Faults)
+            {
+                Fault(FieldOf(fault.Path), fault.Message);
+            }
+        }
+    }
+
+    /// <summary>The field of the page for a path into the request.</summary>
+    private string FieldOf(string path) => path.Split('/', StringSplitOptions.RemoveEmptyEntries) switch
+    {
+        ["reason", ..] => "reason",
+        ["answers", var index, "text"] when int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int i) && i < _answers.Count => $"text-{FieldIndexOf(_answers[i])}",
+        ["answers", var index, ..] when int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int i) && i < _answers.Count => $"answer-{FieldIndexOf(_answers[i])}",
+        _ => "",
+    };
+
+    private int FieldIndexOf(FindingAnswer answer) =>
+        Math.Max(0, _toAnswer.ToList().FindIndex(f => string.Equals(f.Id, answer.FindingId, StringComparison.Ordinal)));
 }

@@ -8,6 +8,7 @@ using PreApproval.Documents;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Drafting;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Identity;
 using PreApproval.Web.Shared.Charts;
 using PreApproval.Web.Shared.Components;
 
@@ -385,8 +386,8 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     {
         AuthenticationState state = await Authentication;
         await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
-        _actor = await scope.ServiceProvider.GetRequiredService<PageActor>().FindAsync(state.User, $"circuit:{ProcedureId.ToString()}", _gone.Token);
-        return _actor is null
+        _actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
+        return _actor is null || Clock.GetUtcNow() - _actor.AuthenticatedAt > SessionCheck.Longest
             ? Refusal.Because(RefusalKind.Forbidden, "You are not signed in any more, or do not belong to the group. What you typed is kept on this device: sign in again.")
             : await work(scope.ServiceProvider.GetRequiredService<DraftHandler>(), _actor, _gone.Token);
     }

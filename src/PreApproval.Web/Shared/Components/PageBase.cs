@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using PreApproval.Documents;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Identity;
 
 namespace PreApproval.Web.Shared.Components;
 
@@ -13,7 +14,7 @@ public abstract class PageBase : ComponentBase
     protected HttpContext Http { get; set; } = null!;
 
     [Inject]
-    protected PageActor Actors { get; set; } = null!;
+    private ActorProvider Actors { get; set; } = null!;
 
     [Inject]
     protected NavigationManager Navigation { get; set; } = null!;
@@ -27,11 +28,16 @@ public abstract class PageBase : ComponentBase
     /// <summary>Faults of the form that was sent, for the summary and beside the fields.</summary>
     protected IReadOnlyList<FormError> Errors => _errors;
 
+    /// <summary>The procedure that the page is about: decides in which group the person acts.</summary>
+    protected virtual Guid? ProcedureInQuestion => null;
+
     protected CancellationToken Cancellation => Http.RequestAborted;
 
     protected sealed override async Task OnInitializedAsync()
     {
-        Actor? actor = await Actors.FindAsync(Http.User, Http.TraceIdentifier, Cancellation);
+        Actor? actor = ProcedureInQuestion is { } procedure
+            ? await Actors.ForProcedureAsync(Http.User, procedure, Cancellation)
+            : await Actors.ForAsync(Http.User, null, Cancellation);
         if (actor is null)
         {
             Refuse(Refusal.Because(RefusalKind.Forbidden, "You do not belong to a group yet. Ask the group lead or an administrator to add you."));
@@ -62,14 +68,14 @@ public abstract class PageBase : ComponentBase
     {
         ArgumentNullException.ThrowIfNull(refusal);
         Refusal = refusal;
-        Http.Response.StatusCode = StatusOf(refusal.Kind);
+        Http.Response.StatusCode = Problems.StatusOf(refusal.Kind);
     }
 
     /// <summary>A refusal of a posted form: the page is shown again with everything that was typed.</summary>
     protected void RefuseForm(Refusal refusal, string field)
     {
         ArgumentNullException.ThrowIfNull(refusal);
-        Http.Response.StatusCode = StatusOf(refusal.Kind);
+        Http.Response.StatusCode = Problems.StatusOf(refusal.Kind);
         _errors.Add(new FormError(field, refusal.Message));
         _errors.AddRange(refusal.Faults.Select(f => new FormError(f.Path, f.Message)));
     }
@@ -85,18 +91,6 @@ public abstract class PageBase : ComponentBase
         Http.Request.HasFormContentType ? Http.Request.Form[name].ToString().Trim() : "";
 
     protected string? ErrorAt(string field) => Errors.FirstOrDefault(e => string.Equals(e.Field, field, StringComparison.Ordinal))?.Message;
-
-    public static int StatusOf(RefusalKind kind) => kind switch
-    {
-        RefusalKind.NotFound => StatusCodes.Status404NotFound,
-        RefusalKind.Forbidden => StatusCodes.Status403Forbidden,
-        RefusalKind.Conflict => StatusCodes.Status409Conflict,
-        RefusalKind.Stale => StatusCodes.Status412PreconditionFailed,
-        RefusalKind.TooLarge => StatusCodes.Status413PayloadTooLarge,
-        RefusalKind.Malformed => StatusCodes.Status400BadRequest,
-        RefusalKind.Invalid => StatusCodes.Status422UnprocessableEntity,
-        RefusalKind.SignInAgain => StatusCodes.Status401Unauthorized,
-    };
 }
 
 /// <summary>One fault of a form.</summary>
