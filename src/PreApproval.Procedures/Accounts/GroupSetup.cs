@@ -20,8 +20,8 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
     /// <summary>A new group with the default policy and an empty log; its identifier.</summary>
     public async Task<Result<Guid, Refusal>> CreateGroupAsync(string name, CancellationToken cancellationToken)
     {
-        string trimmed = name.Trim();
-        if (trimmed.Length is 0 or > 200)
+        string trimmed = TypedText.Title(name);
+        if (trimmed.Length == 0)
         {
             return new Refusal(RefusalKind.Invalid, "The group needs a name.", [new Fault("/name", "From 1 to 200 characters.")]);
         }
@@ -49,13 +49,13 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
             return Forbidden("Administrators manage accounts.");
         }
 
-        if (string.IsNullOrWhiteSpace(displayName))
+        if (TypedText.Title(displayName) is not { Length: > 0 } name)
         {
             return new Refusal(RefusalKind.Invalid, "The account needs a printed name.", [new Fault("/displayName", "As on signatures.")]);
         }
 
         DateTimeOffset now = clock.GetUtcNow();
-        var account = new Account { Id = Guid.CreateVersion7(now), UserName = userName, DisplayName = displayName.Trim() };
+        var account = new Account { Id = Guid.CreateVersion7(now), UserName = userName, DisplayName = name };
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         IdentityResult created = await accounts.CreateAsync(account, password);
         if (!created.Succeeded)
@@ -133,6 +133,11 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
         if (!actor.Is(GroupRole.Administrator))
         {
             return Forbidden("Administrators manage accounts.");
+        }
+
+        if (TypedText.Fault(reason) is { } fault)
+        {
+            return new Refusal(RefusalKind.Invalid, "The reason can't be kept as it is.", [new Fault("/reason", fault)]);
         }
 
         DateTimeOffset now = clock.GetUtcNow();

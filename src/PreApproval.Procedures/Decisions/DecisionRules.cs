@@ -35,9 +35,6 @@ public static class DecisionRules
     /// <summary>A role somebody gave themselves counts for deciding only after this time.</summary>
     public static readonly TimeSpan SelfGrantWait = TimeSpan.FromHours(24);
 
-    /// <summary>Longest reason or answer, in characters: an event must stay under 65,535 bytes.</summary>
-    public const int LongestText = 4000;
-
     /// <summary>The slot that is decided, or why it may not be.</summary>
     public static Result<SlotRecord, Refusal> Check(DecisionCase facts, DecisionRequest request)
     {
@@ -154,9 +151,9 @@ public static class DecisionRules
             faults.Add(new Fault("/reason", "Say in words why, so that the author can act on it."));
         }
 
-        if (request.Reason.Length > LongestText)
+        if (TypedText.Fault(request.Reason) is { } reasonFault)
         {
-            faults.Add(new Fault("/reason", $"At most {LongestText} characters."));
+            faults.Add(new Fault("/reason", reasonFault));
         }
 
         var known = findings.Select(finding => finding.FindingId).ToHashSet(StringComparer.Ordinal);
@@ -183,9 +180,9 @@ public static class DecisionRules
                     AnswerKind.SendBack => "Say what must change.",
                 }));
             }
-            else if (answer.Text.Length > LongestText)
+            else if (TypedText.Fault(answer.Text) is { } textFault)
             {
-                faults.Add(new Fault($"{path}/text", $"At most {LongestText} characters."));
+                faults.Add(new Fault($"{path}/text", textFault));
             }
 
             if (request.Decision == DecisionKind.Approve && answer.Answer == AnswerKind.SendBack)

@@ -1,7 +1,7 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using PreApproval.Audit;
 using PreApproval.Procedures.Accounts;
-using PreApproval.Procedures.History;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures.Decisions;
@@ -35,7 +35,7 @@ public static class Signature
             ["answers"] = answers,
             ["meaning"] = meaning,
             ["signer"] = new JsonObject { ["id"] = signer.AccountId.ToString("D"), ["name"] = signer.Name, ["role"] = WireName.Of(role) },
-            ["signedAt"] = AuditTrail.Instant(now),
+            ["signedAt"] = now.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture),
         });
         return new DecisionRecord
         {

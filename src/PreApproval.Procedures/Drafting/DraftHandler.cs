@@ -27,7 +27,7 @@ public sealed class DraftHandler(IUnitOfWork work, IProcedureStore procedures, I
             Id = Guid.CreateVersion7(now),
             GroupId = actor.GroupId,
             AuthorId = actor.UserId,
-            Title = reading.Value.Title,
+            Title = TypedText.Title(reading.Value.Title),
             CreatedAt = now,
             UpdatedAt = now,
         };
@@ -43,7 +43,7 @@ public sealed class DraftHandler(IUnitOfWork work, IProcedureStore procedures, I
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         await procedures.AddAsync(procedure, draft, cancellationToken);
         await procedures.AddEditorAsync(actor.GroupId, procedure.Id, actor.UserId, cancellationToken);
-        await trail.AppendAsync(actor, now, [AuditEntry.About(procedure, null, "procedure.created", $"{actor.Name} began '{procedure.Title}'.")], cancellationToken);
+        await trail.AppendAsync(actor, now, [AuditEntry.About(procedure, null, "procedure.created", $"{actor.Name} began {Named(procedure)}.")], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return Show(draft, ProcedureState.Draft, reading.Value.Faults);
     }
@@ -75,7 +75,7 @@ public sealed class DraftHandler(IUnitOfWork work, IProcedureStore procedures, I
         }
 
         DateTimeOffset now = clock.GetUtcNow();
-        DraftRecord draft = stored with { Title = reading.Value.Title, Document = document.ToArray(), Version = expectedVersion + 1, SavedAt = now, SubmittedAs = null };
+        DraftRecord draft = stored with { Title = TypedText.Title(reading.Value.Title), Document = document.ToArray(), Version = expectedVersion + 1, SavedAt = now, SubmittedAs = null };
         if (!await procedures.SaveDraftAsync(draft, expectedVersion, cancellationToken))
         {
             return Refusal.Because(RefusalKind.Stale, $"The draft was saved elsewhere in the meantime: it is at version {stored.Version}, not {expectedVersion}.");
@@ -87,7 +87,7 @@ public sealed class DraftHandler(IUnitOfWork work, IProcedureStore procedures, I
             await trail.AppendAsync(
                 actor,
                 now,
-                [AuditEntry.About(procedure, submitted + 1, "revision.begun", $"{actor.Name} began revision {submitted + 1} of '{procedure.Title}'.")],
+                [AuditEntry.About(procedure, submitted + 1, "revision.begun", $"{actor.Name} began revision {submitted + 1} of {Named(procedure)}.")],
                 cancellationToken);
         }
 
@@ -139,6 +139,8 @@ public sealed class DraftHandler(IUnitOfWork work, IProcedureStore procedures, I
         // A first draft is its author's own: others can't tell that it is there.
         return procedure.LatestRevision == 0 ? Refusal.NotFound : Refusal.Because(RefusalKind.Forbidden, "Only the author works on the draft.");
     }
+
+    private static string Named(ProcedureRecord procedure) => procedure.Title.Length == 0 ? "an untitled procedure" : $"'{procedure.Title}'";
 
     private static DraftView Show(DraftRecord draft, ProcedureState state, IReadOnlyList<Fault> faults) => new()
     {

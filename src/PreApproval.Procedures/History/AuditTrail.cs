@@ -1,7 +1,4 @@
-using System.Globalization;
 using System.Text;
-using System.Text.Json;
-using System.Text.Json.Nodes;
 using PreApproval.Audit;
 using PreApproval.Procedures.Workflow;
 
@@ -16,6 +13,11 @@ public sealed class AuditTrail(IAuditStore store)
     /// </summary>
     public async Task AppendAsync(Actor actor, DateTimeOffset at, IReadOnlyList<AuditEntry> entries, CancellationToken cancellationToken)
     {
+        if (entries.Count == 0)
+        {
+            return;
+        }
+
         CompactRange head = await store.LockHeadAsync(actor.GroupId, cancellationToken);
         var events = new List<AuditEventRecord>(entries.Count);
         foreach (AuditEntry entry in entries)
@@ -28,50 +30,46 @@ public sealed class AuditTrail(IAuditStore store)
         await store.AppendAsync(events, head, cancellationToken);
     }
 
-    /// <summary>True when the stored columns say what the leaf says.</summary>
-    internal static bool Agrees(AuditEventRecord stored)
-    {
-        try
-        {
-            using var leaf = JsonDocument.Parse(stored.Leaf);
-            JsonElement root = leaf.RootElement;
-            JsonElement actor = root.GetProperty("actor");
-            JsonElement subject = root.GetProperty("subject");
-            return root.GetProperty("group").ValueEquals(stored.GroupId.ToString("D"))
-                && root.GetProperty("seq").GetInt64() == stored.Sequence
-                && root.GetProperty("at").ValueEquals(Instant(stored.At))
-                && actor.GetProperty("id").ValueEquals(stored.ActorId.ToString("D"))
-                && actor.GetProperty("name").ValueEquals(Text(stored.ActorName))
-                && actor.GetProperty("role").ValueEquals(stored.ActorRole)
-                && root.GetProperty("action").ValueEquals(stored.Action)
-                && subject.GetProperty("type").ValueEquals(stored.SubjectType)
-                && subject.GetProperty("id").ValueEquals(stored.SubjectId.ToString("D"))
-                && stored.ProcedureId == (IsProcedure(stored.SubjectType) ? stored.SubjectId : null)
-                && (subject.TryGetProperty("revision", out JsonElement revision) ? revision.GetInt32() : (int?)null) == stored.Revision
-                && Same("title", stored.ProcedureTitle)
-                && Same("reason", stored.Reason)
-                && Same("summary", stored.Summary)
-                && Same("requestId", stored.RequestId);
-
-            bool Same(string name, string? column) => root.TryGetProperty(name, out JsonElement value)
-                ? column is not null && value.ValueEquals(Text(column))
-                : column is null;
-        }
-        catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
-        {
-            return false;
-        }
-    }
+    /// <summary>True when the leaf is well formed and the stored columns say what it says.</summary>
+    internal static bool Agrees(AuditEventRecord stored) =>
+        AuditLeaf.TryParse(stored.Leaf, out AuditLeaf? leaf, out _)
+        && Same(leaf.Tenant, stored.GroupId.ToString("D"))
+        && leaf.Seq == stored.Sequence
+        && leaf.At == stored.At
+        && Same(leaf.Actor.Id, stored.ActorId.ToString("D"))
+        && Same(leaf.Actor.Name, stored.ActorName)
+        && Same(leaf.Actor.Role, stored.ActorRole)
+        && Same(leaf.Action, stored.Action)
+        && Same(leaf.Subject.Type, stored.SubjectType)
+        && Same(leaf.Subject.Id, stored.SubjectId.ToString("D"))
+        && leaf.Subject.Revision == stored.Revision
+        && Same(leaf.Subject.Title, stored.ProcedureTitle)
+        && stored.ProcedureId == (IsProcedure(stored.SubjectType) ? stored.SubjectId : null)
+        && Same(leaf.Reason, stored.Reason)
+        && Same(leaf.Summary, stored.Summary)
+        && Same(leaf.RequestId, stored.RequestId);
 
     private static AuditEventRecord Place(Actor actor, long sequence, DateTimeOffset at, AuditEntry entry)
     {
         string role = entry.ActorRole ?? string.Join(", ", actor.Roles.Order().Select(WireName.Of));
-        if (role.Length == 0)
+        byte[] leaf = new AuditLeaf
         {
-            role = "none";
-        }
-
-        byte[] leaf = CanonicalJson.Serialize(Leaf(actor, role, sequence, at, entry));
+            Tenant = actor.GroupId.ToString("D"),
+            Seq = sequence,
+            At = at,
+            Actor = new LeafActor(actor.UserId.ToString("D"), actor.Name, role.Length == 0 ? "none" : role),
+            Action = entry.Action,
+            Subject = new LeafSubject(entry.SubjectType, entry.SubjectId.ToString("D"), entry.Revision, entry.ProcedureTitle),
+            Before = entry.Before,
+            After = entry.After,
+            Reason = entry.Reason,
+            Meaning = entry.Meaning,
+            Authn = new LeafAuthentication(actor.AuthenticationMethod, actor.AuthenticatedAt),
+            PayloadSha256 = entry.PayloadDigest,
+            Ruleset = entry.RuleSet,
+            RequestId = actor.RequestId,
+            Summary = entry.Summary,
+        }.ToBytes();
         return new AuditEventRecord
         {
             GroupId = actor.GroupId,
@@ -81,7 +79,7 @@ public sealed class AuditTrail(IAuditStore store)
             At = at,
             ActorId = actor.UserId,
             ActorName = actor.Name,
-            ActorRole = role,
+            ActorRole = role.Length == 0 ? "none" : role,
             Action = entry.Action,
             SubjectType = entry.SubjectType,
             SubjectId = entry.SubjectId,
@@ -94,50 +92,8 @@ public sealed class AuditTrail(IAuditStore store)
         };
     }
 
-    private static JsonObject Leaf(Actor actor, string role, long sequence, DateTimeOffset at, AuditEntry entry)
-    {
-        var leaf = new JsonObject
-        {
-            ["v"] = 1,
-            ["group"] = actor.GroupId.ToString("D"),
-            ["seq"] = sequence,
-            ["at"] = Instant(at),
-            ["actor"] = new JsonObject { ["id"] = actor.UserId.ToString("D"), ["name"] = Text(actor.Name), ["role"] = role },
-            ["action"] = entry.Action,
-            ["subject"] = new JsonObject { ["type"] = entry.SubjectType, ["id"] = entry.SubjectId.ToString("D") },
-            ["authn"] = new JsonObject { ["method"] = actor.AuthenticationMethod, ["at"] = Instant(actor.AuthenticatedAt) },
-            ["summary"] = Text(entry.Summary),
-            ["requestId"] = Text(actor.RequestId),
-        };
-        Add("title", entry.ProcedureTitle);
-        Add("before", entry.Before);
-        Add("after", entry.After);
-        Add("reason", entry.Reason);
-        Add("meaning", entry.Meaning);
-        Add("payload", entry.PayloadDigest);
-        Add("ruleset", entry.RuleSet);
-        if (entry.Revision is { } revision)
-        {
-            leaf["subject"]!["revision"] = revision;
-        }
-
-        return leaf;
-
-        void Add(string name, string? value)
-        {
-            if (value is not null)
-            {
-                leaf[name] = Text(value);
-            }
-        }
-    }
-
     private static bool IsProcedure(string subjectType) => string.Equals(subjectType, AuditEntry.ProcedureSubject, StringComparison.Ordinal);
 
-    /// <summary>RFC 3339, UTC, always six fraction digits: what the database keeps of an instant.</summary>
-    internal static string Instant(DateTimeOffset at) =>
-        at.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'", CultureInfo.InvariantCulture);
-
-    /// <summary>RFC 8785 does not normalise, so equal texts must be made equal here.</summary>
-    private static string Text(string value) => value.Normalize(NormalizationForm.FormC);
+    /// <summary>The leaf keeps text in normalization form C, a column as it came.</summary>
+    private static bool Same(string? leaf, string? column) => string.Equals(leaf, column?.Normalize(NormalizationForm.FormC), StringComparison.Ordinal);
 }

@@ -64,7 +64,7 @@ public sealed class SubmissionHandler(
 
         DateTimeOffset now = clock.GetUtcNow();
         int number = procedure.LatestRevision + 1;
-        RevisionRecord revision = Revision(procedure, draft, document.Value.Title, number, screened, now);
+        RevisionRecord revision = Revision(procedure, draft, TypedText.Title(document.Value.Title), number, screened, now);
         FindingRecord[] findings = [.. screened.Report.Findings.Select((finding, ordinal) => Record(revision, finding, ordinal))];
         GroupPolicy policy = await groups.PolicyAsync(actor.GroupId, cancellationToken);
         Result<IReadOnlyList<PlannedSlot>, Refusal> routed = await RouteAsync(procedure, screened.Report, findings, policy, cancellationToken);
@@ -113,9 +113,9 @@ public sealed class SubmissionHandler(
             return Refusal.Because(RefusalKind.Forbidden, "Only the author withdraws a procedure.");
         }
 
-        if (reason.Length > Decisions.DecisionRules.LongestText)
+        if (TypedText.Fault(reason) is { } fault)
         {
-            return new Refusal(RefusalKind.Invalid, "The reason is too long.", [new Fault("/reason", $"At most {Decisions.DecisionRules.LongestText} characters.")]);
+            return new Refusal(RefusalKind.Invalid, "The reason can't be kept as it is.", [new Fault("/reason", fault)]);
         }
 
         DateTimeOffset now = clock.GetUtcNow();
