@@ -104,7 +104,7 @@ public static class DraftEndpoints
             actor, state is null ? null : wanted, cursor, limit ?? ApiEndpoints.DefaultLimit, cancellationToken);
         return page.IsOk
             ? TypedResults.Ok(new PageAnswer<ProcedureLine>([.. page.Value.Items.Select(ProcedureLine.From)], page.Value.Next))
-            : Problems.From(context, page.Error);
+            : ApiEndpoints.QueryProblem(context, page.Error);
     }
 
     private static async Task<Results<Ok<ProcedureAnswer>, ProblemResult>> ReadAsync(

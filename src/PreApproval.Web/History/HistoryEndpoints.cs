@@ -37,7 +37,7 @@ public static class HistoryEndpoints
         HttpContext context, ActorProvider actors, HistoryHandler history, Guid? group, Guid? procedure, Guid? actor, string? action, string? text,
         DateTimeOffset? from, DateTimeOffset? until, string? cursor, int? limit, CancellationToken cancellationToken)
     {
-        if (ApiEndpoints.CheckLimit(context, limit) is { } fault)
+        if ((ApiEndpoints.CheckLimit(context, limit) ?? ApiEndpoints.CheckText(context, "text", text) ?? ApiEndpoints.CheckText(context, "action", action)) is { } fault)
         {
             return fault;
         }
@@ -59,6 +59,6 @@ public static class HistoryEndpoints
         Result<Page<EventView>, Refusal> page = await history.ListAsync(person, filter, cursor, limit ?? ApiEndpoints.DefaultLimit, cancellationToken);
         return page.IsOk
             ? TypedResults.Ok(new PageAnswer<EventAnswer>([.. page.Value.Items.Select(EventAnswer.From)], page.Value.Next))
-            : Problems.From(context, page.Error);
+            : ApiEndpoints.QueryProblem(context, page.Error);
     }
 }

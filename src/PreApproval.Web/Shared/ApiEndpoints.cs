@@ -46,6 +46,20 @@ public static class ApiEndpoints
         ? null
         : Problems.Make(context, StatusCodes.Status400BadRequest, "malformed", "The query has a fault.", new FieldError("?limit", $"Expected 1 to {LargestLimit}."));
 
+    /// <summary>A handler that refuses a parameter refuses the query, not a body: 400, with the parameter's name.</summary>
+    public static ProblemResult QueryProblem(HttpContext context, Refusal refusal)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        return refusal.Kind == RefusalKind.Invalid
+            ? Problems.Make(context, StatusCodes.Status400BadRequest, "malformed", refusal.Message, [.. refusal.Faults.Select(f => new FieldError("?" + f.Path.TrimStart('/'), f.Message))])
+            : Problems.From(context, refusal);
+    }
+
+    /// <summary>Text that the database can compare: at most 200 characters, no U+0000.</summary>
+    public static ProblemResult? CheckText(HttpContext context, string name, string? text) => text is null || (text.Length <= 200 && !text.Contains('\0', StringComparison.Ordinal))
+        ? null
+        : Problems.Make(context, StatusCodes.Status400BadRequest, "malformed", "The query has a fault.", new FieldError("?" + name, "At most 200 characters, without U+0000."));
+
     /// <summary>JSON bytes that must go out unchanged.</summary>
     public static Utf8ContentHttpResult Json(ReadOnlyMemory<byte> utf8) => TypedResults.Text(utf8.Span, "application/json; charset=utf-8");
 }
