@@ -42,7 +42,7 @@ internal static class JsonTreeReader
         }
         catch (JsonException e)
         {
-            faults.Add(DocumentRefusalKind.NotJson, position.Path, SyntaxMessage(e, reader.CurrentDepth));
+            faults.Add(DocumentRefusalKind.NotJson, position.Path, SyntaxMessage(e));
             return null;
         }
     }
@@ -125,12 +125,12 @@ internal static class JsonTreeReader
         }
     }
 
-    private static string SyntaxMessage(JsonException e, int depth)
+    private static string SyntaxMessage(JsonException e)
     {
         string where = e.LineNumber is { } line
             ? string.Create(CultureInfo.InvariantCulture, $"line {line + 1}, byte {(e.BytePositionInLine ?? 0) + 1}: ")
             : "";
-        if (depth >= DeepestNesting)
+        if (e.Message.Contains("maximum configured depth", StringComparison.OrdinalIgnoreCase))
         {
             return string.Create(CultureInfo.InvariantCulture, $"{where}nested deeper than {DeepestNesting} levels; a procedure document needs eight");
         }

@@ -5,7 +5,10 @@ internal static class NearName
 {
     private const int LongestCompared = 40;
 
-    /// <summary>The nearest candidate by edit distance (Levenshtein 1966), letter case aside; null when none is near.</summary>
+    /// <summary>
+    /// The nearest candidate by edit distance, letter case aside; null when none is near. Insertion, deletion, substitution
+    /// and the swap of two neighbours count one each (Damerau 1964, as optimal string alignment).
+    /// </summary>
     public static string? Of(string typed, IEnumerable<string> candidates)
     {
         if (typed.Length is 0 or > LongestCompared)
@@ -29,6 +32,7 @@ internal static class NearName
 
     private static int Distance(string a, string b)
     {
+        int[] beforePrevious = new int[b.Length + 1];
         int[] previous = [.. Enumerable.Range(0, b.Length + 1)];
         int[] current = new int[b.Length + 1];
         for (int i = 1; i <= a.Length; i++)
@@ -38,9 +42,13 @@ internal static class NearName
             {
                 int substitution = previous[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
                 current[j] = Math.Min(substitution, Math.Min(previous[j], current[j - 1]) + 1);
+                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                {
+                    current[j] = Math.Min(current[j], beforePrevious[j - 2] + 1);
+                }
             }
 
-            (previous, current) = (current, previous);
+            (beforePrevious, previous, current) = (previous, current, beforePrevious);
         }
 
         return previous[b.Length];

@@ -69,7 +69,7 @@ internal sealed class MaterialValidator : AbstractValidator<MaterialEntry>
         string[] units = [.. parts.Select(part => part.Fraction!.Definition.Symbol).Distinct(StringComparer.Ordinal)];
         if (units.Length > 1)
         {
-            context.AddFailure(context.PropertyPath, $"mixes {string.Join(" and ", units)}; give all fractions of one mixture in the same unit");
+            context.AddFailure(new ValidationFailure(context.PropertyPath, $"mixes {string.Join(" and ", units)}; give all fractions of one mixture in the same unit"));
             return;
         }
 

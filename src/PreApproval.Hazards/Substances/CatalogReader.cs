@@ -116,19 +116,19 @@ internal static class CatalogReader
         }
 
         if (!drafts.TryAdd(cas, new SubstanceDraft
+        {
+            Identity = new Identity
             {
-                Identity = new Identity
-                {
-                    Cas = cas,
-                    Name = row["name"],
-                    Synonyms = row.Optional("synonyms")?.Split(';') ?? [],
-                    Formula = formula,
-                    MolarMassKgPerMol = mass,
-                    Smiles = row.Optional("smiles"),
-                },
-                Phase = phase,
-                Involatile = string.Equals(row["involatile"], "yes", StringComparison.Ordinal),
-            }))
+                Cas = cas,
+                Name = row["name"],
+                Synonyms = row.Optional("synonyms")?.Split(';') ?? [],
+                Formula = formula,
+                MolarMassKgPerMol = mass,
+                Smiles = row.Optional("smiles"),
+            },
+            Phase = phase,
+            Involatile = string.Equals(row["involatile"], "yes", StringComparison.Ordinal),
+        }))
         {
             faults.Add(row.Fault($"{cas} is listed twice"));
         }

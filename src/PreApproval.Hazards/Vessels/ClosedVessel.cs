@@ -9,6 +9,9 @@ public sealed record ChargedSubstance(Substance Substance, double Mol);
 /// <summary>What is shut into a vessel. Everything in SI units.</summary>
 public sealed record ClosedVesselInput
 {
+    /// <summary>Dry air: 0.79 N2 and 0.21 O2 by mole fraction.</summary>
+    public static IReadOnlyList<(Substance Gas, double Fraction)> Air { get; } = [(Gas("7727-37-9"), 0.79), (Gas("7782-44-7"), 0.21)];
+
     /// <summary>Inner volume in m³.</summary>
     public required double VesselVolumeM3 { get; init; }
 
@@ -24,14 +27,17 @@ public sealed record ClosedVesselInput
     /// <summary>True: the headspace was saturated with vapour at closing, so that gas and vapour together made 101 325 Pa.</summary>
     public bool SaturatedAtClosing { get; init; }
 
-    /// <summary>Gas shut in, by mole fraction; empty: vacuum. Default: 0.79 N2 and 0.21 O2.</summary>
-    public IReadOnlyList<(Substance Gas, double Fraction)> Headspace { get; init; } = [];
+    /// <summary>Gas shut in, by mole fraction; empty: vacuum. Default: <see cref="Air"/>.</summary>
+    public IReadOnlyList<(Substance Gas, double Fraction)> Headspace { get; init; } = Air;
 
     /// <summary>Everything charged; salts, metals and solids included (they take volume, not mole fraction).</summary>
     public required IReadOnlyList<ChargedSubstance> Contents { get; init; }
 
     /// <summary>Gas made inside after closing, in mol.</summary>
     public double GasEvolvedMol { get; init; }
+
+    private static Substance Gas(string cas) =>
+        Catalog.Default.TryFindByCas(cas, out var gas) ? gas : throw new InvalidOperationException($"The catalogue has no {cas}.");
 }
 
 /// <summary>Models of the closed vessel.</summary>
@@ -87,17 +93,77 @@ public sealed record VesselState(double TemperatureK, IReadOnlyList<ModelState> 
 {
     /// <summary>True when the liquid fills the vessel: counts as exceeding every rating.</summary>
     public bool LiquidFull => Governing.Phase == VesselPhase.LiquidFull;
-}
-
-/// <summary>The state of a closed vessel: isochoric, isothermal equilibrium of what was shut in.</summary>
-public static partial class ClosedVessel
-{
-    /// <summary>State at one temperature. Never throws on valid input; a model that does not apply says why.</summary>
-    public static partial VesselState At(ClosedVesselInput input, double temperatureK);
 
     /// <summary>
-    /// Highest temperature, at most 673.15 K, whose governing pressure stays within the gauge pressure; null when even the
-    /// fill temperature exceeds it. Exact to 0.01 K, from below.
+    /// Keys of the contents that the governing answer leaves out because nothing on file gives their vapour pressure, or their
+    /// pressure above this liquid. Not empty: the pressure check of this vessel is not done until somebody supplies the value.
     /// </summary>
-    public static partial double? HighestTemperatureK(ClosedVesselInput input, double limitPaGauge);
+    public IReadOnlyList<string> Missing { get; init; } = [];
+}
+
+/// <summary>
+/// The state of a closed vessel: isochoric, isothermal equilibrium of what was shut in. Three models are always listed: modified
+/// Raoult (with original UNIFAC), Peng–Robinson, and the bound for liquids that do not mix. Which one governs is said with its reason.
+/// </summary>
+public static class ClosedVessel
+{
+    /// <summary>Highest temperature looked at, in K (400 °C).</summary>
+    public const double CeilingK = 673.15;
+
+    private const double AtmospherePa = 101_325;
+    private const double StepK = 20;
+    private const double ToleranceK = 0.005;
+
+    /// <summary>State at one temperature in K. Never throws on valid input; a model that does not apply says why.</summary>
+    public static VesselState At(ClosedVesselInput input, double temperatureK) => new SealedCharge(input).At(temperatureK);
+
+    /// <summary>
+    /// Highest temperature in K, at most <see cref="CeilingK"/>, whose governing pressure stays within the gauge pressure in Pa
+    /// (over 101 325 Pa); null when even the fill temperature exceeds it, or when the pressure is not known. Exact to 0.01 K, from below.
+    /// </summary>
+    public static double? HighestTemperatureK(ClosedVesselInput input, double limitPaGauge)
+    {
+        var charge = new SealedCharge(input);
+        var limitPaAbs = AtmospherePa + limitPaGauge;
+        var within = input.FillTemperatureK;
+        if (!Holds(charge, within, limitPaAbs))
+        {
+            return null;
+        }
+
+        while (within < CeilingK)
+        {
+            var next = Math.Min(within + StepK, CeilingK);
+            if (!Holds(charge, next, limitPaAbs))
+            {
+                return Bisect(charge, limitPaAbs, within, next);
+            }
+
+            within = next;
+        }
+
+        return CeilingK;
+    }
+
+    private static double Bisect(SealedCharge charge, double limitPaAbs, double within, double beyond)
+    {
+        while (beyond - within > ToleranceK)
+        {
+            var middle = 0.5 * (within + beyond);
+            if (Holds(charge, middle, limitPaAbs))
+            {
+                within = middle;
+            }
+            else
+            {
+                beyond = middle;
+            }
+        }
+
+        return within;
+    }
+
+    // An unknown pressure does not hold, nor does a vessel full of liquid.
+    private static bool Holds(SealedCharge charge, double temperatureK, double limitPaAbs) =>
+        charge.At(temperatureK).Governing is { PressurePaAbs: { } pressure } && pressure <= limitPaAbs;
 }

@@ -1,0 +1,85 @@
+namespace PreApproval.Hazards.Mixtures;
+
+/// <summary>
+/// Whether a liquid of given composition stays one liquid, by the tangent-plane test on the activity model:
+/// Michelsen, Fluid Phase Equilib. 9 (1982) 1, doi:10.1016/0378-3812(82)85001-2.
+/// </summary>
+public static class LiquidStability
+{
+    private const int MaximumIterations = 200;
+    private const double Convergence = 1e-10;
+    private const double Excess = 1e-6;
+
+    /// <summary>True when no trial liquid lowers the Gibbs energy: starts from each component nearly pure.</summary>
+    /// <param name="model">Activity model at the temperature.</param>
+    /// <param name="moleFractions">Composition, summing to 1.</param>
+    public static bool IsOneLiquid(Unifac.UnifacAtTemperature model, ReadOnlySpan<double> moleFractions)
+    {
+        var n = moleFractions.Length;
+        if (n < 2)
+        {
+            return true;
+        }
+
+        Span<double> feed = stackalloc double[n];
+        Span<double> trial = stackalloc double[n];
+        Span<double> log = stackalloc double[n];
+        model.LogActivityCoefficients(moleFractions, feed);
+        for (var i = 0; i < n; i++)
+        {
+            feed[i] += Math.Log(Math.Max(moleFractions[i], 1e-300));
+        }
+
+        for (var start = 0; start < n; start++)
+        {
+            for (var i = 0; i < n; i++)
+            {
+                trial[i] = i == start ? 0.98 : 0.02 / (n - 1);
+            }
+
+            if (LeavesTangentPlane(model, moleFractions, feed, trial, log))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool LeavesTangentPlane(Unifac.UnifacAtTemperature model, ReadOnlySpan<double> moleFractions, ReadOnlySpan<double> feed, Span<double> trial, Span<double> log)
+    {
+        for (var iteration = 0; iteration < MaximumIterations; iteration++)
+        {
+            model.LogActivityCoefficients(trial, log);
+            double sum = 0;
+            for (var i = 0; i < trial.Length; i++)
+            {
+                log[i] = Math.Exp(feed[i] - log[i]);
+                sum += log[i];
+            }
+
+            double change = 0;
+            double distance = 0;
+            for (var i = 0; i < trial.Length; i++)
+            {
+                var next = log[i] / sum;
+                change = Math.Max(change, Math.Abs(next - trial[i]));
+                distance = Math.Max(distance, Math.Abs(next - moleFractions[i]));
+                trial[i] = next;
+            }
+
+            // the trial has come home to the feed: the trivial solution
+            if (distance < 1e-5)
+            {
+                return false;
+            }
+
+            if (change < Convergence)
+            {
+                return sum > 1 + Excess;
+            }
+        }
+
+        return false;
+    }
+}

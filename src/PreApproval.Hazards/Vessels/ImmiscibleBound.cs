@@ -1,0 +1,66 @@
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>
+/// The bound for liquids that do not mix: each volatile at its full vapour pressure (or, when there is too little of it, all of it as
+/// vapour), and the gas in the smallest gas volume, with everything condensed. A content past its critical temperature counts as ideal gas.
+/// </summary>
+internal static class ImmiscibleBound
+{
+    public static ModelState Solve(VesselPoint point, double gasMol)
+    {
+        if (point.Unknown.Count > 0)
+        {
+            return new ModelState { Model = VesselModel.ImmiscibleBound, Because = $"no vapour pressure on file for {Names(point.Unknown)} at this temperature" };
+        }
+
+        var volume = point.Charge.VolumeM3;
+        var free = volume - point.CondensedM3;
+        if (!(free > 0))
+        {
+            return new ModelState
+            {
+                Model = VesselModel.ImmiscibleBound,
+                Phase = VesselPhase.LiquidFull,
+                Because = "the liquid fills the vessel",
+                LiquidVolumeFraction = 1,
+                Sources = [.. point.Sources],
+                Quality = point.Quality,
+            };
+        }
+
+        var perMol = SealedCharge.GasConstant * point.TemperatureK / free;
+        var partial = new Dictionary<string, double>(StringComparer.Ordinal);
+        double total = gasMol * perMol;
+        var liquid = point.Charge.Room.Any(p => p.Substance.PhaseAt298K == Phase.Liquid);
+        var held = point.CondensedM3;
+        foreach (var part in point.Mixing.Concat(point.Apart))
+        {
+            var all = part.Mol * perMol;
+            var pressure = part.PastCritical ? all : Math.Min(all, part.SaturationPa);
+            liquid |= pressure < all;
+            held -= pressure / perMol * part.M3PerMol;
+            partial[part.Key] = pressure;
+            total += pressure;
+        }
+
+        if (gasMol > 0)
+        {
+            partial["headspace"] = gasMol * perMol;
+        }
+
+        return new ModelState
+        {
+            Model = VesselModel.ImmiscibleBound,
+            Phase = liquid ? VesselPhase.TwoPhase : point.PastCritical.Count > 0 ? VesselPhase.Supercritical : VesselPhase.Vapour,
+            PressurePaAbs = total,
+            PartialPressuresPa = partial,
+            LiquidVolumeFraction = Math.Clamp(held / volume, 0, 1),
+            Sources = [.. point.Sources],
+            Quality = point.Quality,
+        };
+    }
+
+    internal static string Names(IEnumerable<Substance> substances) => string.Join(", ", substances.Select(s => s.Identity.Name));
+}

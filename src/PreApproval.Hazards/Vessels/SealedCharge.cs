@@ -1,0 +1,199 @@
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>One content with the part it plays in the vapour space.</summary>
+internal readonly record struct ChargedPart(Substance Substance, double Mol);
+
+/// <summary>
+/// What was shut in, sorted once by the part it plays: liquids that share mole fractions, volatiles that stand apart (no UNIFAC
+/// groups, or a solid with a vapour pressure), condensed matter that only takes room, and gas.
+/// </summary>
+internal sealed class SealedCharge
+{
+    internal const double GasConstant = 8.31446261815324;
+    internal const double NegligiblePa = 1000;
+    private const double AtmospherePa = 101_325;
+
+    // A solid that melts below this is handled as the liquid it soon becomes (tert-butanol, phenol).
+    private const double MeltsEarlyK = 323.15;
+
+    // Gases held by a liquid through reaction or strong solvation: their own vapour pressure says nothing about the solution.
+    private static readonly HashSet<string> HeldBySolvents = new(StringComparer.Ordinal)
+    {
+        "7664-41-7", "7647-01-0", "10035-10-6", "7664-39-3", "50-00-0", "7446-09-5", "74-89-5", "124-40-3", "75-50-3", "75-04-7", "7637-07-2",
+    };
+
+    private readonly List<string> _warnings = [];
+    private readonly List<string> _missing = [];
+
+    public SealedCharge(ClosedVesselInput input)
+    {
+        Input = input;
+        VolumeM3 = input.VesselVolumeM3;
+        var mixing = new List<ChargedPart>();
+        var apart = new List<ChargedPart>();
+        var room = new List<ChargedPart>();
+        foreach (var group in input.Contents.Where(c => c.Mol > 0).GroupBy(c => c.Substance.Key, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            Sort(new ChargedPart(group.First().Substance, group.Sum(c => c.Mol)), input.FillTemperatureK, mixing, apart, room);
+        }
+
+        // One liquid alone needs no activity model.
+        if (mixing.Count == 0 && apart.Count(p => p.Substance.PhaseAt298K != Phase.Solid) == 1)
+        {
+            var only = apart.First(p => p.Substance.PhaseAt298K != Phase.Solid);
+            apart.Remove(only);
+            mixing.Add(only);
+        }
+
+        Mixing = [.. mixing];
+        Apart = [.. apart];
+        Room = [.. room];
+        Held = Mixing.Length + Apart.Length > 1 ? [.. Apart.Select(p => p.Substance).Where(s => HeldBySolvents.Contains(s.Key))] : [];
+        if (Mixing.Length > 1)
+        {
+            Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
+            Gaps = gaps;
+        }
+
+        AddTrappedGas();
+    }
+
+    public ClosedVesselInput Input { get; }
+
+    public double VolumeM3 { get; }
+
+    /// <summary>Liquids in the mole fractions.</summary>
+    public ChargedPart[] Mixing { get; }
+
+    /// <summary>Volatiles without groups, and volatile solids: each adds its own vapour pressure.</summary>
+    public ChargedPart[] Apart { get; }
+
+    /// <summary>Salts, metals, solids, and liquids of unknown vapour pressure: they take room only.</summary>
+    public ChargedPart[] Room { get; }
+
+    /// <summary>Contents that are gases in solution, for which no model is on file.</summary>
+    public IReadOnlyList<Substance> Held { get; }
+
+    /// <summary>Activity model of <see cref="Mixing"/>; null for fewer than two, or where parameters are missing.</summary>
+    public Unifac? Model { get; }
+
+    /// <summary>Pairs of groups without published interaction parameters.</summary>
+    public IReadOnlyList<string> Gaps { get; } = [];
+
+    /// <summary>Contents that were above their critical temperature at filling, in mol.</summary>
+    public double ChargedGasMol { get; private set; }
+
+    /// <summary>Trapped gas, evolved gas and charged gas in mol.</summary>
+    public double GasMol { get; private set; }
+
+    /// <summary>Trapped gas alone, in mol.</summary>
+    public double TrappedMol { get; private set; }
+
+    public List<ChargedPart> ChargedGases { get; } = [];
+
+    public VesselState At(double temperatureK)
+    {
+        var point = new VesselPoint(this, temperatureK);
+        var raoult = ModifiedRaoult.Solve(point, GasMol);
+        var bound = ImmiscibleBound.Solve(point, GasMol);
+        var equation = new ModelState { Model = VesselModel.PengRobinson, Because = "the Peng–Robinson equation of state is not part of this version" };
+        var (governing, because) = Govern(raoult, bound, point);
+        return new VesselState(temperatureK, [raoult.State, equation, bound], governing, because, [.. _warnings, .. point.Warnings])
+        {
+            Missing = [.. _missing, .. Held.Select(s => s.Key), .. point.Unknown.Select(s => s.Key)],
+        };
+    }
+
+    private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState bound, VesselPoint point)
+    {
+        if (raoult.State.Phase == VesselPhase.LiquidFull)
+        {
+            return (raoult.State, "the liquid fills the vessel");
+        }
+
+        if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0)
+        {
+            return (raoult.State, raoult.State.Because!);
+        }
+
+        if (raoult.State.PressurePaAbs is null)
+        {
+            return (bound, $"the bound stands in for modified Raoult: {raoult.State.Because}");
+        }
+
+        if (!raoult.OneLiquid)
+        {
+            return (bound, "the liquids do not mix (stability test of the activity model), so each adds its own vapour pressure");
+        }
+
+        return (raoult.State, point.Charge switch
+        {
+            { Mixing.Length: 0, Apart.Length: 0 } => "nothing volatile is in the vessel: the gas alone counts",
+            { Apart.Length: > 0, Mixing.Length: > 0 } => "modified Raoult for the liquids with group parameters, and the full vapour pressure of each other volatile",
+            _ => "modified Raoult with all parameters on file",
+        });
+    }
+
+    private void Sort(ChargedPart part, double fillK, List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
+    {
+        var substance = part.Substance;
+        var name = substance.Identity.Name;
+        var atFilling = VapourPressure.At(substance, fillK);
+        if (LiquidVolume.At(substance, fillK).Quality == Quality.Assumed && substance.DensityKgPerM3 is null && atFilling.Volatility is not Volatility.Gas)
+        {
+            _warnings.Add($"The density of {name} is not on file: 1000 kg/m³ is assumed.");
+        }
+
+        switch (atFilling.Volatility)
+        {
+            case Volatility.None:
+                room.Add(part);
+                break;
+            case Volatility.Unknown when substance.PhaseAt298K == Phase.Gas:
+            case Volatility.Gas:
+                ChargedGases.Add(part);
+                ChargedGasMol += part.Mol;
+                break;
+            case Volatility.Unknown:
+                room.Add(part);
+                if (substance.PhaseAt298K == Phase.Liquid)
+                {
+                    _missing.Add(substance.Key);
+                    _warnings.Add($"The vapour pressure of {name} is not on file: its vapour is not in the pressure.");
+                }
+
+                break;
+            case Volatility.Condensable:
+                var solid = substance.PhaseAt298K == Phase.Solid && substance.MeltingPointK?.Value > MeltsEarlyK;
+                (solid || substance.UnifacGroups is null ? apart : mixing).Add(part);
+                break;
+        }
+    }
+
+    private void AddTrappedGas()
+    {
+        var input = Input;
+        var point = new VesselPoint(this, input.FillTemperatureK);
+        var free = VolumeM3 - point.CondensedM3;
+        var trapped = 0.0;
+        if (input.Headspace.Count > 0 && free > 0)
+        {
+            var dry = input.FillPressurePaAbs;
+            if (input.SaturatedAtClosing)
+            {
+                // without a number for the vapour the gas is taken as dry, which is the cautious side
+                var vapour = ModifiedRaoult.Solve(point, 0).State;
+                dry = Math.Max(AtmospherePa - (vapour.PressurePaAbs ?? 0), 0);
+                free = vapour.LiquidVolumeFraction is { } liquid ? VolumeM3 * (1 - liquid) : free;
+            }
+
+            trapped = dry * free / (GasConstant * input.FillTemperatureK);
+        }
+
+        TrappedMol = trapped;
+        GasMol = trapped + ChargedGasMol + input.GasEvolvedMol;
+    }
+}

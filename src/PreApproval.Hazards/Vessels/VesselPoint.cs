@@ -1,0 +1,99 @@
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>Pure-component properties of a sealed charge at one temperature, worked out once for all models.</summary>
+internal sealed class VesselPoint
+{
+    public VesselPoint(SealedCharge charge, double temperatureK)
+    {
+        Charge = charge;
+        TemperatureK = temperatureK;
+        Mixing = Array.ConvertAll(charge.Mixing, p => Volatile(p, temperatureK));
+        Apart = Array.ConvertAll(charge.Apart, p => Volatile(p, temperatureK));
+        foreach (var part in charge.Room)
+        {
+            var volume = LiquidVolume.At(part.Substance, temperatureK);
+            RoomM3 += part.Mol * volume.M3PerMol;
+            Quality = Worse(Quality, volume.Quality);
+            Sources.Add(volume.Source);
+        }
+
+        CondensedM3 = RoomM3;
+        foreach (var part in Mixing)
+        {
+            CondensedM3 += part.Mol * part.M3PerMol;
+        }
+
+        foreach (var part in Apart)
+        {
+            CondensedM3 += part.Mol * part.M3PerMol;
+        }
+    }
+
+    public SealedCharge Charge { get; }
+
+    public double TemperatureK { get; }
+
+    public VolatilePart[] Mixing { get; }
+
+    public VolatilePart[] Apart { get; }
+
+    /// <summary>Volume of what only takes room, in m³.</summary>
+    public double RoomM3 { get; }
+
+    /// <summary>Volume with everything condensed, in m³.</summary>
+    public double CondensedM3 { get; }
+
+    /// <summary>Volatile contents without a vapour pressure at this temperature.</summary>
+    public List<Substance> Unknown { get; } = [];
+
+    /// <summary>Contents that have passed their critical temperature since filling.</summary>
+    public List<Substance> PastCritical { get; } = [];
+
+    public List<string> Warnings { get; } = [];
+
+    public Quality Quality { get; private set; } = Quality.Measured;
+
+    public SortedSet<string> Sources { get; } = new(StringComparer.Ordinal);
+
+    public static Quality Worse(Quality a, Quality b) => a > b ? a : b;
+
+    private VolatilePart Volatile(ChargedPart part, double temperatureK)
+    {
+        var name = part.Substance.Identity.Name;
+        var pressure = VapourPressure.At(part.Substance, temperatureK);
+        var volume = LiquidVolume.At(part.Substance, temperatureK);
+        Quality = Worse(Worse(Quality, pressure.Quality), volume.Quality);
+        Sources.Add(volume.Source);
+        if (pressure.Source.Length > 0)
+        {
+            Sources.Add(pressure.Source);
+        }
+
+        if (pressure.Volatility is Volatility.Gas)
+        {
+            PastCritical.Add(part.Substance);
+        }
+        else if (pressure.Volatility is Volatility.Unknown)
+        {
+            Unknown.Add(part.Substance);
+            Warnings.Add($"The vapour pressure of {name} at this temperature is not on file.");
+        }
+        else if (pressure.Quality == Quality.Estimated)
+        {
+            Warnings.Add($"The vapour pressure of {name} is estimated: the temperature is outside the range of its published correlation.");
+        }
+
+        return new VolatilePart(part.Substance.Key, part.Mol, pressure.Pascal, volume.M3PerMol, pressure.Volatility is Volatility.Gas);
+    }
+}
+
+/// <summary>A volatile content at one temperature.</summary>
+/// <param name="Key">Substance key.</param>
+/// <param name="Mol">Amount in mol.</param>
+/// <param name="SaturationPa">Vapour pressure in Pa; NaN past the critical temperature.</param>
+/// <param name="M3PerMol">Molar volume of the liquid in m³/mol.</param>
+/// <param name="PastCritical">True: a gas, no vapour pressure.</param>
+internal readonly record struct VolatilePart(string Key, double Mol, double SaturationPa, double M3PerMol, bool PastCritical);
