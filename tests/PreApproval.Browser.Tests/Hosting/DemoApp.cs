@@ -6,15 +6,15 @@ using PreApproval.Browser.Tests.Hosting;
 using PreApproval.Testing;
 using PreApproval.Web.Administration;
 
-[assembly: AssemblyFixture(typeof(PostgresServer))]
 [assembly: AssemblyFixture(typeof(Browser))]
 [assembly: AssemblyFixture(typeof(DemoApp))]
 
 namespace PreApproval.Browser.Tests.Hosting;
 
 /// <summary>The real application with the demo group, on a socket of 127.0.0.1, with a database of its own.</summary>
-public sealed class DemoApp(PostgresServer postgres) : IAsyncDisposable
+public sealed class DemoApp : IAsyncDisposable
 {
+    private readonly PostgresServer _postgres = new();
     private readonly SemaphoreSlim _starting = new(1);
     private Host? _host;
 
@@ -26,7 +26,7 @@ public sealed class DemoApp(PostgresServer postgres) : IAsyncDisposable
         {
             if (_host is null)
             {
-                var host = new Host((await postgres.CreateDatabaseAsync()).Application);
+                var host = new Host((await _postgres.CreateDatabaseAsync()).Application);
                 host.StartServer();
                 await using AsyncServiceScope scope = host.Services.CreateAsyncScope();
                 await scope.ServiceProvider.GetRequiredService<DemoSeed>().FillAsync(TestContext.Current.CancellationToken);
@@ -48,6 +48,7 @@ public sealed class DemoApp(PostgresServer postgres) : IAsyncDisposable
             await _host.DisposeAsync();
         }
 
+        await _postgres.DisposeAsync();
         _starting.Dispose();
     }
 

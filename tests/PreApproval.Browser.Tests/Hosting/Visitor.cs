@@ -25,7 +25,7 @@ public sealed class Visitor : IAsyncDisposable
         page.Console += (_, message) =>
         {
             // What the browser itself says of an answer with an error status is expected where a test asks for one.
-            if (message.Type == "error" && !message.Text.StartsWith("Failed to load resource", StringComparison.Ordinal))
+            if (string.Equals(message.Type, "error", StringComparison.Ordinal) && !message.Text.StartsWith("Failed to load resource", StringComparison.Ordinal))
             {
                 _errors.Add(message.Text);
             }
@@ -91,7 +91,7 @@ public sealed class Visitor : IAsyncDisposable
     public Task SavedAsync() => Assertions.Expect(Page.Locator("#saved")).ToHaveAttributeAsync("data-state", "saved");
 
     /// <summary>A field of the editor by its place in the document.</summary>
-    public ILocator Field(string pointer) => Page.Locator($"[id=\"{pointer}\"]");
+    public ILocator Field(string place) => Page.Locator($"[id=\"{place}\"]");
 
     /// <summary>No critical and no serious fault of accessibility, nothing asked of other servers, no error in the console, no sideways scrolling.</summary>
     public async Task AssertSoundAsync(string place)

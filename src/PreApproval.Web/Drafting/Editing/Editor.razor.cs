@@ -69,6 +69,9 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     private IJSRuntime Js { get; set; } = null!;
 
     [Inject]
+    private DocumentScreener Screener { get; set; } = null!;
+
+    [Inject]
     private TimeProvider Clock { get; set; } = null!;
 
     [Inject]
@@ -299,7 +302,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
             return;
         }
 
-        Result<ProcedureDocument, DocumentRefusal> read = DocumentReader.Read(_document.ToUtf8());
+        Result<ProcedureDocument, DocumentRefusal> read = Screener.Read(_document.ToUtf8());
         _document.Faults = read.IsOk ? [] : read.Error.Faults;
         _screening = null;
         _curves = [];
@@ -311,7 +314,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
 
         try
         {
-            _screening = ScreeningView.Read(DocumentScreening.Screen(read.Value, Policy.Default).Json);
+            _screening = ScreeningView.Read(Screener.Screen(read.Value, Policy.Default).Json);
             _curves = PressureCurve.From(Root, _screening);
         }
 #pragma warning disable CA1031 // a fault of the engine must not take the draft with it
@@ -372,7 +375,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     private void UseJson()
     {
         byte[] bytes = Encoding.UTF8.GetBytes(_json ?? "");
-        Result<DraftReading, DocumentRefusal> read = DocumentReader.ReadDraft(bytes);
+        Result<DraftReading, DocumentRefusal> read = Screener.ReadDraft(bytes);
         _jsonFaults = read.IsOk ? [] : read.Error.Faults;
         if (read.IsOk)
         {
