@@ -1,13 +1,68 @@
+using PreApproval.Hazards.Exposure;
+using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Safeguards;
+using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Screening;
 
 /// <summary>Runs every screen over a plan. Pure and thread-safe: no clock, no network, no random numbers.</summary>
-public static partial class Screener
+public static class Screener
 {
     /// <summary>Version of the engine, a constant.</summary>
     public const string EngineVersion = "1.0.0";
 
-    /// <summary>Screens a plan.</summary>
-    public static partial Report Screen(Plan plan, Policy policy);
+    private static readonly IScreen[] Screens =
+    [
+        new PressureScreen(),
+        new TemperatureScreen(),
+        new FireScreen(),
+        new ReactivityScreen(),
+        new PeroxideScreen(),
+        new WalkScreen(),
+        new UnknownSubstanceScreen(),
+    ];
+
+    // these look at what the others found
+    private static readonly IFollowUpScreen[] FollowUps = [new SafeguardScreen(), new AttendanceScreen()];
+
+    /// <summary>Screens a plan. Same plan and policy: same report.</summary>
+    public static Report Screen(Plan plan, Policy policy)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(policy);
+        var context = new ScreeningContext(plan, policy, Walk.Follow(plan, policy));
+        var findings = Screens.SelectMany(screen => screen.Find(context)).Select(finding => ControlNeeds.Attach(finding, context)).ToList();
+        foreach (var screen in FollowUps)
+        {
+            findings.AddRange(screen.Find(context, findings).ToArray());
+        }
+
+        return new Report
+        {
+            Verdict = findings.Exists(finding => GoesToReview(finding, policy)) ? Verdict.Review : Verdict.Clear,
+            Findings = InOrder(findings, plan),
+            Timeline = Timeline.Of(context),
+            Coverage = CoverageList.Of(plan),
+        };
+    }
+
+    private static bool GoesToReview(Finding finding, Policy policy) => finding.Severity <= policy.ReviewFrom || finding.LeavesCheckUndone;
+
+    private static Finding[] InOrder(IEnumerable<Finding> findings, Plan plan)
+    {
+        var position = plan.Steps.Select(static (step, index) => (step.Id, index))
+            .DistinctBy(static pair => pair.Id, StringComparer.Ordinal)
+            .ToDictionary(static pair => pair.Id, static pair => pair.index, StringComparer.Ordinal);
+        return
+        [
+            .. findings
+                .OrderBy(static finding => finding.Severity)
+                .ThenBy(finding => finding.Steps.Count == 0 ? int.MaxValue : position.GetValueOrDefault(finding.Steps[0], int.MaxValue))
+                .ThenBy(static finding => finding.Code, StringComparer.Ordinal)
+                .ThenBy(static finding => finding.Id, StringComparer.Ordinal)
+                .ThenBy(static finding => finding.Statement, StringComparer.Ordinal),
+        ];
+    }
 }

@@ -1,0 +1,95 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Exposure;
+
+/// <summary>
+/// Peroxide-forming solvents: class, age since opening and last test (Data/peroxide-formers.tsv, after Kelly 1996).
+/// Distilling or concentrating one is its own finding.
+/// </summary>
+public sealed class PeroxideScreen : IScreen
+{
+    /// <summary>Peroxides in ppm from which the liquid must not be concentrated.</summary>
+    private const double TreatFromPpm = 25;
+
+    /// <summary>Peroxides in ppm from which the liquid is disposed of.</summary>
+    private const double DisposeFromPpm = 100;
+
+    private static readonly FrozenDictionary<string, (bool Severe, int Months)> Formers = EmbeddedTable.Rows("peroxide-formers.tsv").ToFrozenDictionary(
+        static row => row["cas"],
+        static row => (row["class"] is "severe", int.Parse(row["monthsOpened"], CultureInfo.InvariantCulture)),
+        StringComparer.Ordinal);
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        foreach (var material in context.Plan.Materials)
+        {
+            foreach (var part in AmountConversion.Parts(material.Composition).Where(static part => Formers.ContainsKey(part.Substance.Known?.Identity.Cas ?? part.Substance.Key)))
+            {
+                if (Of(material, part.Substance, context) is { } finding)
+                {
+                    yield return finding;
+                    break;
+                }
+            }
+        }
+    }
+
+    private static Finding? Of(Material material, PlanSubstance substance, ScreeningContext context)
+    {
+        var (severe, months) = Formers[substance.Known?.Identity.Cas ?? substance.Key];
+        string[] concentrating =
+        [
+            .. context.Walk.States.Where(state => state.Step.Action is StepAction.Distil or StepAction.Concentrate
+                    && state.Contents.Any(content => string.Equals(content.MaterialId, material.Id, StringComparison.Ordinal)))
+                .Select(static state => state.Step.Id)
+                .Distinct(StringComparer.Ordinal),
+        ];
+        var distils = context.Walk.States.Any(state => state.Step.Action == StepAction.Distil && concentrating.Contains(state.Step.Id, StringComparer.Ordinal));
+        var tested = material.PeroxideTest;
+        var overdue = material.OpenedOn is { } opened && context.Plan.PlannedOn is { } today && opened.AddMonths(months) < today;
+        if (tested is { Ppm: >= TreatFromPpm } found)
+        {
+            var dispose = found.Ppm >= DisposeFromPpm;
+            return Finding("peroxide.above-limit", dispose || concentrating.Length > 0 ? Severity.Warning : Severity.Caution,
+                $"{substance.Name} “{material.Id}” was tested at {Wording.Figures(found.Ppm)} ppm peroxide: {(dispose ? "dispose of it" : "treat it first and do not concentrate it")}.", "peroxide-limits", found.Ppm);
+        }
+
+        var testedNow = tested is { } test && context.Plan.PlannedOn is { } planned && planned.DayNumber - test.On.DayNumber is >= 0 and <= 1;
+        if (overdue && tested is null)
+        {
+            return Finding("peroxide.overdue", concentrating.Length > 0 || severe ? Severity.Warning : Severity.Caution,
+                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test is stated.", "kelly-1996", null);
+        }
+
+        if (concentrating.Length > 0 && !testedNow)
+        {
+            return Finding("peroxide.concentrated", distils ? Severity.Warning : Severity.Caution,
+                $"{substance.Name} “{material.Id}” forms peroxides and is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)} without a test of the last day; test it first and never go to dryness.", "kelly-1996", null);
+        }
+
+        return material.OpenedOn is null && tested is null
+            ? Finding("peroxide.undated", severe ? Severity.Caution : Severity.Notice, $"{substance.Name} “{material.Id}” forms peroxides; the date of opening is not stated.", "kelly-1996", null)
+            : null;
+
+        Finding Finding(string code, Severity severity, string statement, string source, double? ppm) => new()
+        {
+            Code = code,
+            Hazard = Hazard.Peroxide,
+            Severity = severity,
+            Steps = concentrating,
+            Materials = [material.Id],
+            Statement = Wording.Capital(statement),
+            Evidence =
+            [
+                ppm is { } value
+                    ? new Evidence { Name = "peroxide test", Value = value, Unit = "ppm", Limit = TreatFromPpm, Model = "test as stated", Sources = References.Full([source]), Quality = Quality.Measured }
+                    : new Evidence { Name = "keeping time after opening", Value = months, Unit = "months", Model = "class of peroxide former", Sources = References.Full([source]), Quality = Quality.Measured },
+            ],
+        };
+    }
+}

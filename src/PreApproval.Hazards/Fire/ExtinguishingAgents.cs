@@ -1,0 +1,69 @@
+using System.Collections.Frozen;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Fire;
+
+/// <summary>Why an agent must not be used on a family.</summary>
+internal sealed record AgentBan(Agent Agent, string Family, Severity Severity, string Reason, IReadOnlyList<string> Sources);
+
+/// <summary>Which agents serve which fires, and which must not be used on what (Data/agents.tsv, Data/agent-bans.tsv).</summary>
+public static class ExtinguishingAgents
+{
+    private static readonly FrozenDictionary<string, Agent> ByName = Enum.GetValues<Agent>().ToFrozenDictionary(Name, StringComparer.OrdinalIgnoreCase);
+
+    private static readonly FrozenDictionary<Agent, IReadOnlyList<Burning>> Serves = EmbeddedTable.Rows("agents.tsv").ToFrozenDictionary(
+        static row => ByName![row["agent"]],
+        static row => (IReadOnlyList<Burning>)[.. EmbeddedTable.Entries(row["serves"]).Select(static word => Enum.Parse<Burning>(word, ignoreCase: true))]);
+
+    private static readonly AgentBan[] AllBans =
+    [
+        .. EmbeddedTable.Rows("agent-bans.tsv").Select(static row => new AgentBan(
+            ByName![row["agent"]],
+            row["family"],
+            Enum.Parse<Severity>(row["severity"], ignoreCase: true),
+            row["reason"],
+            EmbeddedTable.Entries(row["sources"]))),
+    ];
+
+    internal static IReadOnlyList<AgentBan> Bans => AllBans;
+
+    /// <summary>Name of an agent as in the procedure document.</summary>
+    public static string Name(Agent agent) => agent switch
+    {
+        Agent.Water => "water",
+        Agent.Foam => "foam",
+        Agent.CarbonDioxide => "carbon dioxide",
+        Agent.DryPowder => "dry powder",
+        Agent.ClassDPowder => "class D powder",
+        Agent.DrySand => "dry sand",
+        Agent.WetChemical => "wet chemical",
+        Agent.FireBlanket => "fire blanket",
+    };
+
+    internal static Agent Parse(string name) => ByName[name];
+
+    /// <summary>Bans that the contents call for.</summary>
+    internal static IReadOnlyList<AgentBan> BansFor(IReadOnlyList<Content> contents)
+    {
+        var families = contents.Where(static content => !content.Spent)
+            .SelectMany(static content => FamilyTable.Default.Of(content.Substance, content.MassFraction))
+            .ToHashSet(StringComparer.Ordinal);
+        return [.. AllBans.Where(ban => families.Contains(ban.Family))];
+    }
+
+    /// <summary>
+    /// Agents that serve everything that burns here and are not banned. Where a metal, a hydride or an organometallic is
+    /// present it governs: what is safe on it counts, in the small amounts of a laboratory, for the solvent too.
+    /// </summary>
+    internal static IReadOnlyList<Agent> ThatFit(IReadOnlySet<Burning> burning, IReadOnlyList<AgentBan> bans)
+    {
+        Burning[] needed = burning.Contains(Burning.Metal) ? [Burning.Metal] : [.. burning];
+        return
+        [
+            .. Enum.GetValues<Agent>().Where(agent =>
+                Array.TrueForAll(needed, kind => Serves[agent].Contains(kind)) && !bans.Any(ban => ban.Agent == agent && ban.Severity <= Severity.Warning)),
+        ];
+    }
+}

@@ -1,0 +1,107 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Fire;
+
+/// <summary>What burns; the letters differ between standards.</summary>
+public enum Burning
+{
+    Solid,
+    Liquid,
+    Gas,
+    Metal,
+}
+
+/// <summary>A class of fire in both schemes. A bare letter is ambiguous: C is gas in EN 2 and energised equipment in NFPA 10.</summary>
+public static class FireClass
+{
+    /// <summary>Letter of EN 2.</summary>
+    public static string En2(Burning burning) => burning switch
+    {
+        Burning.Solid => "A",
+        Burning.Liquid => "B",
+        Burning.Gas => "C",
+        Burning.Metal => "D",
+    };
+
+    /// <summary>Letter of NFPA 10; liquids and gases share one.</summary>
+    public static string Nfpa10(Burning burning) => burning switch
+    {
+        Burning.Solid => "A",
+        Burning.Liquid or Burning.Gas => "B",
+        Burning.Metal => "D",
+    };
+
+    /// <summary>Both schemes, for instance <c>EN 2 class B and D (NFPA 10 class B and D)</c>.</summary>
+    public static string Words(IReadOnlyCollection<Burning> burning)
+    {
+        var ordered = burning.Order().ToArray();
+        return $"EN 2 class {Join(ordered.Select(En2))} (NFPA 10 class {Join(ordered.Select(Nfpa10))})";
+    }
+
+    private static string Join(IEnumerable<string> letters) => Screening.Wording.List(letters.Distinct(StringComparer.Ordinal));
+}
+
+/// <summary>What in a vessel can burn.</summary>
+public static class BurningMaterials
+{
+    /// <summary>Kinds of burning material among the contents; a solid in a flammable liquid burns with the liquid.</summary>
+    public static IReadOnlySet<Burning> Of(IReadOnlyList<Content> contents)
+    {
+        ArgumentNullException.ThrowIfNull(contents);
+        var burning = new SortedSet<Burning>();
+        foreach (var content in contents.Where(static content => !content.Spent))
+        {
+            if (Of(content.Substance) is { } kind)
+            {
+                burning.Add(kind);
+            }
+        }
+
+        if (burning.Contains(Burning.Liquid))
+        {
+            burning.Remove(Burning.Solid);
+        }
+
+        return burning;
+    }
+
+    /// <summary>How a substance burns; null: it does not, or nobody knows.</summary>
+    public static Burning? Of(PlanSubstance substance)
+    {
+        ArgumentNullException.ThrowIfNull(substance);
+        if (FamilyTable.Default.Of(substance).Any(static family => FamilyTable.Default.BurnsAsMetal(family)))
+        {
+            return Burning.Metal;
+        }
+
+        if (substance.Known is not { } known || known.NonFlammable is { Value: true })
+        {
+            return null;
+        }
+
+        return known.PhaseAt298K switch
+        {
+            Phase.Gas => known.LowerFlammableLimit is not null || known.AutoignitionK is not null || known.NonFlammable is { Value: false } ? Burning.Gas : null,
+            Phase.Liquid => known.FlashPointK is not null || known.NonFlammable is { Value: false } || IsOrganic(known) ? Burning.Liquid : null,
+            Phase.Solid => !known.Involatile && (known.FlashPointK is not null || IsOrganic(known)) ? Burning.Solid : null,
+        };
+    }
+
+    /// <summary>True when the formula has carbon and hydrogen: taken to burn until someone says otherwise.</summary>
+    internal static bool IsOrganic(Substance known) => known.Identity.Formula is { } formula && HasElement(formula, 'C') && HasElement(formula, 'H');
+
+    private static bool HasElement(string formula, char symbol)
+    {
+        for (var index = 0; index < formula.Length; index++)
+        {
+            if (formula[index] == symbol && (index + 1 == formula.Length || !char.IsLower(formula[index + 1])))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

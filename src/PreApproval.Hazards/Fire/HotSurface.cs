@@ -1,0 +1,205 @@
+using System.Globalization;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Fire;
+
+/// <summary>
+/// The hottest surface against the lowest autoignition temperature of anything in the vessel. Share of the autoignition
+/// temperature in °C as in TRGS 723, 5.2.3 (80 %).
+/// </summary>
+internal static class HotSurface
+{
+    /// <summary>Outlet of a heat gun in K (500 °C), when the plan states no surface. From memory of instrument data, no checked source.</summary>
+    private const double HeatGunK = 773.15;
+
+    /// <summary>
+    /// Surface in K (108 °C) up to which a missing autoignition temperature forces nothing: 80 % of 135 °C, below which
+    /// IEC 60079-20-1 lists only carbon disulfide and ethyl nitrite.
+    /// </summary>
+    private const double HarmlessSurfaceK = 381.15;
+
+    /// <summary>Highest temperature in K a plain hotplate is assumed to reach (300 °C) when its surface is not stated. Common practice, no source.</summary>
+    private const double HotplateK = 573.15;
+
+    public static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings = true)
+    {
+        var groups = context.Walk.States.Where(IsHot).GroupBy(static state => (state.Vessel.Id, state.TemperatureStep));
+        foreach (var group in groups)
+        {
+            StepState[] states = [.. group];
+            if (Ignites(states, context) is { } ignites)
+            {
+                yield return withClearings ? ignites with { ClearedBy = Offers(ignites, states, context) } : ignites;
+            }
+            else if (SurfaceNotStated(states, context) is { } notStated)
+            {
+                yield return notStated;
+            }
+
+            if (AutoignitionMissing(states) is { } missing)
+            {
+                yield return missing;
+            }
+        }
+    }
+
+    /// <summary>Surface in K that counts for a step.</summary>
+    public static double SurfaceK(StepState state) =>
+        state is { SurfaceStated: false, HeatSource: HeatSource.HeatGun } ? Math.Max(HeatGunK, state.SurfaceTemperatureK) : state.SurfaceTemperatureK;
+
+    /// <summary>Highest permissible surface in K for an autoignition temperature in K: a share of it in °C.</summary>
+    public static double LimitK(double autoignitionK, double share) => (share * (autoignitionK - 273.15)) + 273.15;
+
+    private static bool IsHot(StepState state) => state.Heated || SurfaceK(state) > Walk.WarmK;
+
+    private static (Content Content, Published Autoignition)? Lowest(StepState state) =>
+        state.Contents.Where(static content => content.Substance.Known?.AutoignitionK is not null && content.Substance.Known.NonFlammable is not { Value: true })
+            .Select(static content => ((Content, Published)?)(content, content.Substance.Known!.AutoignitionK!))
+            .OrderBy(static pair => pair!.Value.Item2.Governing.Value)
+            .ThenBy(static pair => pair!.Value.Item1.Substance.Key, StringComparer.Ordinal)
+            .FirstOrDefault();
+
+    private static Finding? Ignites(StepState[] states, ScreeningContext context)
+    {
+        var share = context.Policy.HotSurfaceShare;
+        var flagged = states.Select(static state => (State: state, Lowest: Lowest(state)))
+            .Where(pair => pair.Lowest is { } lowest && SurfaceK(pair.State) > LimitK(lowest.Autoignition.Governing.Value, share))
+            .ToArray();
+        if (flagged.Length == 0)
+        {
+            return null;
+        }
+
+        var (state, found) = flagged.MaxBy(static pair => SurfaceK(pair.State) - pair.Lowest!.Value.Autoignition.Governing.Value);
+        var (content, autoignition) = found!.Value;
+        var limit = LimitK(autoignition.Governing.Value, share);
+        var surface = SurfaceK(state);
+        var kind = state.SurfaceStated ? "surface" : "surface (not stated; taken from the heat source)";
+        var disagree = autoignition.All.Count > 1 && autoignition.All.Max(static value => value.Value) - autoignition.Governing.Value > 5
+            ? $" Published values run from {Wording.Celsius(autoignition.Governing.Value)} to {Wording.Celsius(autoignition.All.Max(static value => value.Value))}; the lower counts."
+            : "";
+        return new Finding
+        {
+            Code = "fire.hot-surface",
+            Hazard = Hazard.Fire,
+            Severity = surface >= autoignition.Governing.Value ? Severity.Danger : Severity.Warning,
+            Steps = [.. flagged.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
+            Vessel = state.Vessel.Id,
+            Materials = content.MaterialId is { } id ? [id] : [],
+            Statement = $"A {kind} at {Wording.Celsius(surface)} under “{state.Vessel.Id}” is above {Wording.Celsius(limit)}, {Wording.Text(Math.Round(share * 100))} % of the {Wording.Celsius(autoignition.Governing.Value)} at which {content.Substance.Name} ignites by itself.{disagree}",
+            Evidence =
+            [
+                new Evidence
+                {
+                    Name = "surface temperature",
+                    Value = Wording.InCelsius(surface),
+                    Unit = "°C",
+                    Limit = Wording.InCelsius(limit),
+                    Model = "share of the lowest autoignition temperature in °C",
+                    Sources = References.Full(["trgs-723"]),
+                    Quality = state.SurfaceStated ? Quality.Measured : Quality.Assumed,
+                },
+                .. autoignition.All.OrderBy(static value => value.Value).Select(value => new Evidence
+                {
+                    Name = $"autoignition temperature of {content.Substance.Name}",
+                    Value = Wording.InCelsius(value.Value),
+                    Unit = "°C",
+                    Model = "published value",
+                    Sources = References.Full(value.Sources),
+                    Quality = value.Quality,
+                }),
+            ],
+        };
+    }
+
+    private static Clearing[] Offers(Finding finding, StepState[] states, ScreeningContext context)
+    {
+        var offers = new List<Clearing>();
+        var limits = states.Select(static state => (State: state, Lowest: Lowest(state)))
+            .Where(static pair => pair.Lowest is not null)
+            .Select(pair => (pair.State, LimitK: LimitK(pair.Lowest!.Value.Autoignition.Governing.Value, context.Policy.HotSurfaceShare)))
+            .ToArray();
+        if (states[0].TemperatureStep is { } setBy)
+        {
+            var celsius = Math.Floor(Wording.InCelsius(limits.Min(static pair => pair.LimitK - (SurfaceK(pair.State) - pair.State.TemperatureK))));
+            if (celsius + 273.15 >= Walk.RoomTemperatureK)
+            {
+                offers.Add(new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null));
+            }
+
+            if (states[0].SurfaceStated)
+            {
+                var surface = Math.Floor(Wording.InCelsius(limits.Min(static pair => pair.LimitK)));
+                offers.Add(new Clearing("surface temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/surfaceTemperature", surface, "°C", null));
+            }
+        }
+
+        return [.. offers.Where(offer => Clears(offer, finding, context))];
+    }
+
+    private static bool Clears(Clearing offer, Finding finding, ScreeningContext context)
+    {
+        var plan = Clearings.Apply(context.Plan, offer);
+        var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
+        return !Find(trial, withClearings: false).Any(other =>
+            string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
+            && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
+            && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)));
+    }
+
+    private static Finding? SurfaceNotStated(StepState[] states, ScreeningContext context)
+    {
+        var open = Array.Find(states, state => state is { HeatSource: HeatSource.Hotplate, SurfaceStated: false }
+            && Lowest(state) is { } lowest && LimitK(lowest.Autoignition.Governing.Value, context.Policy.HotSurfaceShare) < HotplateK);
+        if (open is null)
+        {
+            return null;
+        }
+
+        var (content, autoignition) = Lowest(open)!.Value;
+        return new Finding
+        {
+            Code = "fire.surface-not-stated",
+            Hazard = Hazard.Fire,
+            Severity = Severity.Caution,
+            Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
+            Vessel = open.Vessel.Id,
+            Materials = content.MaterialId is { } id ? [id] : [],
+            Statement = $"The surface of the hotplate under “{open.Vessel.Id}” is not stated; {content.Substance.Name} must stay off anything above {Wording.Celsius(LimitK(autoignition.Governing.Value, context.Policy.HotSurfaceShare))}.",
+        };
+    }
+
+    private static Finding? AutoignitionMissing(StepState[] states)
+    {
+        var lacking = states.SelectMany(static state => state.Contents.Select(content => (State: state, Content: content)))
+            .Where(static pair => Lacks(pair.Content))
+            .ToArray();
+        if (lacking.Length == 0)
+        {
+            return null;
+        }
+
+        var hot = lacking.Max(static pair => SurfaceK(pair.State));
+        var undone = hot > HarmlessSurfaceK;
+        var names = lacking.Select(static pair => pair.Content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+        return new Finding
+        {
+            Code = "data.autoignition",
+            Hazard = Hazard.Data,
+            Severity = undone ? Severity.Caution : Severity.Notice,
+            Steps = [.. lacking.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
+            Vessel = lacking[0].State.Vessel.Id,
+            Materials = [.. lacking.Select(static pair => pair.Content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Statement = $"No autoignition temperature is on file for {Wording.List(names)}, heated with a surface at {Wording.Celsius(hot)}.",
+            LeavesCheckUndone = undone,
+        };
+    }
+
+    /// <summary>A volatile that burns, or may burn, without an autoignition temperature. Solutes without vapour force nothing.</summary>
+    private static bool Lacks(Content content) =>
+        content.Substance.Known is { AutoignitionK: null, Involatile: false, PhaseAt298K: Phase.Liquid } known
+        && known.NonFlammable is not { Value: true }
+        && (known.FlashPointK is not null || known.NonFlammable is { Value: false } || BurningMaterials.IsOrganic(known));
+}

@@ -1,0 +1,229 @@
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Plans;
+
+/// <summary>One substance of an amount.</summary>
+/// <param name="Substance">What.</param>
+/// <param name="Mol">Amount in mol; null when it cannot be had.</param>
+/// <param name="MassFraction">Mass fraction in the material as delivered, 0 to 1; null when unknown.</param>
+public sealed record Portion(PlanSubstance Substance, double? Mol, double? MassFraction);
+
+/// <summary>An amount of a material by substance.</summary>
+/// <param name="Portions">In the order of the composition.</param>
+/// <param name="Missing">What was missing, in words such as <c>density of acetone</c>; empty when all is known.</param>
+/// <param name="Assumptions">What was assumed, in words.</param>
+public sealed record ConvertedAmount(IReadOnlyList<Portion> Portions, IReadOnlyList<string> Missing, IReadOnlyList<string> Assumptions);
+
+/// <summary>Turns what was typed (mass, mol, volume; pure, solution, mixture) into mol of each substance.</summary>
+/// <remarks>
+/// Volumes of solutions are taken as additive: V = V(solvent) + n·M/ρ of a condensed solute of known density; the volume
+/// of a dissolved gas is neglected. Volumes of gases are ideal at 293.15 K and 101 325 Pa. Both are conventions of
+/// laboratory practice, not sourced. An unknown molar mass or density leaves the amount null, never zero.
+/// </remarks>
+public static class AmountConversion
+{
+    /// <summary>Molar gas constant in J/(mol K), exact (SI 2019).</summary>
+    private const double GasConstant = 8.31446261815324;
+
+    private const double RoomTemperatureK = 293.15;
+
+    private const double AtmospherePa = 101_325;
+
+    /// <summary>Converts an amount of a composition. Never throws on a valid plan.</summary>
+    public static ConvertedAmount Convert(Composition composition, Amount amount)
+    {
+        var ledger = new Ledger();
+        var portions = composition switch
+        {
+            Composition.Pure pure => [new Portion(pure.Substance, ledger.Mol(pure.Substance, amount), 1)],
+            Composition.Solution solution => Solution(solution, amount, ledger),
+            Composition.Mixture mixture => Mixture(mixture, amount, ledger),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        return new ConvertedAmount(portions, ledger.Missing, ledger.Assumptions);
+    }
+
+    /// <summary>Substances of a composition with their mass fractions as delivered, where known.</summary>
+    public static IReadOnlyList<Portion> Parts(Composition composition) => composition switch
+    {
+        Composition.Pure pure => [new Portion(pure.Substance, null, 1)],
+        Composition.Solution solution => SolutionParts(solution),
+        Composition.Mixture mixture =>
+        [
+            .. mixture.Parts.Select(part => new Portion(part.Substance, null, part.Basis == FractionBasis.Mass ? part.Fraction : null)),
+        ],
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    private static Portion[] SolutionParts(Composition.Solution solution)
+    {
+        var fraction = solution.Concentration switch
+        {
+            Concentration.Fraction { Basis: FractionBasis.Mass } mass => mass.Value,
+            Concentration.Fraction => (double?)null,
+            Concentration.MolPerM3 molar => MassFraction(solution, molar.Value),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        return [new Portion(solution.Solute, null, fraction), new Portion(solution.Solvent, null, 1 - fraction)];
+    }
+
+    private static double? MassFraction(Composition.Solution solution, double molPerM3)
+    {
+        if (Ledger.KnownMolarMass(solution.Solute) is not { } molarMass || Ledger.KnownDensity(solution.Solvent) is not { } density)
+        {
+            return null;
+        }
+
+        var solute = molPerM3 * molarMass;
+        var solvent = Math.Max(0, 1 - SoluteVolume(solution.Solute, molPerM3)) * density;
+        return solute / (solute + solvent);
+    }
+
+    private static Portion[] Solution(Composition.Solution solution, Amount amount, Ledger ledger)
+    {
+        var parts = SolutionParts(solution);
+        var (solute, solvent) = solution.Concentration switch
+        {
+            Concentration.MolPerM3 molar => ByVolume(solution, molar.Value, amount, ledger),
+            Concentration.Fraction fraction => ByFraction(
+                [(solution.Solute, fraction.Value), (solution.Solvent, 1 - fraction.Value)], fraction.Basis, amount, ledger) is var mol
+                ? (mol[0], mol[1])
+                : throw new System.Diagnostics.UnreachableException(),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        return [parts[0] with { Mol = solute }, parts[1] with { Mol = solvent }];
+    }
+
+    private static (double? Solute, double? Solvent) ByVolume(Composition.Solution solution, double molPerM3, Amount amount, Ledger ledger)
+    {
+        var volume = amount switch
+        {
+            Amount.Volume given => given.M3,
+            Amount.Mol solute => solute.Moles / molPerM3,
+            Amount.Mass mass => MassPerM3(solution, molPerM3, ledger) is { } perM3 ? mass.Kg / perM3 : (double?)null,
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        if (volume is not { } m3)
+        {
+            return (null, null);
+        }
+
+        var solvent = m3 * Math.Max(0, 1 - SoluteVolume(solution.Solute, molPerM3));
+        ledger.Assume("volumes of solute and solvent taken as additive");
+        return (m3 * molPerM3, ledger.Mol(solution.Solvent, new Amount.Volume(solvent)));
+    }
+
+    private static double? MassPerM3(Composition.Solution solution, double molPerM3, Ledger ledger) =>
+        ledger.MolarMass(solution.Solute) is { } molarMass && ledger.Density(solution.Solvent) is { } density
+            ? (molPerM3 * molarMass) + (density * Math.Max(0, 1 - SoluteVolume(solution.Solute, molPerM3)))
+            : null;
+
+    /// <summary>Volume of the solute in m³ per m³ of solution; 0 for a gas or an unknown density.</summary>
+    private static double SoluteVolume(PlanSubstance solute, double molPerM3) =>
+        solute.Known is { PhaseAt298K: not Phase.Gas } && Ledger.KnownMolarMass(solute) is { } molarMass && Ledger.KnownDensity(solute) is { } density
+            ? molPerM3 * molarMass / density
+            : 0;
+
+    private static Portion[] Mixture(Composition.Mixture mixture, Amount amount, Ledger ledger)
+    {
+        var parts = Parts(mixture);
+        var basis = mixture.Parts.Count == 0 ? FractionBasis.Mass : mixture.Parts[0].Basis;
+        var mol = ByFraction([.. mixture.Parts.Select(part => (part.Substance, part.Fraction))], basis, amount, ledger);
+        return [.. parts.Select((part, index) => part with { Mol = mol[index] })];
+    }
+
+    private static double?[] ByFraction(IReadOnlyList<(PlanSubstance Substance, double Fraction)> parts, FractionBasis basis, Amount amount, Ledger ledger)
+    {
+        // mol, mass and volume of each part for one unit of the basis; the amount then scales them all
+        var perUnit = parts.Select(part => PerUnit(part.Substance, part.Fraction, basis, amount, ledger)).ToArray();
+        double? scale = amount switch
+        {
+            Amount.Mol mol => Ratio(mol.Moles, basis == FractionBasis.Mole ? 1 : parts.Count == 2 ? perUnit[0].Mol : Sum(perUnit.Select(part => part.Mol))),
+            Amount.Mass mass => Ratio(mass.Kg, basis == FractionBasis.Mass ? 1 : Sum(perUnit.Select(part => part.Mass))),
+            Amount.Volume volume => Ratio(volume.M3, basis == FractionBasis.Volume ? 1 : Sum(perUnit.Select(part => part.Volume))),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        return [.. perUnit.Select(part => part.Mol * scale)];
+    }
+
+    private static (double? Mol, double? Mass, double? Volume) PerUnit(
+        PlanSubstance substance, double fraction, FractionBasis basis, Amount amount, Ledger ledger)
+    {
+        if (fraction <= 0)
+        {
+            return (0, 0, 0);
+        }
+
+        var molarMass = ledger.MolarMass(substance);
+        var density = basis == FractionBasis.Volume || amount is Amount.Volume ? DensityInMixture(substance, ledger) : null;
+        var mass = basis switch
+        {
+            FractionBasis.Mass => fraction,
+            FractionBasis.Mole => fraction * molarMass,
+            FractionBasis.Volume => fraction * density,
+        };
+        return (mass / molarMass, mass, mass / density);
+    }
+
+    private static double? DensityInMixture(PlanSubstance substance, Ledger ledger)
+    {
+        if (substance.Known is { PhaseAt298K: Phase.Gas })
+        {
+            // a dissolved gas takes about the room of the water it displaces; exact to 20 % for aqueous acids and ammonia
+            ledger.Assume($"{substance.Name} in solution counted with 1000 kg/m³");
+            return 1000;
+        }
+
+        return ledger.Density(substance);
+    }
+
+    private static double? Ratio(double numerator, double? denominator) => denominator is > 0 ? numerator / denominator : null;
+
+    private static double? Sum(IEnumerable<double?> values) =>
+        values.Aggregate((double?)0, static (sum, value) => sum + value);
+
+    private sealed class Ledger
+    {
+        private readonly List<string> missing = [];
+        private readonly List<string> assumptions = [];
+
+        public IReadOnlyList<string> Missing => missing;
+
+        public IReadOnlyList<string> Assumptions => assumptions;
+
+        public static double? KnownMolarMass(PlanSubstance substance) => substance.Known?.Identity.MolarMassKgPerMol;
+
+        public static double? KnownDensity(PlanSubstance substance) => substance.Known?.DensityKgPerM3?.Value;
+
+        public void Assume(string what)
+        {
+            if (!assumptions.Contains(what, StringComparer.Ordinal))
+            {
+                assumptions.Add(what);
+            }
+        }
+
+        public double? Mol(PlanSubstance substance, Amount amount) => amount switch
+        {
+            Amount.Mol mol => mol.Moles,
+            Amount.Mass mass => mass.Kg / MolarMass(substance),
+            Amount.Volume volume when substance.Known is { PhaseAt298K: Phase.Gas } => AtmospherePa * volume.M3 / (GasConstant * RoomTemperatureK),
+            Amount.Volume volume => volume.M3 * Density(substance) / MolarMass(substance),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+
+        public double? MolarMass(PlanSubstance substance) => Note(KnownMolarMass(substance), $"molar mass of {substance.Name}");
+
+        public double? Density(PlanSubstance substance) => Note(KnownDensity(substance), $"density of {substance.Name}");
+
+        private double? Note(double? value, string what)
+        {
+            if (value is null && !missing.Contains(what, StringComparer.Ordinal))
+            {
+                missing.Add(what);
+            }
+
+            return value;
+        }
+    }
+}

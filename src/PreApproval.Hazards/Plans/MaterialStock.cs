@@ -1,0 +1,92 @@
+namespace PreApproval.Hazards.Plans;
+
+/// <summary>What is left of each material while the plan is followed.</summary>
+internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
+{
+    private const double Slack = 1e-6;
+    private readonly Dictionary<string, Material> materials = plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
+    private readonly Dictionary<string, double> usedShare = new(StringComparer.Ordinal);
+    private readonly HashSet<string> used = new(StringComparer.Ordinal);
+
+    public IReadOnlySet<string> Used => used;
+
+    /// <summary>Takes what a step asks for; without an amount, the whole remainder.</summary>
+    public IReadOnlyList<Content> Take(MaterialUse use, int stepIndex)
+    {
+        if (!materials.TryGetValue(use.MaterialId, out var material))
+        {
+            return [];
+        }
+
+        used.Add(material.Id);
+        var asked = use.Amount ?? material.Amount;
+        if (asked is null)
+        {
+            issues.Add(new WalkIssue(WalkIssueKind.AmountNotStated, stepIndex, material.Id, $"no amount is stated for “{material.Id}”"));
+            return Present(material);
+        }
+
+        var converted = AmountConversion.Convert(material.Composition, asked);
+        if (converted.Missing.Count > 0)
+        {
+            issues.Add(new WalkIssue(WalkIssueKind.AmountUnknown, stepIndex, material.Id, string.Join(" and ", converted.Missing)));
+        }
+
+        var factor = use.Amount is null ? TakeRemainder(material, stepIndex) : TakeShare(material, use.Amount, converted, stepIndex);
+        return [.. converted.Portions.Select(portion => new Content(portion.Substance, material.Id, portion.Mol * factor, portion.MassFraction))];
+    }
+
+    private static Content[] Present(Material material) =>
+        [.. AmountConversion.Parts(material.Composition).Select(part => new Content(part.Substance, material.Id, null, part.MassFraction))];
+
+    private double TakeRemainder(Material material, int stepIndex)
+    {
+        var left = Math.Max(0, 1 - usedShare.GetValueOrDefault(material.Id));
+        usedShare[material.Id] = 1;
+        if (left <= Slack)
+        {
+            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"nothing is left of “{material.Id}” for this step"));
+            return 0;
+        }
+
+        return left;
+    }
+
+    /// <summary>Keeps count of what was taken; the step gets what it says even when the list holds less, which is the cautious reading.</summary>
+    private double TakeShare(Material material, Amount asked, ConvertedAmount converted, int stepIndex)
+    {
+        if (material.Amount is null || Share(material, asked, converted) is not { } share)
+        {
+            return 1;
+        }
+
+        var total = usedShare.GetValueOrDefault(material.Id) + share;
+        usedShare[material.Id] = total;
+        if (total > 1 + Slack)
+        {
+            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"the steps take more of “{material.Id}” than the material list holds"));
+        }
+
+        return 1;
+    }
+
+    private static double? Share(Material material, Amount asked, ConvertedAmount converted)
+    {
+        var direct = (asked, material.Amount) switch
+        {
+            (Amount.Mass part, Amount.Mass whole) => part.Kg / whole.Kg,
+            (Amount.Mol part, Amount.Mol whole) => part.Moles / whole.Moles,
+            (Amount.Volume part, Amount.Volume whole) => part.M3 / whole.M3,
+            _ => (double?)null,
+        };
+        if (direct is not null)
+        {
+            return direct;
+        }
+
+        var whole2 = AmountConversion.Convert(material.Composition, material.Amount!);
+        return converted.Portions.Zip(whole2.Portions)
+            .Select(static pair => pair.First.Mol / pair.Second.Mol)
+            .FirstOrDefault(static share => share is { } value && double.IsFinite(value));
+    }
+}

@@ -1,0 +1,280 @@
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Plans;
+
+/// <summary>A vessel while the plan is followed.</summary>
+internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
+{
+    private const double AtmospherePa = 101_325;
+
+    /// <summary>Boiling point up to which a rotary evaporator removes a liquid, in K (180 °C). Common practice, no source.</summary>
+    private const double EvaporatedBelowK = 453.15;
+
+    private readonly List<Content> contents = [];
+    private HeatSource? heatSource;
+    private bool cutOut;
+    private double? surfaceK;
+    private bool heats;
+    private Headspace headspace = new Headspace.Air();
+    private double headspacePa = AtmospherePa;
+    private double? gasEvolvedMol = 0;
+    private bool heatedOrGassing;
+
+    public Vessel Vessel { get; } = vessel;
+
+    public IReadOnlyList<Content> Contents => contents;
+
+    public double TemperatureK { get; private set; } = Walk.RoomTemperatureK;
+
+    public int? TemperatureStep { get; private set; }
+
+    public Closing? Closing { get; private set; }
+
+    public Closure? Vent { get; private set; }
+
+    public StepState? Last { get; set; }
+
+    private bool Heated => heats || TemperatureK > Walk.WarmK || surfaceK > Walk.WarmK;
+
+    public void BeginStep() => contents.RemoveAll(static content => content.Mol is <= 0);
+
+    public void Add(IReadOnlyList<Content> added)
+    {
+        foreach (var content in added)
+        {
+            var index = contents.FindIndex(present => SameKind(present, content));
+            if (index < 0)
+            {
+                contents.Add(content);
+            }
+            else
+            {
+                contents[index] = contents[index] with { Mol = contents[index].Mol + content.Mol };
+            }
+        }
+
+        Sort();
+    }
+
+    public void SetTemperature(int stepIndex, double temperatureK, Step step)
+    {
+        TemperatureK = temperatureK;
+        TemperatureStep = stepIndex;
+        heatSource = step.HeatSource;
+        cutOut = step.IndependentCutOut;
+        surfaceK = step.SurfaceTemperatureK;
+        heats = step.Action is StepAction.Heat or StepAction.Reflux or StepAction.Distil
+            || (step.HeatSource is not (null or HeatSource.IceBath or HeatSource.CryogenicBath) && temperatureK > Walk.WarmK);
+    }
+
+    public void ChangeHeadspace(Headspace gas)
+    {
+        headspace = gas;
+        headspacePa = gas is Headspace.Vacuum ? 0 : AtmospherePa;
+        if (Closing is not null)
+        {
+            Closing = Closing with { Gases = Gases(gas), PressurePaAbs = headspacePa, AtAtmosphere = gas is not Headspace.Vacuum, TemperatureK = TemperatureK };
+        }
+    }
+
+    public void Seal(int stepIndex) => Shut(stepIndex, Gases(headspace), headspacePa, headspace is not Headspace.Vacuum);
+
+    public void VentThrough(Closure vent) => Vent = vent;
+
+    public void Pressurise(int stepIndex, PlanSubstance? gas, double? pressurePaAbs)
+    {
+        var before = Closing?.PressurePaAbs ?? headspacePa;
+        var trapped = Closing?.Gases ?? Gases(headspace);
+        var total = Math.Max(pressurePaAbs ?? before, before);
+        var share = total <= 0 ? 0 : before / total;
+        var gases = trapped.Select(pair => (pair.Gas, Fraction: pair.Fraction * share)).Where(static pair => pair.Fraction > 0).ToList();
+        if (gas is not null && share < 1)
+        {
+            gases.Add((gas, 1 - share));
+            headspace = new Headspace.Gas(gas);
+        }
+
+        Shut(Closing?.StepIndex ?? stepIndex, gases, total, atAtmosphere: false);
+    }
+
+    public void Evacuate(int stepIndex, double? pressurePaAbs)
+    {
+        _ = stepIndex;
+        headspace = new Headspace.Vacuum();
+        headspacePa = pressurePaAbs ?? 0;
+        gasEvolvedMol = 0;
+        if (Closing is not null)
+        {
+            Closing = Closing with { Gases = headspacePa > 0 ? StandardGases.Air : [], PressurePaAbs = headspacePa, AtAtmosphere = false, TemperatureK = TemperatureK };
+        }
+    }
+
+    public void Open()
+    {
+        Closing = null;
+        Vent = null;
+        gasEvolvedMol = 0;
+        heatedOrGassing = false;
+        headspace = new Headspace.Air();
+        headspacePa = AtmospherePa;
+    }
+
+    /// <summary>Lets the pressure go but keeps the gas over the contents.</summary>
+    public void Release()
+    {
+        if (Closing is null)
+        {
+            return;
+        }
+
+        var gas = headspace;
+        Open();
+        headspace = gas is Headspace.Vacuum ? new Headspace.Air() : gas;
+    }
+
+    public void MakeGas(IReadOnlyList<GasMade> gases)
+    {
+        if (Closing is not null)
+        {
+            foreach (var gas in gases)
+            {
+                gasEvolvedMol += gas.Mol;
+            }
+
+            heatedOrGassing |= gases.Count > 0 || Heated;
+        }
+    }
+
+    public double? Available(string materialId)
+    {
+        var reactive = contents.FirstOrDefault(content => string.Equals(content.MaterialId, materialId, StringComparison.Ordinal));
+        return reactive?.Mol;
+    }
+
+    public void Consume(string materialId, double? mol)
+    {
+        var index = contents.FindIndex(content => string.Equals(content.MaterialId, materialId, StringComparison.Ordinal));
+        if (index >= 0 && contents[index].Mol is { } present && mol is { } taken)
+        {
+            // the remainder of a division must not stay behind as a partner in encounters
+            var left = present - taken;
+            contents[index] = contents[index] with { Mol = left <= present * 1e-9 ? 0 : left };
+        }
+    }
+
+    public void Produce(PlanSubstance substance, double? mol)
+    {
+        var listed = plan.Materials.FirstOrDefault(material => material.Role == Role.Product
+            && material.Composition is Composition.Pure pure && string.Equals(pure.Substance.Key, substance.Key, StringComparison.Ordinal));
+        Add([new Content(substance, listed?.Id, mol, 1)]);
+    }
+
+    /// <summary>After a quench, what reacts with water, alcohols or acids at once is gone; the quench itself stays.</summary>
+    public void MarkSpent(IReadOnlySet<string> quenchMaterials)
+    {
+        for (var index = 0; index < contents.Count; index++)
+        {
+            var content = contents[index];
+            if ((content.MaterialId is null || !quenchMaterials.Contains(content.MaterialId)) && FamilyTable.Default.IsDestroyedByQuench(content.Substance))
+            {
+                contents[index] = content with { Spent = true };
+            }
+        }
+    }
+
+    public double? LowestBoilingPointK() =>
+        contents.Where(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid, Involatile: false })
+            .Min(static content => content.Substance.Known!.BoilingPointK?.Value);
+
+    public void RemoveVolatiles() => contents.RemoveAll(IsEvaporated);
+
+    public IReadOnlyList<Content> TakeVolatiles() => Take(IsEvaporated);
+
+    public IReadOnlyList<Content> TakeAll() => Take(static _ => true);
+
+    /// <summary>A solid may stay on the filter or go through dissolved: it counts in both places.</summary>
+    public IReadOnlyList<Content> TakeFiltrate()
+    {
+        var moved = contents.ToArray();
+        contents.RemoveAll(static content => content.Substance.Known is { PhaseAt298K: not Phase.Solid });
+        return moved;
+    }
+
+    public void Empty() => contents.Clear();
+
+    public void RefreshLast() => Last = Last! with { ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)] };
+
+    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions)
+    {
+        var overshoot = !Heated ? 0 : cutOut ? policy.OvershootWithCutOutK : policy.OvershootK;
+        // a cooled, closed vessel warms to the room when its cooling is lost
+        var floor = Closing is null ? TemperatureK : Math.Max(TemperatureK, Walk.RoomTemperatureK);
+        var worst = Math.Max(Math.Max(TemperatureK + overshoot, floor), surfaceK ?? 0);
+        return new StepState
+        {
+            Index = index,
+            Step = step,
+            Vessel = Vessel,
+            VesselIndex = vesselIndex,
+            Contents = before,
+            ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)],
+            TemperatureK = TemperatureK,
+            WorstTemperatureK = worst,
+            SurfaceTemperatureK = surfaceK ?? worst,
+            SurfaceStated = surfaceK is not null,
+            Heated = Heated,
+            HeatSource = heatSource,
+            IndependentCutOut = cutOut,
+            TemperatureStep = TemperatureStep,
+            Closing = Closing,
+            Vent = Vent,
+            Headspace = headspace,
+            GasEvolvedMol = gasEvolvedMol,
+            GasMade = gases,
+            HeatedOrGassingSinceClosing = heatedOrGassing,
+            Reactions = reactions,
+        };
+    }
+
+    private static bool SameKind(Content one, Content other) =>
+        string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal)
+        && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
+        && one.Spent == other.Spent;
+
+    private static bool IsEvaporated(Content content) =>
+        content.Substance.Known is { Involatile: false, PhaseAt298K: not Phase.Solid } known
+        && (known.PhaseAt298K == Phase.Gas || known.BoilingPointK is { Value: < EvaporatedBelowK });
+
+    private static IReadOnlyList<(PlanSubstance Gas, double Fraction)> Gases(Headspace gas) => gas switch
+    {
+        Headspace.Air => StandardGases.Air,
+        Headspace.Vacuum => [],
+        Headspace.Gas one => [(one.Substance, 1)],
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
+    private List<Content> Take(Predicate<Content> which)
+    {
+        var moved = contents.FindAll(which);
+        contents.RemoveAll(which);
+        return moved;
+    }
+
+    private void Shut(int stepIndex, IReadOnlyList<(PlanSubstance Gas, double Fraction)> gases, double pressurePa, bool atAtmosphere)
+    {
+        Vent = null;
+        gasEvolvedMol = Closing is null ? 0 : gasEvolvedMol;
+        heatedOrGassing = Closing is not null && heatedOrGassing;
+        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, [.. contents]);
+    }
+
+    private void Sort()
+    {
+        var order = plan.Materials.Select(static (material, index) => (material.Id, index)).ToDictionary(static pair => pair.Id, static pair => pair.index, StringComparer.Ordinal);
+        var sorted = contents.OrderBy(content => content.MaterialId is { } id && order.TryGetValue(id, out var index) ? index : int.MaxValue).ToList();
+        contents.Clear();
+        contents.AddRange(sorted);
+    }
+}

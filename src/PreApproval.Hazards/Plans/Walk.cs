@@ -1,0 +1,276 @@
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Plans;
+
+/// <summary>
+/// Follows the contents of every vessel through the plan: amounts, temperature, open or closed, gas over the contents,
+/// what was shut in. An absurd order of steps is an issue, never an exception. Conventions: docs/methods/walk.md.
+/// </summary>
+public static class Walk
+{
+    /// <summary>Temperature of everything until a step sets another, in K (20 °C).</summary>
+    public const double RoomTemperatureK = 293.15;
+
+    /// <summary>Contents above this count as heated, in K (30 °C, a warm room).</summary>
+    public const double WarmK = 303.15;
+
+    /// <summary>Follows the plan.</summary>
+    public static WalkResult Follow(Plan plan, Policy policy) => new Walker(plan, policy).Run();
+
+    private sealed class Walker
+    {
+        private readonly Plan plan;
+        private readonly Policy policy;
+        private readonly Dictionary<string, RunningVessel> vessels = new(StringComparer.Ordinal);
+        private readonly MaterialStock stock;
+        private readonly List<StepState> states = [];
+        private readonly List<WalkIssue> issues = [];
+
+        public Walker(Plan plan, Policy policy)
+        {
+            this.plan = plan;
+            this.policy = policy;
+            stock = new MaterialStock(plan, issues);
+            for (var index = 0; index < plan.Vessels.Count; index++)
+            {
+                vessels[plan.Vessels[index].Id] = new RunningVessel(plan.Vessels[index], index, plan);
+            }
+        }
+
+        public WalkResult Run()
+        {
+            for (var index = 0; index < plan.Steps.Count; index++)
+            {
+                Take(index, plan.Steps[index]);
+            }
+
+            return new WalkResult(states, issues, stock.Used);
+        }
+
+        private void Take(int index, Step step)
+        {
+            if (!vessels.TryGetValue(step.Vessel, out var vessel))
+            {
+                return;
+            }
+
+            var closedBefore = vessel.Closing is null ? null : vessel.Last;
+            vessel.BeginStep();
+            foreach (var use in step.Materials)
+            {
+                vessel.Add(stock.Take(use, index));
+            }
+
+            SetTemperature(index, step, vessel);
+            if (step.Headspace is { } headspace)
+            {
+                vessel.ChangeHeadspace(headspace);
+            }
+
+            var opened = Close(index, step, vessel);
+            var reactions = plan.Reactions.Where(reaction => string.Equals(reaction.Step, step.Id, StringComparison.Ordinal)).ToArray();
+            var before = vessel.Contents.ToArray();
+            var gases = reactions.SelectMany(reaction => React(index, reaction, vessel)).ToArray();
+            vessel.MakeGas(gases);
+            After(index, step, vessel);
+            var state = vessel.State(index, step, policy, before, gases, reactions) with { ClosedBefore = opened ? closedBefore : null };
+            vessel.Last = state;
+            states.Add(state);
+            Move(index, step, vessel);
+        }
+
+        private void SetTemperature(int index, Step step, RunningVessel vessel)
+        {
+            var heats = step.Action is StepAction.Heat or StepAction.Reflux or StepAction.Distil;
+            if (heats && vessel.Contents.Count == 0)
+            {
+                issues.Add(new WalkIssue(WalkIssueKind.HeatedEmpty, index, null, $"“{vessel.Vessel.Id}” is empty when it is heated"));
+            }
+
+            if (step.TemperatureK is { } set)
+            {
+                vessel.SetTemperature(index, set, step);
+            }
+            else if (heats || step.HeatSource is not null || step.SurfaceTemperatureK is not null)
+            {
+                var boils = step.Action is StepAction.Reflux or StepAction.Distil ? vessel.LowestBoilingPointK() : null;
+                if (heats && boils is null && vessel.TemperatureStep is null)
+                {
+                    issues.Add(new WalkIssue(WalkIssueKind.TemperatureNotStated, index, null, $"{Verb(step.Action)} “{vessel.Vessel.Id}” names no temperature"));
+                }
+
+                vessel.SetTemperature(index, boils ?? vessel.TemperatureK, step);
+            }
+            else if (step.Action == StepAction.Cool)
+            {
+                issues.Add(new WalkIssue(WalkIssueKind.TemperatureNotStated, index, null, $"cooling “{vessel.Vessel.Id}” names no temperature, so the last one still counts"));
+            }
+        }
+
+        private static string Verb(StepAction action) => action switch
+        {
+            StepAction.Reflux => "refluxing",
+            StepAction.Distil => "distilling",
+            _ => "heating",
+        };
+
+        /// <summary>Closes or opens; true when this step lets a closed vessel open.</summary>
+        private bool Close(int index, Step step, RunningVessel vessel)
+        {
+            var wasClosed = vessel.Closing is not null;
+            switch (step.Action)
+            {
+                case StepAction.Seal:
+                    var closure = step.Closure ?? ClosureWords.Vent(vessel.Vessel.Closure);
+                    if (wasClosed)
+                    {
+                        issues.Add(new WalkIssue(WalkIssueKind.AlreadySealed, index, null, $"“{vessel.Vessel.Id}” is sealed although it is already closed"));
+                    }
+                    else if (closure is Closure.Balloon or Closure.Bubbler or Closure.Needle)
+                    {
+                        vessel.VentThrough(closure.Value);
+                    }
+                    else
+                    {
+                        vessel.Seal(index);
+                    }
+
+                    return false;
+                case StepAction.Pressurise:
+                    if (step.PressurePaAbs is null)
+                    {
+                        issues.Add(new WalkIssue(WalkIssueKind.PressureNotStated, index, null, $"pressurising “{vessel.Vessel.Id}” names no pressure"));
+                    }
+
+                    if (step.Gas is null)
+                    {
+                        issues.Add(new WalkIssue(WalkIssueKind.GasNotStated, index, null, $"pressurising “{vessel.Vessel.Id}” names no gas"));
+                    }
+
+                    vessel.Pressurise(index, step.Gas, step.PressurePaAbs);
+                    return false;
+                case StepAction.Evacuate:
+                    vessel.Evacuate(index, step.PressurePaAbs);
+                    return false;
+                case StepAction.Open:
+                case StepAction.Vent:
+                    if (!wasClosed && vessel.Vent is null)
+                    {
+                        issues.Add(new WalkIssue(WalkIssueKind.AlreadyOpen, index, null, $"“{vessel.Vessel.Id}” is opened although it is already open"));
+                    }
+
+                    if (step.Action == StepAction.Vent)
+                    {
+                        vessel.Release();
+                    }
+                    else
+                    {
+                        vessel.Open();
+                    }
+
+                    if (step.Headspace is { } gasAfterOpening)
+                    {
+                        vessel.ChangeHeadspace(gasAfterOpening);
+                    }
+
+                    return wasClosed;
+                case StepAction.Transfer or StepAction.Filter or StepAction.Concentrate or StepAction.Chromatograph or StepAction.Discard:
+                    // none of these can be done through a closed vessel: it is opened on the way
+                    vessel.Release();
+                    return wasClosed;
+                default:
+                    return false;
+            }
+        }
+
+        private IEnumerable<GasMade> React(int index, Reaction reaction, RunningVessel vessel)
+        {
+            var extent = Extent(index, reaction, vessel);
+            foreach (var consumed in reaction.Consumes)
+            {
+                vessel.Consume(consumed.MaterialId, extent * consumed.Equivalents);
+            }
+
+            foreach (var made in reaction.Produces)
+            {
+                var mol = extent * made.Equivalents;
+                if ((made.State ?? made.Substance.Known?.PhaseAt298K) == Substances.Phase.Gas)
+                {
+                    yield return new GasMade(made.Substance, mol);
+                }
+                else
+                {
+                    vessel.Produce(made.Substance, mol);
+                }
+            }
+        }
+
+        private double? Extent(int index, Reaction reaction, RunningVessel vessel)
+        {
+            double? extent = null;
+            foreach (var consumed in reaction.Consumes)
+            {
+                var available = vessel.Available(consumed.MaterialId);
+                if (available is null || consumed.Equivalents <= 0)
+                {
+                    continue;
+                }
+
+                extent = Math.Min(extent ?? double.PositiveInfinity, available.Value / consumed.Equivalents);
+            }
+
+            extent ??= plan.LimitingMaterial is { } limiting ? vessel.Available(limiting) : null;
+            extent ??= plan.Scale is Amount.Mol scale ? scale.Moles : null;
+            if (extent is null)
+            {
+                issues.Add(new WalkIssue(WalkIssueKind.ReactionExtentUnknown, index, null, "the amount the declared reaction turns over cannot be had"));
+            }
+
+            return extent;
+        }
+
+        private void After(int index, Step step, RunningVessel vessel)
+        {
+            switch (step.Action)
+            {
+                case StepAction.Quench:
+                    vessel.MarkSpent(step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal));
+                    break;
+                case StepAction.Concentrate:
+                    vessel.RemoveVolatiles();
+                    break;
+                case StepAction.Discard:
+                    vessel.Empty();
+                    break;
+                case StepAction.Transfer or StepAction.Filter when vessel.Contents.Count == 0:
+                    issues.Add(new WalkIssue(WalkIssueKind.NothingToMove, index, null, $"“{vessel.Vessel.Id}” is empty when its contents are moved"));
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        private void Move(int index, Step step, RunningVessel source)
+        {
+            if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Distil)
+                || step.ToVessel is null || !vessels.TryGetValue(step.ToVessel, out var target) || ReferenceEquals(source, target))
+            {
+                return;
+            }
+
+            var moved = step.Action switch
+            {
+                StepAction.Distil => source.TakeVolatiles(),
+                StepAction.Filter => source.TakeFiltrate(),
+                _ => source.TakeAll(),
+            };
+            target.BeginStep();
+            target.Add(moved);
+            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, [.. target.Contents], [], []);
+            target.Last = state;
+            states.Add(state);
+            source.RefreshLast();
+            states[^2] = source.Last!;
+        }
+    }
+}

@@ -1,0 +1,119 @@
+namespace PreApproval.Hazards.Plans;
+
+/// <summary>One substance in a vessel, by the material that brought it.</summary>
+/// <param name="Substance">What.</param>
+/// <param name="MaterialId">Material that brought it, or null for a product nobody listed.</param>
+/// <param name="Mol">Amount in mol; null: present, amount unknown.</param>
+/// <param name="MassFraction">Mass fraction in the material as delivered; null when unknown.</param>
+/// <param name="Spent">True once a quench has met it: kept in the list, no longer a partner in later encounters.</param>
+public sealed record Content(PlanSubstance Substance, string? MaterialId, double? Mol, double? MassFraction, bool Spent = false);
+
+/// <summary>How a vessel was closed.</summary>
+/// <param name="StepIndex">Index of the closing step.</param>
+/// <param name="TemperatureK">Temperature of the contents at closing in K.</param>
+/// <param name="Gases">Gas shut in, by mole fraction; empty: vacuum.</param>
+/// <param name="PressurePaAbs">Pressure of the gas alone at closing, in Pa absolute.</param>
+/// <param name="AtAtmosphere">True when it was closed at atmospheric pressure, without a charge of gas or a pump.</param>
+/// <param name="Contents">What was in the vessel at closing.</param>
+public sealed record Closing(
+    int StepIndex,
+    double TemperatureK,
+    IReadOnlyList<(PlanSubstance Gas, double Fraction)> Gases,
+    double PressurePaAbs,
+    bool AtAtmosphere,
+    IReadOnlyList<Content> Contents);
+
+/// <summary>Gas that a declared reaction makes in a step.</summary>
+public sealed record GasMade(PlanSubstance Gas, double? Mol);
+
+/// <summary>A vessel at one step.</summary>
+public sealed record StepState
+{
+    public required int Index { get; init; }
+
+    public required Step Step { get; init; }
+
+    public required Vessel Vessel { get; init; }
+
+    public required int VesselIndex { get; init; }
+
+    /// <summary>Everything that shares the vessel in this step, before its declared reactions.</summary>
+    public required IReadOnlyList<Content> Contents { get; init; }
+
+    /// <summary>What is left after the step.</summary>
+    public required IReadOnlyList<Content> ContentsAfter { get; init; }
+
+    /// <summary>Set temperature of the contents in K.</summary>
+    public required double TemperatureK { get; init; }
+
+    /// <summary>Worst credible temperature in K: max(set + overshoot, hottest surface).</summary>
+    public required double WorstTemperatureK { get; init; }
+
+    /// <summary>Hottest surface in K: as stated, else the worst credible temperature.</summary>
+    public required double SurfaceTemperatureK { get; init; }
+
+    public required bool SurfaceStated { get; init; }
+
+    public required bool Heated { get; init; }
+
+    public HeatSource? HeatSource { get; init; }
+
+    public bool IndependentCutOut { get; init; }
+
+    /// <summary>Index of the step that set the temperature; null: room temperature from the start.</summary>
+    public int? TemperatureStep { get; init; }
+
+    /// <summary>Null: open or vented.</summary>
+    public Closing? Closing { get; init; }
+
+    public bool Sealed => Closing is not null;
+
+    /// <summary>Balloon, bubbler or needle through which the vessel is open; null when it is not vented that way.</summary>
+    public Closure? Vent { get; init; }
+
+    /// <summary>Gas over the contents.</summary>
+    public required Headspace Headspace { get; init; }
+
+    /// <summary>Gas made since closing, in mol; null when a reaction makes gas and its amount cannot be had.</summary>
+    public double? GasEvolvedMol { get; init; } = 0;
+
+    /// <summary>Gas made by declared reactions of this step, whether shut in or not.</summary>
+    public IReadOnlyList<GasMade> GasMade { get; init; } = [];
+
+    /// <summary>True from the first heated or gassing step after closing: the trapped gas then counts as dry.</summary>
+    public bool HeatedOrGassingSinceClosing { get; init; }
+
+    /// <summary>For an opening or a venting: the vessel as it was before, if it was closed.</summary>
+    public StepState? ClosedBefore { get; init; }
+
+    /// <summary>Declared reactions of this step.</summary>
+    public IReadOnlyList<Reaction> Reactions { get; init; } = [];
+}
+
+/// <summary>What the walk itself found odd or missing.</summary>
+public enum WalkIssueKind
+{
+    AmountUnknown,
+    AmountNotStated,
+    MoreThanAvailable,
+    HeatedEmpty,
+    AlreadyOpen,
+    AlreadySealed,
+    TemperatureNotStated,
+    ReactionExtentUnknown,
+    NothingToMove,
+    PressureNotStated,
+    GasNotStated,
+}
+
+/// <param name="Kind">What.</param>
+/// <param name="StepIndex">Where.</param>
+/// <param name="MaterialId">Which material, if one.</param>
+/// <param name="Detail">Words for the sentence.</param>
+public sealed record WalkIssue(WalkIssueKind Kind, int StepIndex, string? MaterialId, string Detail);
+
+/// <summary>The plan followed step by step.</summary>
+/// <param name="States">In step order; a transfer gives two entries, source first.</param>
+/// <param name="Issues">In step order.</param>
+/// <param name="UsedMaterials">Materials that some step takes.</param>
+public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<WalkIssue> Issues, IReadOnlySet<string> UsedMaterials);

@@ -1,0 +1,79 @@
+using System.Globalization;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>What two or three families do to each other in one vessel.</summary>
+public sealed record Encounter
+{
+    public required string Key { get; init; }
+
+    public required string A { get; init; }
+
+    public required string B { get; init; }
+
+    /// <summary>Third family that must be present, or null.</summary>
+    public string? C { get; init; }
+
+    /// <summary>Severity at laboratory scale without any control.</summary>
+    public required Severity Severity { get; init; }
+
+    /// <summary>Lowest severity that dosing, cooling and an open vessel bring it to; null: none lowers it.</summary>
+    public Severity? Floor { get; init; }
+
+    public required IReadOnlyList<string> Consequences { get; init; }
+
+    /// <summary>Gas that forms, or null.</summary>
+    public string? Gas { get; init; }
+
+    /// <summary>Mol of gas per equivalent of the limiting partner.</summary>
+    public double GasPerEquivalent { get; init; }
+
+    /// <summary>Only above this temperature of the contents, in K.</summary>
+    public double? AboveK { get; init; }
+
+    /// <summary>Only up to this temperature of the contents, in K.</summary>
+    public double? BelowK { get; init; }
+
+    public required string Reason { get; init; }
+
+    /// <summary>Keys of the references.</summary>
+    public required IReadOnlyList<string> Sources { get; init; }
+}
+
+/// <summary>The encounters of Data/encounters.tsv.</summary>
+public static class EncounterTable
+{
+    /// <summary>Name of the pseudo-family of the air over the contents.</summary>
+    public const string Air = "air";
+
+    /// <summary>Name of the pseudo-family of a glass vessel.</summary>
+    public const string Glass = "glass";
+
+    /// <summary>All rows in the order of the table.</summary>
+    public static IReadOnlyList<Encounter> All { get; } = [.. EmbeddedTable.Rows("encounters.tsv").Select(Read)];
+
+    private static Encounter Read(IReadOnlyDictionary<string, string> row)
+    {
+        var gas = row["gas"].Split(':');
+        return new Encounter
+        {
+            Key = row["key"],
+            A = row["a"],
+            B = row["b"],
+            C = row["c"].Length == 0 ? null : row["c"],
+            Severity = Enum.Parse<Severity>(row["severity"], ignoreCase: true),
+            Floor = row["floor"].Length == 0 ? null : Enum.Parse<Severity>(row["floor"], ignoreCase: true),
+            Consequences = EmbeddedTable.Entries(row["consequences"]),
+            Gas = gas[0].Length == 0 ? null : gas[0],
+            GasPerEquivalent = gas.Length < 2 ? 0 : double.Parse(gas[1], CultureInfo.InvariantCulture),
+            AboveK = Limit(row["condition"], "above="),
+            BelowK = Limit(row["condition"], "below="),
+            Reason = row["reason"],
+            Sources = EmbeddedTable.Entries(row["sources"]),
+        };
+    }
+
+    private static double? Limit(string condition, string word) =>
+        condition.StartsWith(word, StringComparison.Ordinal) ? double.Parse(condition[word.Length..], CultureInfo.InvariantCulture) + 273.15 : null;
+}

@@ -1,0 +1,96 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>
+/// Which families a substance belongs to: by its CAS number or name in Data/families.tsv, and, for
+/// substances nobody knows, by structural signs that cannot mean anything else. Signs add families, they never clear.
+/// </summary>
+public sealed class FamilyTable
+{
+    /// <summary>Structural signs in a SMILES as typed, and the family they mean.</summary>
+    private static readonly (string Sign, string Family)[] Signs =
+    [
+        ("N=[N+]=[N-]", "organic azides"),
+        ("[N-][N+]#N", "organic azides"),
+        ("C=[N+]=[N-]", "diazo compounds"),
+        ("[N-]=[N+]=[N-].", "azide salts"),
+        ("OO", "organic peroxides"),
+        ("[N+]#N", "diazonium salts"),
+    ];
+
+    private readonly FrozenDictionary<string, Membership[]> byCas;
+    private readonly FrozenDictionary<string, Membership[]> byName;
+    private readonly FrozenDictionary<string, IReadOnlyDictionary<string, string>> traits;
+
+    private FamilyTable()
+    {
+        var rows = EmbeddedTable.Rows("families.tsv")
+            .Select(static row => (Cas: row["cas"], Name: row["name"], Membership: new Membership(row["family"], Number(row["minimumMassFraction"]), Number(row["equivalents"]) ?? 1)))
+            .ToArray();
+        byCas = rows.GroupBy(static row => row.Cas, StringComparer.Ordinal)
+            .ToFrozenDictionary(static group => group.Key, static group => group.Select(static row => row.Membership).ToArray(), StringComparer.Ordinal);
+        byName = rows.GroupBy(static row => row.Name, StringComparer.OrdinalIgnoreCase)
+            .ToFrozenDictionary(static group => group.Key, static group => group.Select(static row => row.Membership).Distinct().ToArray(), StringComparer.OrdinalIgnoreCase);
+        traits = EmbeddedTable.Rows("family-traits.tsv").ToFrozenDictionary(static row => row["family"], StringComparer.Ordinal);
+        All = rows.Select(static row => row.Membership.Family).Distinct(StringComparer.Ordinal).ToArray();
+    }
+
+    /// <summary>The embedded table, read once.</summary>
+    public static FamilyTable Default { get; } = new();
+
+    /// <summary>Every family, in the order of the table.</summary>
+    public IReadOnlyList<string> All { get; }
+
+    /// <summary>Families of a substance at a mass fraction in the material as delivered; an unknown fraction passes every gate.</summary>
+    public IReadOnlyList<string> Of(PlanSubstance substance, double? massFraction = null)
+    {
+        ArgumentNullException.ThrowIfNull(substance);
+        var families = new List<string>();
+        foreach (var membership in Memberships(substance))
+        {
+            if (massFraction is null || membership.MinimumMassFraction is not { } gate || massFraction >= gate)
+            {
+                families.Add(membership.Family);
+            }
+        }
+
+        if (substance is { Known: null, Smiles: { } smiles })
+        {
+            families.AddRange(Signs.Where(sign => smiles.Contains(sign.Sign, StringComparison.Ordinal)).Select(static sign => sign.Family).Distinct(StringComparer.Ordinal).Where(family => !families.Contains(family, StringComparer.Ordinal)));
+        }
+
+        return families;
+    }
+
+    /// <summary>Reactive groups per molecule in a family, for the gas an encounter makes; 1 when the table does not say.</summary>
+    public double Equivalents(PlanSubstance substance, string family)
+    {
+        ArgumentNullException.ThrowIfNull(substance);
+        return Array.Find(Memberships(substance), membership => string.Equals(membership.Family, family, StringComparison.Ordinal))?.Equivalents ?? 1;
+    }
+
+    /// <summary>True when water, alcohols or acids turn the substance over at once.</summary>
+    public bool IsDestroyedByQuench(PlanSubstance substance) => Of(substance).Any(family => Trait(family, "destroyedByQuench") is "yes");
+
+    /// <summary>True for families whose fires are fought like metal fires.</summary>
+    public bool BurnsAsMetal(string family) => Trait(family, "burnsAsMetal") is "yes";
+
+    /// <summary>True for families with which nothing unknown may share a vessel unseen.</summary>
+    public bool IsReactive(string family) => Trait(family, "reactive") is "yes";
+
+    /// <summary>Severity of a water or ice bath under the family, or null: none.</summary>
+    public Severity? Bath(string family) => Trait(family, "bath") is { Length: > 0 } word ? Enum.Parse<Severity>(word, ignoreCase: true) : null;
+
+    private static double? Number(string cell) => cell.Length == 0 ? null : double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private string? Trait(string family, string name) => traits.TryGetValue(family, out var row) ? row[name] : null;
+
+    private Membership[] Memberships(PlanSubstance substance) =>
+        byCas.TryGetValue(substance.Known?.Identity.Cas ?? substance.Key, out var members) || byName.TryGetValue(substance.Name, out members) ? members : [];
+
+    private sealed record Membership(string Family, double? MinimumMassFraction, double Equivalents);
+}

@@ -1,0 +1,96 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>
+/// Severity of an encounter as planned. Dosing, cooling and an open vessel lower the rows that can be answered that way;
+/// confinement, scale and much gas raise it. Every change is said in words. Rules: docs/methods/encounters.md (common
+/// practice, no source).
+/// </summary>
+internal static class MeetingSeverity
+{
+    private const double DosedFromS = 600;
+    private const double CoolUpToK = 283.15;
+    private const double SmallBelowMol = 1e-3;
+    private const double LargeAboveMol = 0.5;
+
+    /// <summary>Litres per mol at 25 °C and 101 325 Pa.</summary>
+    private const double LitresPerMol = 24.465;
+
+    public static (Severity Severity, IReadOnlyList<string> Because) Of(Meeting meeting, StepState state)
+    {
+        var because = new List<string>();
+        var severity = Lowered(meeting, state, because);
+        var limiting = meeting.LimitingEquivalents;
+        if (meeting.Encounter.Floor is not null && limiting < SmallBelowMol && severity < Severity.Notice)
+        {
+            severity++;
+            because.Add("lower for less than 1 mmol");
+        }
+
+        if (limiting > LargeAboveMol && meeting.Encounter.Severity < Severity.Notice && severity > Severity.Danger)
+        {
+            severity--;
+            because.Add("raised for more than 0.5 mol");
+        }
+
+        if (state.Sealed && meeting.Encounter.Gas is not null && severity > Severity.Danger)
+        {
+            severity--;
+            because.Add("raised because the vessel is closed");
+        }
+
+        return (Gas(meeting, state, severity, because), because);
+    }
+
+    private static Severity Lowered(Meeting meeting, StepState state, List<string> because)
+    {
+        var start = meeting.Encounter.Severity;
+        if (meeting.Encounter.Floor is not { } floor || floor <= start || state.Sealed)
+        {
+            return start;
+        }
+
+        var intended = Intended(meeting, state);
+        var dosed = state.Step.OverS >= DosedFromS;
+        var cool = state.TemperatureK <= (intended ? Walk.WarmK : CoolUpToK);
+        if (dosed && cool)
+        {
+            because.Add(intended ? "lower because it is intended, dosed and open" : "lower because it is dosed, cooled and open");
+            return floor;
+        }
+
+        if (intended && (dosed || cool))
+        {
+            because.Add(dosed ? "one step lower because it is intended and dosed" : "one step lower because it is intended and kept at or below 30 °C");
+            return start + 1;
+        }
+
+        return start;
+    }
+
+    /// <summary>Declared: one of the partners is consumed by a reaction of this step.</summary>
+    private static bool Intended(Meeting meeting, StepState state) =>
+        state.Reactions.SelectMany(static reaction => reaction.Consumes)
+            .Any(consumed => meeting.Everyone.Any(content => string.Equals(content.MaterialId, consumed.MaterialId, StringComparison.Ordinal)));
+
+    private static Severity Gas(Meeting meeting, StepState state, Severity severity, List<string> because)
+    {
+        if (meeting.GasMol is not > 0)
+        {
+            return severity;
+        }
+
+        var litres = meeting.GasMol.Value * LitresPerMol;
+        var perMinute = state.Step.OverS is > 0 and var over ? litres / (over / 60) : (double?)null;
+        var least = meeting.Encounter.Severity == Severity.Notice ? Severity.Caution : Severity.Warning;
+        if ((litres > 5 || (litres > 1 && perMinute > 0.2)) && severity > least)
+        {
+            because.Add($"raised for about {Wording.Figures(litres)} L of gas");
+            return least;
+        }
+
+        return severity;
+    }
+}

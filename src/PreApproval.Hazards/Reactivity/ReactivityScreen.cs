@@ -1,0 +1,158 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>
+/// What shares a vessel, a waste container or a bath, against the table of encounters. A pair that is not in the table is
+/// not assessed, which is not the same as compatible.
+/// </summary>
+public sealed class ReactivityScreen : IScreen
+{
+    /// <summary>Amount over a water bath from which a broken flask is one step worse, in mol. Common practice, no source.</summary>
+    private const double MuchOverBathMol = 0.05;
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context)];
+
+    private static IEnumerable<Finding> InVessels(ScreeningContext context)
+    {
+        var seen = new Dictionary<string, Severity>(StringComparer.Ordinal);
+        var groups = new Dictionary<(string Row, string Vessel), List<(StepState State, Meeting Meeting, Severity Severity, IReadOnlyList<string> Because)>>();
+        foreach (var state in context.Walk.States)
+        {
+            foreach (var meeting in Meeting.At(state))
+            {
+                var (severity, because) = MeetingSeverity.Of(meeting, state);
+                var key = meeting.Encounter.Key + "|" + string.Join('|', meeting.Everyone.Select(static content => content.Substance.Key).Order(StringComparer.Ordinal));
+                // the same partners again are news only when matters have become worse
+                if (seen.TryGetValue(key, out var before) && before <= severity)
+                {
+                    continue;
+                }
+
+                seen[key] = severity;
+                var group = (meeting.Encounter.Key, state.Vessel.Id);
+                if (!groups.TryGetValue(group, out var list))
+                {
+                    groups[group] = list = [];
+                }
+
+                list.Add((state, meeting, severity, because));
+            }
+        }
+
+        return groups.Values.Select(static list =>
+        {
+            var worst = list.MinBy(static entry => entry.Severity);
+            return Describe(worst.Meeting, worst.Severity, worst.Because, [.. list.Select(static entry => entry.State.Step.Id).Distinct(StringComparer.Ordinal)], list.SelectMany(static entry => entry.Meeting.Everyone), worst.State);
+        });
+    }
+
+    private static Finding Describe(Meeting meeting, Severity severity, IReadOnlyList<string> because, IReadOnlyList<string> steps, IEnumerable<Content> everyone, StepState state)
+    {
+        var encounter = meeting.Encounter;
+        var because2 = because.Count == 0 ? "" : $" ({string.Join("; ", because)})";
+        var place = $"in “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)}, step {state.Step.Id}";
+        return new Finding
+        {
+            Code = "incompatibility." + encounter.Key,
+            Hazard = Hazard.Incompatibility,
+            Severity = severity,
+            Steps = steps,
+            Vessel = state.Vessel.Id,
+            Materials = Ids(everyone),
+            Statement = $"{Names(meeting)} {place}: {encounter.Reason}. Expect {Wording.List(encounter.Consequences)}{GasWords(meeting)}.{because2}",
+            Evidence = Evidence(meeting),
+        };
+    }
+
+    private static IEnumerable<Finding> InWaste(ScreeningContext context)
+    {
+        var materials = context.Plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
+        foreach (var container in context.Plan.Waste.GroupBy(static entry => entry.Container, StringComparer.OrdinalIgnoreCase))
+        {
+            var contents = container.SelectMany(static entry => entry.Materials)
+                .Distinct(StringComparer.Ordinal)
+                .Where(materials.ContainsKey)
+                .SelectMany(id => AmountConversion.Parts(materials[id].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
+                .Where(content => !UsedUp(content, context.Walk))
+                .ToArray();
+            foreach (var meeting in Meeting.Among(contents))
+            {
+                yield return new Finding
+                {
+                    Code = "incompatibility." + meeting.Encounter.Key,
+                    Hazard = Hazard.Incompatibility,
+                    Severity = meeting.Encounter.Severity,
+                    Materials = Ids(meeting.Everyone),
+                    Statement = $"{Names(meeting)} in the waste “{container.Key}”: {meeting.Encounter.Reason}. Expect {Wording.List(meeting.Encounter.Consequences)}, perhaps hours later; keep them apart.",
+                    Evidence = Evidence(meeting),
+                };
+            }
+        }
+    }
+
+    /// <summary>A reagent that a quench or a declared reaction has destroyed does not reach the waste.</summary>
+    private static bool UsedUp(Content content, WalkResult walk) =>
+        FamilyTable.Default.IsDestroyedByQuench(content.Substance)
+        && walk.UsedMaterials.Contains(content.MaterialId!)
+        && !walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)
+            .Any(vessel => vessel.Last().ContentsAfter.Any(left => !left.Spent && left.Mol is null or > 0 && string.Equals(left.MaterialId, content.MaterialId, StringComparison.Ordinal)));
+
+    private static IEnumerable<Finding> OverBaths(ScreeningContext context)
+    {
+        var groups = context.Walk.States
+            .Where(static state => state.HeatSource is HeatSource.IceBath or HeatSource.WaterBath or HeatSource.Steam)
+            .SelectMany(static state => state.Contents.Where(static content => !content.Spent)
+                .SelectMany(content => FamilyTable.Default.Of(content.Substance, content.MassFraction)
+                    .Select(family => (State: state, Content: content, Family: family, Severity: FamilyTable.Default.Bath(family)))))
+            .Where(static entry => entry.Severity is not null)
+            .GroupBy(static entry => entry.State.Vessel.Id, StringComparer.Ordinal);
+        foreach (var group in groups)
+        {
+            var worst = group.MinBy(static entry => (entry.Severity, entry.Family));
+            var much = worst.Content.Mol > MuchOverBathMol && worst.Severity > Severity.Warning;
+            yield return new Finding
+            {
+                Code = "incompatibility.water-bath",
+                Hazard = Hazard.Incompatibility,
+                Severity = much ? worst.Severity!.Value - 1 : worst.Severity!.Value,
+                Steps = [.. group.Select(static entry => entry.State.Step.Id).Distinct(StringComparer.Ordinal)],
+                Vessel = group.Key,
+                Materials = Ids(group.Select(static entry => entry.Content)),
+                Statement = $"{Wording.Capital(worst.Content.Substance.Name)} in “{group.Key}” stands over water; if the glass breaks, the bath reaches it. Use a bath without water.",
+            };
+        }
+    }
+
+    private static string Names(Meeting meeting)
+    {
+        var encounter = meeting.Encounter;
+        var partners = new List<string> { Side(meeting.A, encounter.A), Side(meeting.B, encounter.B) };
+        if (encounter.C is { } third)
+        {
+            partners.Add(Side(meeting.C, third));
+        }
+
+        return Wording.Capital(Wording.List(partners));
+    }
+
+    private static string Side(IReadOnlyList<Content> members, string family) =>
+        members.Count == 0 ? family : string.Join(" or ", members.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+
+    private static string GasWords(Meeting meeting) =>
+        meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol * 24.465)} L of gas" : "";
+
+    private static string[] Ids(IEnumerable<Content> contents) =>
+        [.. contents.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
+    private static Evidence[] Evidence(Meeting meeting)
+    {
+        var sources = References.Full(meeting.Encounter.Sources);
+        return meeting is { Encounter.Gas: { } gas, GasMol: > 0 and var mol }
+            ? [new Evidence { Name = $"{gas}, at most", Value = mol, Unit = "mol", Model = "stoichiometry of the limiting partner", Sources = sources, Quality = Quality.Estimated }]
+            : [new Evidence { Name = "encounter in the table", Value = 1, Unit = "rule", Model = "table of encounters", Sources = sources, Quality = Quality.Assumed }];
+    }
+}

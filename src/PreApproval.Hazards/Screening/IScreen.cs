@@ -1,0 +1,42 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Vessels;
+
+namespace PreApproval.Hazards.Screening;
+
+/// <summary>One kind of check over a plan that has been followed step by step.</summary>
+public interface IScreen
+{
+    /// <summary>What it finds, in any order.</summary>
+    IEnumerable<Finding> Find(ScreeningContext context);
+}
+
+/// <summary>A check that looks at the plan and at what the other checks found.</summary>
+public interface IFollowUpScreen
+{
+    /// <summary>What it finds, in any order.</summary>
+    IEnumerable<Finding> Find(ScreeningContext context, IReadOnlyList<Finding> findings);
+}
+
+/// <summary>What every check reads. Not shared between threads.</summary>
+public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
+{
+    private readonly Dictionary<StepState, ClosedAssessment?> closed = new(ReferenceEqualityComparer.Instance);
+
+    public Plan Plan { get; } = plan;
+
+    public Policy Policy { get; } = policy;
+
+    public WalkResult Walk { get; } = walk;
+
+    /// <summary>The closed vessel at a step, computed once; null when open or when its volume is not known.</summary>
+    internal ClosedAssessment? Closed(StepState state)
+    {
+        if (!closed.TryGetValue(state, out var assessment))
+        {
+            assessment = ClosedAssessment.Of(state);
+            closed[state] = assessment;
+        }
+
+        return assessment;
+    }
+}

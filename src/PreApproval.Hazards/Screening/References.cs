@@ -1,0 +1,17 @@
+using System.Collections.Frozen;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Screening;
+
+/// <summary>Full references for the sources of the screening tables, and of the catalogue.</summary>
+internal static class References
+{
+    private static readonly FrozenDictionary<string, string> Own =
+        EmbeddedTable.Rows("references.tsv").ToFrozenDictionary(static row => row["key"], static row => row["reference"], StringComparer.Ordinal);
+
+    public static string Full(string key) => Own.TryGetValue(key, out var reference) ? reference : Catalog.Default.Reference(key);
+
+    public static IReadOnlyList<string> Full(IEnumerable<string> keys) => [.. keys.Distinct(StringComparer.Ordinal).Select(Full)];
+
+    public static bool IsOwn(string key) => Own.ContainsKey(key);
+}

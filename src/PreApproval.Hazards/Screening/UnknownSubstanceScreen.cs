@@ -1,0 +1,68 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Screening;
+
+/// <summary>
+/// Substances nobody knows. A reagent without catalogue entry and without structure cannot be assessed and goes to review;
+/// one with a structure goes there when it is heated, shut in, or shares a vessel with a reactive family.
+/// </summary>
+public sealed class UnknownSubstanceScreen : IScreen
+{
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        var unknown = context.Plan.Materials
+            .SelectMany(static material => AmountConversion.Parts(material.Composition).Select(part => (Material: material, part.Substance)))
+            .Where(static pair => pair.Substance.Known is null)
+            .ToArray();
+        foreach (var group in unknown.GroupBy(static pair => pair.Substance.Key, StringComparer.Ordinal))
+        {
+            yield return Unknown(group.First().Substance, [.. group.Select(static pair => pair.Material)], context);
+        }
+
+        var unassessed = context.Plan.Materials
+            .Where(static material => AmountConversion.Parts(material.Composition).Any(static part => part.Substance.Known is not null && FamilyTable.Default.Of(part.Substance).Count == 0))
+            .Select(static material => material.Id)
+            .Order(StringComparer.Ordinal)
+            .ToArray();
+        if (unassessed.Length > 0)
+        {
+            yield return new Finding
+            {
+                Code = "data.encounters-not-assessed",
+                Hazard = Hazard.Data,
+                Severity = Severity.Notice,
+                Materials = unassessed,
+                Statement = $"What {Wording.List(unassessed.Select(static id => $"“{id}”"))} may do to other materials is not assessed; not assessed does not mean compatible.",
+            };
+        }
+    }
+
+    private static Finding Unknown(PlanSubstance substance, Material[] materials, ScreeningContext context)
+    {
+        var ids = materials.Select(static material => material.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
+        var states = context.Walk.States.Where(state => state.Contents.Any(content => string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))).ToArray();
+        var hazardous = states.Where(state => IsHazardous(state, substance)).ToArray();
+        var product = Array.TrueForAll(materials, static material => material.Role == Role.Product);
+        var undone = hazardous.Length > 0 || (substance.Smiles is null && !product && FamilyTable.Default.Of(substance).Count == 0);
+        var where = hazardous.Length > 0 ? $" in {Wording.Steps([.. hazardous.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)])}" : "";
+        return new Finding
+        {
+            Code = "data.unknown-substance",
+            Hazard = Hazard.Data,
+            Severity = undone ? Severity.Caution : Severity.Notice,
+            Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
+            Materials = ids,
+            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{(substance.Smiles is null ? " and has no structure" : "")}: its fire, vapour pressure and reactivity cannot be assessed{where}.",
+            LeavesCheckUndone = undone,
+        };
+    }
+
+    private static bool IsHazardous(StepState state, PlanSubstance substance) =>
+        state.Heated || (state.Sealed && state.HeatedOrGassingSinceClosing)
+        || state.Contents.Any(content => !content.Spent && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)
+            && content.Substance.Known is not { PhaseAt298K: Phase.Gas, NonFlammable.Value: true }
+            && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(FamilyTable.Default.IsReactive));
+}

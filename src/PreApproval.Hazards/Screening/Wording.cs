@@ -1,0 +1,44 @@
+using System.Globalization;
+
+namespace PreApproval.Hazards.Screening;
+
+/// <summary>Numbers as sentences show them. The report carries the unrounded ones.</summary>
+internal static class Wording
+{
+    public static double InCelsius(double temperatureK) => temperatureK - 273.15;
+
+    public static double InBarGauge(double pressurePaAbs) => (pressurePaAbs - 101_325) / 1e5;
+
+    /// <summary>A temperature in K as whole °C.</summary>
+    public static string Celsius(double temperatureK) => Text(Math.Round(InCelsius(temperatureK), MidpointRounding.AwayFromZero)) + " °C";
+
+    /// <summary>A gauge pressure in Pa as bar(g), two figures.</summary>
+    public static string BarGauge(double pressurePaGauge) => Figures(pressurePaGauge / 1e5) + " bar(g)";
+
+    /// <summary>A number with two significant figures, whole above 100.</summary>
+    public static string Figures(double value)
+    {
+        var size = Math.Abs(value);
+        var digits = size >= 9.95 ? 0 : size >= 0.995 ? 1 : 2;
+        return Text(Math.Round(value, digits, MidpointRounding.AwayFromZero));
+    }
+
+    public static string Text(double value) => (value == 0 ? 0 : value).ToString("0.###", CultureInfo.InvariantCulture).Replace('-', '−');
+
+    /// <summary>Names as “a, b and c”.</summary>
+    public static string List(IEnumerable<string> words)
+    {
+        var list = words.ToArray();
+        return list.Length switch
+        {
+            0 => "",
+            1 => list[0],
+            _ => string.Join(", ", list[..^1]) + " and " + list[^1],
+        };
+    }
+
+    /// <summary>“step 3” or “steps 3, 4 and 5”.</summary>
+    public static string Steps(IReadOnlyList<string> steps) => (steps.Count == 1 ? "step " : "steps ") + List(steps);
+
+    public static string Capital(string sentence) => sentence.Length == 0 ? sentence : char.ToUpperInvariant(sentence[0]) + sentence[1..];
+}

@@ -1,0 +1,234 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>
+/// Every closed step against the weakest rating, at the set and at the worst credible temperature. Thresholds and their
+/// grounds: docs/methods/pressure-screen.md.
+/// </summary>
+public sealed class PressureScreen : IScreen
+{
+    private const string ShareSource = "common-practice";
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context) => Find(context, withClearings: true);
+
+    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings)
+    {
+        var groups = context.Walk.States.Where(static state => state.Closing is not null)
+            .GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep));
+        foreach (var group in groups)
+        {
+            foreach (var finding in OfGroup([.. group], context, withClearings))
+            {
+                yield return finding;
+            }
+        }
+
+        foreach (var state in context.Walk.States)
+        {
+            if (Opened(state, context) is { } opened)
+            {
+                yield return opened;
+            }
+
+            if (Vented(state) is { } vented)
+            {
+                yield return vented;
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> OfGroup(StepState[] states, ScreeningContext context, bool withClearings)
+    {
+        var first = states[0];
+        if (first.Vessel.VolumeM3 is null)
+        {
+            yield return VolumeMissing(states);
+            yield break;
+        }
+
+        var assessed = states.Select(state => context.Closed(state)!).ToArray();
+        if (Undone(states, assessed) is { } undone)
+        {
+            yield return undone;
+        }
+
+        var rating = GoverningRating.For(first.Vessel, first.VesselIndex);
+        var judged = assessed.Select(one => (Assessment: one, Verdict: Judge(one, rating, context.Policy)))
+            .Where(static pair => pair.Verdict is not null)
+            .GroupBy(static pair => pair.Verdict!.Value.Code, StringComparer.Ordinal);
+        foreach (var code in judged)
+        {
+            var worst = code.MaxBy(static pair => (pair.Assessment.LiquidFull ? double.MaxValue : pair.Assessment.WorstPaGauge ?? 0, -pair.Assessment.State.Index))!;
+            var severity = code.Min(static pair => pair.Verdict!.Value.Severity);
+            var finding = Describe(worst.Assessment, rating, code.Key, severity, [.. code.Select(static pair => pair.Assessment.State.Step.Id).Distinct(StringComparer.Ordinal)], context);
+            yield return withClearings
+                ? finding with { ClearedBy = PressureClearings.For(finding, [.. code.Select(static pair => pair.Assessment)], rating, context) }
+                : finding;
+        }
+    }
+
+    private static (string Code, Severity Severity)? Judge(ClosedAssessment assessment, GoverningRating rating, Policy policy)
+    {
+        if (assessment.LiquidFull)
+        {
+            return ("pressure.liquid-full", Severity.Danger);
+        }
+
+        if (assessment.WorstPaGauge is not { } pressure)
+        {
+            return null;
+        }
+
+        if (rating.PaGauge is not { } rated || rated <= 0)
+        {
+            var unheated = !assessment.State.Heated && assessment.UndeclaredGas is null && assessment.State.GasEvolvedMol is 0;
+            return pressure <= policy.UnratedNothingPa ? null
+                : unheated && pressure <= policy.UnratedCautionPa ? ("pressure.unknown-rating", Severity.Caution)
+                : ("pressure.unknown-rating", Severity.Danger);
+        }
+
+        return pressure > rated ? ("pressure.exceeds-rating", Severity.Danger)
+            : pressure > rated * policy.DangerShare ? ("pressure.near-rating", Severity.Danger)
+            : pressure > rated * GoverningRating.WarningShare(assessment.State.Vessel, policy) ? ("pressure.near-rating", Severity.Warning)
+            : null;
+    }
+
+    private static Finding Describe(ClosedAssessment worst, GoverningRating rating, string code, Severity severity, IReadOnlyList<string> steps, ScreeningContext context)
+    {
+        var state = worst.State;
+        return new Finding
+        {
+            Code = code,
+            Hazard = Hazard.Pressure,
+            Severity = severity,
+            Steps = steps,
+            Vessel = state.Vessel.Id,
+            Materials = Volatiles(state),
+            Statement = PressureSentences.For(worst, rating, code, severity, steps, context.Policy),
+            Evidence = PressureEvidence.For(worst, rating, context.Policy),
+        };
+    }
+
+    /// <summary>Materials that can go into the gas, sorted.</summary>
+    private static string[] Volatiles(StepState state) =>
+    [
+        .. state.Contents.Where(static content => content is { MaterialId: not null, Substance.Known: not { Involatile: true } and not { PhaseAt298K: Phase.Solid } })
+            .Select(static content => content.MaterialId!)
+            .Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal),
+    ];
+
+    private static Finding VolumeMissing(StepState[] states)
+    {
+        var hazardous = Array.Exists(states, static state => state.Heated || state.GasEvolvedMol is null or > 0 || state.Closing is { AtAtmosphere: false, Gases.Count: > 0 });
+        return new Finding
+        {
+            Code = "data.vessel-volume",
+            Hazard = Hazard.Data,
+            Severity = hazardous ? Severity.Warning : Severity.Caution,
+            Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
+            Vessel = states[0].Vessel.Id,
+            Statement = $"“{states[0].Vessel.Id}” is closed but its volume is not stated, so its pressure cannot be computed.",
+            LeavesCheckUndone = hazardous,
+        };
+    }
+
+    private static Finding? Undone(StepState[] states, ClosedAssessment[] assessed)
+    {
+        var missing = assessed.SelectMany(static one => one.NotCounted)
+            .Concat(assessed.Where(static one => !one.LiquidFull && one.WorstPaGauge is null).Select(static one => one.AtWorst.Because))
+            .Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)
+            .ToArray();
+        if (missing.Length == 0)
+        {
+            return null;
+        }
+
+        var hazardous = Array.Exists(states, static state => state.Heated || state.GasEvolvedMol is null or > 0) || Array.Exists(assessed, static one => one.UndeclaredGas is not null);
+        return new Finding
+        {
+            Code = "data.pressure-incomplete",
+            Hazard = Hazard.Data,
+            Severity = hazardous ? Severity.Warning : Severity.Notice,
+            Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
+            Vessel = states[0].Vessel.Id,
+            Statement = $"The pressure in “{states[0].Vessel.Id}” leaves out {Wording.List(missing)}; it may be higher than computed.",
+            LeavesCheckUndone = hazardous,
+        };
+    }
+
+    private static Finding? Opened(StepState state, ScreeningContext context)
+    {
+        if (state.ClosedBefore is not { Closing: { } closing, Vessel.VolumeM3: { } volume } before)
+        {
+            return null;
+        }
+
+        // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
+        var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
+        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, []) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
+        var opened = ClosedVessel.At(input, state.TemperatureK);
+        var pressure = opened.Governing.PressurePaAbs - 101_325;
+        if (closing is { AtAtmosphere: false, PressurePaAbs: < 101_325 } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
+        {
+            return null;
+        }
+
+        var byValve = state.Step.Action == StepAction.Vent;
+        var high = pressure > context.Policy.UnratedCautionPa;
+        return new Finding
+        {
+            Code = "pressure.opened-under-pressure",
+            Hazard = Hazard.Pressure,
+            Severity = (byValve, high) switch
+            {
+                (true, true) => Severity.Caution,
+                (true, false) => Severity.Notice,
+                (false, true) => Severity.Warning,
+                (false, false) => Severity.Caution,
+            },
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Statement = byValve
+                ? $"Step {state.Step.Id} vents “{state.Vessel.Id}” at about {Wording.BarGauge(pressure.Value)}; let it down slowly into the hood."
+                : $"Step {state.Step.Id} opens “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} with about {Wording.BarGauge(pressure.Value)} still in it; vent or cool it first.",
+            Evidence =
+            [
+                new Evidence
+                {
+                    Name = "pressure at opening",
+                    Value = pressure.Value / 1e5,
+                    Unit = "bar(g)",
+                    Limit = context.Policy.UnratedNothingPa / 1e5,
+                    Model = PressureSentences.ModelWords(opened.Governing.Model),
+                    Sources = References.Full([.. opened.Governing.Sources, ShareSource]),
+                    Quality = opened.Governing.Quality,
+                },
+            ],
+        };
+    }
+
+    private static Finding? Vented(StepState state)
+    {
+        if (state.Step.Action != StepAction.Seal || state.Vent is not { } vent || vent == Closure.Bubbler)
+        {
+            return null;
+        }
+
+        var name = vent == Closure.Balloon ? "balloon" : "needle";
+        return new Finding
+        {
+            Code = "pressure.vent-can-block",
+            Hazard = Hazard.Pressure,
+            Severity = Severity.Notice,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Statement = $"“{state.Vessel.Id}” is open through a {name} from step {state.Step.Id} on; its bore is narrow and may block, so it is no relief for gas made quickly.",
+        };
+    }
+}

@@ -1,0 +1,139 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>A closed vessel at one step: what goes into the model and what comes out.</summary>
+internal sealed record ClosedAssessment
+{
+    private const double AtmospherePa = 101_325;
+
+    public required StepState State { get; init; }
+
+    public required ClosedVesselInput Input { get; init; }
+
+    public required VesselState AtSet { get; init; }
+
+    public required VesselState AtWorst { get; init; }
+
+    /// <summary>What the model could not count, in words; empty when nothing is missing.</summary>
+    public required IReadOnlyList<string> NotCounted { get; init; }
+
+    /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
+    public string? UndeclaredGas { get; init; }
+
+    public bool LiquidFull => AtWorst.LiquidFull || AtSet.LiquidFull;
+
+    /// <summary>Gauge pressure in Pa at the worst credible temperature; null when full or where no model gives one.</summary>
+    public double? WorstPaGauge
+    {
+        get
+        {
+            if (LiquidFull)
+            {
+                return null;
+            }
+
+            double?[] both = [AtWorst.Governing.PressurePaAbs, AtSet.Governing.PressurePaAbs];
+            return both.Max() - AtmospherePa;
+        }
+    }
+
+    public static ClosedAssessment? Of(StepState state)
+    {
+        if (state.Closing is null || state.Vessel.VolumeM3 is not { } volume)
+        {
+            return null;
+        }
+
+        var notCounted = new List<string>();
+        var undeclared = GasEvolution.Undeclared(state);
+        var input = InputOf(state, volume, !state.HeatedOrGassingSinceClosing && undeclared is null, notCounted) with
+        {
+            GasEvolvedMol = (state.GasEvolvedMol ?? 0) + (undeclared?.Mol ?? 0),
+        };
+        if (state.GasEvolvedMol is null)
+        {
+            notCounted.Add("the gas a declared reaction makes");
+        }
+
+        if (undeclared is { Mol: null })
+        {
+            notCounted.Add(undeclared.Words);
+        }
+
+        var atSet = ClosedVessel.At(input, state.TemperatureK);
+        var atWorst = state.WorstTemperatureK > state.TemperatureK ? ClosedVessel.At(input, state.WorstTemperatureK) : atSet;
+        var named = state.Contents.ToLookup(static content => content.Substance.Key, static content => content.Substance.Name, StringComparer.Ordinal);
+        notCounted.AddRange(atWorst.Missing.Select(key => $"{named[key].FirstOrDefault() ?? key}, whose vapour pressure is not known"));
+        return new ClosedAssessment
+        {
+            State = state,
+            Input = input,
+            AtSet = atSet,
+            AtWorst = atWorst,
+            NotCounted = notCounted,
+            UndeclaredGas = undeclared?.Words,
+        };
+    }
+
+    /// <summary>The model's input for a closed step; what it cannot take is named in <paramref name="notCounted"/>.</summary>
+    internal static ClosedVesselInput InputOf(StepState state, double volumeM3, bool saturated, List<string> notCounted)
+    {
+        var closing = state.Closing!;
+        var contents = Counted(state.Contents, notCounted);
+        var gasThen = Math.Max(0, volumeM3 - CondensedVolume(closing.Contents));
+        var gasNow = volumeM3 - CondensedVolume(state.Contents);
+        // what is added to a closed vessel compresses the gas already in it; never below what was shut in
+        var compression = gasNow > 0 ? Math.Max(1, gasThen / gasNow) : 1;
+        return new ClosedVesselInput
+        {
+            VesselVolumeM3 = volumeM3,
+            FillTemperatureK = closing.TemperatureK,
+            FillPressurePaAbs = closing.PressurePaAbs * compression,
+            SaturatedAtClosing = saturated && closing.AtAtmosphere && compression <= 1,
+            Headspace = [.. closing.Gases.Select(static pair => (AsSubstance(pair.Gas), pair.Fraction))],
+            Contents = contents,
+        };
+    }
+
+    private static List<ChargedSubstance> Counted(IReadOnlyList<Content> contents, List<string> notCounted)
+    {
+        var counted = new List<ChargedSubstance>();
+        foreach (var group in contents.GroupBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static group => group.Key, StringComparer.Ordinal))
+        {
+            var name = group.First().Substance.Name;
+            if (group.First().Substance.Known is not { } known)
+            {
+                notCounted.Add($"{name}, which is not in the catalogue");
+            }
+            else if (known.PhaseAt298K == Phase.Gas && group.Any(static content => content.MassFraction is < 1))
+            {
+                // the pure gas's vapour pressure would overstate a solution many times over
+                notCounted.Add($"{name} given off by its solution");
+            }
+            else if (group.Any(static content => content.Mol is null))
+            {
+                notCounted.Add($"{name}, whose amount is not known");
+            }
+            else if (group.OrderBy(static content => content.Mol).Sum(static content => content.Mol!.Value) is > 0 and var mol)
+            {
+                counted.Add(new ChargedSubstance(known, mol));
+            }
+        }
+
+        return counted;
+    }
+
+    private static double CondensedVolume(IReadOnlyList<Content> contents) =>
+        contents.Where(static content => content.Substance.Known is { PhaseAt298K: not Phase.Gas })
+            .OrderBy(static content => content.Substance.Key, StringComparer.Ordinal)
+            .Sum(static content => content.Mol * content.Substance.Known!.Identity.MolarMassKgPerMol / content.Substance.Known.DensityKgPerM3?.Value ?? 0);
+
+    private static Substance AsSubstance(PlanSubstance gas) => gas.Known ?? new Substance
+    {
+        Identity = new Identity { Name = gas.Name },
+        PhaseAt298K = Phase.Gas,
+    };
+}

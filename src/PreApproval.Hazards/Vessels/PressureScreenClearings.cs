@@ -1,0 +1,109 @@
+using System.Globalization;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>
+/// Changes that, each made alone, clear a pressure finding: a lower set temperature, a higher rating, a larger vessel.
+/// Every offer is tried: the changed plan is walked and this screen run again; an offer that leaves any pressure finding
+/// on these steps is dropped.
+/// </summary>
+internal static class PressureClearings
+{
+    /// <summary>Largest vessel worth offering, as a multiple of the planned one.</summary>
+    private const double LargestVolumeFactor = 50;
+
+    public static IReadOnlyList<Clearing> For(Finding finding, IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, ScreeningContext context)
+    {
+        var vessel = flagged[0].State.Vessel;
+        var limit = rating.QuietLimitPaGauge(vessel, context.Policy);
+        Clearing?[] offers = [Temperature(flagged, limit), Rating(flagged, rating, context.Policy), Volume(flagged, limit)];
+        return [.. offers.OfType<Clearing>().Where(offer => Clears(offer, finding, context))];
+    }
+
+    private static Clearing? Temperature(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)
+    {
+        if (flagged[0].State.TemperatureStep is not { } setBy)
+        {
+            return null;
+        }
+
+        double? lowest = null;
+        foreach (var assessment in flagged)
+        {
+            if (ClosedVessel.HighestTemperatureK(assessment.Input, limitPaGauge) is not { } highest)
+            {
+                return null;
+            }
+
+            var set = highest - (assessment.State.WorstTemperatureK - assessment.State.TemperatureK);
+            lowest = Math.Min(lowest ?? set, set);
+        }
+
+        var celsius = Math.Floor(Wording.InCelsius(lowest!.Value));
+        // below the room it is no longer a change of the heating
+        return celsius + 273.15 < Walk.RoomTemperatureK || celsius + 273.15 >= flagged[0].State.TemperatureK
+            ? null
+            : new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
+    }
+
+    private static Clearing? Rating(IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, Policy policy)
+    {
+        if (flagged.Any(static assessment => assessment.WorstPaGauge is null))
+        {
+            return null;
+        }
+
+        var vessel = flagged[0].State.Vessel;
+        var share = Math.Min(GoverningRating.WarningShare(vessel, policy), policy.DangerShare);
+        var needed = flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share / 1e5;
+        return new Clearing("rating", rating.Path, Math.Ceiling(needed * 10) / 10, "bar(g)", null);
+    }
+
+    private static Clearing? Volume(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)
+    {
+        var state = flagged[0].State;
+        var low = state.Vessel.VolumeM3!.Value;
+        var high = low * LargestVolumeFactor;
+        if (!Fits(high))
+        {
+            return null;
+        }
+
+        while (high - low > Math.Max(1e-7, low * 1e-3))
+        {
+            var middle = 0.5 * (low + high);
+            (low, high) = Fits(middle) ? (low, middle) : (middle, high);
+        }
+
+        var path = $"/vessels/{state.VesselIndex.ToString(CultureInfo.InvariantCulture)}/volume";
+        return new Clearing("vessel volume", path, Math.Ceiling(high * 1e6), "mL", null);
+
+        bool Fits(double volumeM3)
+        {
+            foreach (var assessment in flagged)
+            {
+                var larger = assessment.Input with { VesselVolumeM3 = volumeM3 };
+                var at = ClosedVessel.At(larger, assessment.State.WorstTemperatureK);
+                if (at.LiquidFull || at.Governing.PressurePaAbs is not { } pressure || pressure - 101_325 > limitPaGauge)
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }
+    }
+
+    private static bool Clears(Clearing offer, Finding finding, ScreeningContext context)
+    {
+        var plan = Clearings.Apply(context.Plan, offer);
+        var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
+        return !PressureScreen.Find(trial, withClearings: false).Any(other =>
+            other.Hazard == Hazard.Pressure
+            && other.Severity <= finding.Severity
+            && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
+            && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)));
+    }
+}

@@ -1,0 +1,107 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>Sentences of the pressure screen.</summary>
+internal static class PressureSentences
+{
+    public static string For(ClosedAssessment worst, GoverningRating rating, string code, Severity severity, IReadOnlyList<string> steps, Policy policy)
+    {
+        var state = worst.State;
+        var temperature = Temperature(state);
+        var gas = worst.UndeclaredGas is { } words ? $" This counts {words}." : "";
+        if (string.Equals(code, "pressure.liquid-full", StringComparison.Ordinal))
+        {
+            return $"{Wording.Capital(temperature)}, the liquid fills “{state.Vessel.Id}” completely in {Wording.Steps(steps)}; a full vessel bursts whatever its rating.{gas}";
+        }
+
+        var pressure = worst.WorstPaGauge!.Value;
+        var reaches = $"{Wording.Capital(temperature)}, “{state.Vessel.Id}” reaches {Wording.BarGauge(pressure)} in {Wording.Steps(steps)}";
+        if (string.Equals(code, "pressure.unknown-rating", StringComparison.Ordinal))
+        {
+            var standing = rating.PaGauge is null
+                ? $"{rating.Of} has no stated rating, which counts as 0 bar(g)"
+                : $"{rating.Of} is rated 0 bar(g)";
+            var band = severity == Severity.Caution ? $"; unheated, this stays within {Wording.BarGauge(policy.UnratedCautionPa)}" : "";
+            return $"{reaches}, and {standing}{band}.{gas}";
+        }
+
+        var rated = rating.PaGauge!.Value;
+        return string.Equals(code, "pressure.exceeds-rating", StringComparison.Ordinal)
+            ? $"{reaches}, above the {Wording.BarGauge(rated)} that {rating.Of} is rated for.{gas}"
+            : $"{reaches}, {Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for.{gas}";
+    }
+
+    public static string ModelWords(VesselModel model) => model switch
+    {
+        VesselModel.ModifiedRaoult => "modified Raoult with UNIFAC activity coefficients, isochoric",
+        VesselModel.PengRobinson => "Peng–Robinson, isochoric",
+        VesselModel.ImmiscibleBound => "immiscible bound: sum of pure vapour pressures and trapped gas",
+    };
+
+    private static string Temperature(StepState state) =>
+        state.WorstTemperatureK <= state.TemperatureK ? $"at {Wording.Celsius(state.TemperatureK)}"
+        : state.SurfaceStated && state.SurfaceTemperatureK >= state.WorstTemperatureK
+            ? $"at {Wording.Celsius(state.WorstTemperatureK)}, the temperature of the hottest surface"
+        : state.Heated
+            ? $"at {Wording.Celsius(state.WorstTemperatureK)}, the set {Wording.Celsius(state.TemperatureK)} and {Wording.Text(Math.Round(state.WorstTemperatureK - state.TemperatureK))} K overshoot"
+            : $"at {Wording.Celsius(state.WorstTemperatureK)}, should the cooling fail";
+}
+
+/// <summary>Numbers behind a pressure finding.</summary>
+internal static class PressureEvidence
+{
+    public static IReadOnlyList<Evidence> For(ClosedAssessment worst, GoverningRating rating, Policy policy)
+    {
+        var state = worst.State;
+        var limitBar = (rating.PaGauge ?? 0) / 1e5;
+        var evidence = new List<Evidence>
+        {
+            new()
+            {
+                Name = "worst credible temperature",
+                Value = Wording.InCelsius(state.WorstTemperatureK),
+                Unit = "°C",
+                Model = "larger of set temperature plus overshoot and hottest surface",
+                Sources = References.Full(["common-practice"]),
+                Quality = Quality.Assumed,
+            },
+        };
+        Add("worst-case pressure", worst.AtWorst, limitBar);
+        Add("pressure at the set temperature", worst.AtSet, limitBar);
+        if (worst.WorstPaGauge is { } pressure && rating.PaGauge is { } rated and > 0)
+        {
+            evidence.Add(new Evidence
+            {
+                Name = "share of the rating",
+                Value = pressure / rated,
+                Unit = "fraction",
+                Limit = GoverningRating.WarningShare(state.Vessel, policy),
+                Model = "worst-case gauge pressure over the weakest rating",
+                Sources = References.Full(["common-practice"]),
+                Quality = worst.AtWorst.Governing.Quality,
+            });
+        }
+
+        return evidence;
+
+        void Add(string name, VesselState vessel, double limit)
+        {
+            if (vessel.Governing.PressurePaAbs is { } pa)
+            {
+                evidence.Add(new Evidence
+                {
+                    Name = name,
+                    Value = Wording.InBarGauge(pa),
+                    Unit = "bar(g)",
+                    Limit = limit,
+                    Model = PressureSentences.ModelWords(vessel.Governing.Model),
+                    Sources = References.Full(vessel.Governing.Sources),
+                    Quality = vessel.Governing.Quality,
+                });
+            }
+        }
+    }
+}
