@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.DataProtection;
 using PreApproval.Procedures;
 using PreApproval.Storage;
+using PreApproval.Storage.PrivateClusters;
 using PreApproval.Web.Administration;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Pages;
@@ -29,7 +30,27 @@ if (options.Migrate)
     return 0;
 }
 
-string connectionString = server ?? throw new InvalidOperationException("No private server yet.");
+PrivateCluster? cluster = null;
+if (string.IsNullOrEmpty(server))
+{
+    try
+    {
+        cluster = await PrivateCluster.StartAsync(new PrivateClusterOptions { DataFolder = builder.Configuration["data"] ?? PrivateClusterOptions.DefaultDataFolder });
+    }
+    catch (PrivateClusterException e)
+    {
+        await Console.Error.WriteLineAsync(e.Message);
+        return 1;
+    }
+}
+
+// Stops the server after the application, whatever ends it.
+await using PrivateCluster? running = cluster;
+string connectionString = cluster?.ConnectionString ?? server!;
+if (cluster is not null)
+{
+    await Migrator.MigrateAsync(cluster.OwnerConnectionString);
+}
 
 builder.ConfigureHost();
 builder.Services.AddLog(builder.Configuration, quiet: demo && !Console.IsOutputRedirected);

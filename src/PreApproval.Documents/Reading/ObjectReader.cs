@@ -141,7 +141,7 @@ internal sealed class ObjectReader
             string hint = NearName.Of(name, _asked) is { } near
                 ? $"did you mean \"{near}\"?"
                 : $"known here: {string.Join(", ", _asked)}";
-            _faults.Add(DocumentRefusalKind.UnknownMember, PathOf(name), $"is no member of a procedure document; {hint}");
+            _faults.Add(DocumentRefusalKind.UnknownMember, PathOf(name), $"is not a known member; {hint}");
         }
     }
 

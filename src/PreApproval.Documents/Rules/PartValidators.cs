@@ -1,6 +1,7 @@
 using System.Globalization;
 using FluentValidation;
 using FluentValidation.Results;
+using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Documents.Rules;
 
@@ -11,7 +12,7 @@ internal sealed class SubstanceValidator : AbstractValidator<SubstanceReference?
         RuleFor(substance => substance!.Cas)
             .Must(cas => cas is null || CasNumber.IsValid(cas))
             .WithMessage((_, cas) => string.Create(CultureInfo.InvariantCulture,
-                $"{cas} has a wrong check digit: the last digit should be {CasNumber.CheckDigit(cas!)}. Compare it with the label or the safety data sheet"));
+                $"{cas} has a wrong check digit: the last digit should be {CasCheckDigit.Of(cas!)}. Compare it with the label or the safety data sheet"));
         RuleFor(substance => substance!.Properties).SetValidator(new PropertiesValidator()!);
     }
 }

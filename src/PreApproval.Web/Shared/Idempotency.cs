@@ -15,7 +15,7 @@ public sealed record TakesIdempotencyKey;
 /// <summary>
 /// Idempotency-Key (draft-ietf-httpapi-idempotency-key-header): a repeat gets the first answer, byte for byte; the same key
 /// with another request gets 422. Claim, effect and stored answer are one transaction, so that there is no moment at which
-/// one exists without the other. Server faults and "sign in again" are not kept: such a request may be tried again.
+/// one exists without the other. Refusals are answers too; a server fault is none: it undoes everything and may be tried again.
 /// </summary>
 public sealed class IdempotencyFilter(IUnitOfWork unit, IIdempotencyStore store) : IEndpointFilter
 {
@@ -61,7 +61,7 @@ public sealed class IdempotencyFilter(IUnitOfWork unit, IIdempotencyStore store)
                     $"This {HeaderName} was used with another request. Use a new key for a new request.");
             default:
                 StoredAnswer answer = await CaptureAsync(http, await next(context));
-                if (answer.Status < 500 && answer.Status is not (StatusCodes.Status401Unauthorized or StatusCodes.Status429TooManyRequests))
+                if (answer.Status < 500)
                 {
                     await store.CompleteAsync(account, key, answer, http.RequestAborted);
                     await scope.CommitAsync(http.RequestAborted);

@@ -58,7 +58,7 @@ public sealed class RefusalTests
         { "preapproval/procedure/1", "preapproval/procedure/2", DocumentRefusalKind.Invalid, "/schema", "preapproval/procedure/1" },
         { "\"title\":", "\"titel\": \"x\", \"title\":", DocumentRefusalKind.UnknownMember, "/titel", "did you mean \"title\"?" },
         { "\"unit\": \"g\"", "\"unit\": \"g\", \"note\": 1", DocumentRefusalKind.UnknownMember, "/materials/1/amount/note", "known here: value, unit" },
-        { "\"title\":", "\"a/b~c\": 1, \"title\":", DocumentRefusalKind.UnknownMember, "/a~1b~0c", "is no member" },
+        { "\"title\":", "\"a/b~c\": 1, \"title\":", DocumentRefusalKind.UnknownMember, "/a~1b~0c", "is not a known member" },
         { "\"title\":", "\"title\": \"twice\", \"title\":", DocumentRefusalKind.NotJson, "/title", "written twice" },
         { "\"unit\": \"g\"", "\"unit\": \"g\", \"unit\": \"mg\"", DocumentRefusalKind.NotJson, "/materials/1/amount/unit", "written twice" },
         { "\"unit\": \"g\" }", "\"unit\": \"g\", }", DocumentRefusalKind.NotJson, "/materials/1/amount", "remove the comma" },

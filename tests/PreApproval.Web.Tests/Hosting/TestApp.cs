@@ -9,6 +9,7 @@ using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Routing;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Testing;
 
 [assembly: AssemblyFixture(typeof(PreApproval.Web.Tests.Hosting.TestApp))]
 
@@ -26,6 +27,10 @@ public sealed class TestApp : IAsyncLifetime
 
     public WebApp App { get; private set; } = null!;
 
+    /// <summary>For tests that need an application of their own.</summary>
+    public PostgresServer Server { get; } = new();
+
+    /// <summary>The owner's, to look behind the application.</summary>
     public string ConnectionString { get; private set; } = "";
 
     public Guid Group { get; private set; }
@@ -34,8 +39,9 @@ public sealed class TestApp : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        ConnectionString = await Database.CreateAsync();
-        App = WebApp.Start(ConnectionString);
+        TestDatabase database = await Server.CreateDatabaseAsync();
+        ConnectionString = database.Owner;
+        App = WebApp.Start(database.Application);
         Group = await AddGroupAsync("Group one (invented)",
             ("author", [GroupRole.Member], []),
             ("member", [GroupRole.Member], []),
@@ -50,7 +56,7 @@ public sealed class TestApp : IAsyncLifetime
     public async ValueTask DisposeAsync()
     {
         await App.DisposeAsync();
-        await Database.DropAsync(ConnectionString);
+        await Server.DisposeAsync();
     }
 
     public Guid Id(string person) => _people[person].Id;

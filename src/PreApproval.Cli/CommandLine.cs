@@ -1,0 +1,95 @@
+using System.CommandLine;
+using PreApproval.Cli.Inputs;
+using PreApproval.Cli.Output;
+using PreApproval.Cli.Screening;
+using PreApproval.Cli.Substances;
+using PreApproval.Cli.Vessels;
+
+namespace PreApproval.Cli;
+
+/// <summary>The commands of <c>preapproval</c>.</summary>
+internal static class CommandLine
+{
+    private static readonly string[] Awaited = ["mixture", "pair", "compare", "verify"];
+
+    /// <summary>Runs one command and returns its exit code.</summary>
+    public static int Run(string[] args, Streams streams)
+    {
+        ParseResult parsed = Root(streams).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count > 0)
+        {
+            var problem = new Problem("The command cannot be read", string.Join(' ', parsed.Errors.Select(error => error.Message)) + " See preapproval --help.", []);
+            problem.Write(streams.Error, args.Contains("--json", StringComparer.Ordinal));
+            return ExitCode.Unusable;
+        }
+
+        return parsed.Invoke(new InvocationConfiguration { Output = streams.Output, Error = streams.Error, EnableDefaultExceptionHandler = false });
+    }
+
+    private static RootCommand Root(Streams streams)
+    {
+        var root = new RootCommand("Screens planned chemistry procedures. Needs no database. Exit codes: 0 clear, 3 flagged, 1 a verification failed, 2 unusable input.");
+        root.Add(OfFiles("screen", "Screens procedure documents.", "Procedure documents, or - for a JSON array of them on standard input.", streams, ScreenCommand.Answer));
+        root.Add(OfFiles("vessel", "Computes a closed vessel over temperatures.", "Closed vessels as JSON, or - for a JSON array of them on standard input.", streams, VesselCommand.Answer));
+        root.Add(Substance(streams));
+        foreach (string name in Awaited)
+        {
+            root.Add(NotYet(name, streams));
+        }
+
+        return root;
+    }
+
+    private static Command OfFiles(string name, string description, string filesDescription, Streams streams, Func<ReadOnlyMemory<byte>, Answer> answer)
+    {
+        var files = new Argument<string[]>("FILE") { Description = filesDescription, Arity = ArgumentArity.OneOrMore };
+        Option<bool> json = Json();
+        var command = new Command(name, description) { files, json };
+        command.SetAction(parsed =>
+        {
+            bool asJson = parsed.GetValue(json);
+            return InputSource.Files(parsed.GetRequiredValue(files), streams.Input) switch
+            {
+                { Value: { } batch } => batch.Run(answer, streams, asJson),
+                { Error: var problem } => problem!.Refuse(streams, asJson),
+            };
+        });
+        return command;
+    }
+
+    private static Command Substance(Streams streams)
+    {
+        var names = new Argument<string[]>("SUBSTANCE") { Description = "CAS number, name or SMILES, or - for a JSON array of {\"cas\"}, {\"name\"} or {\"smiles\"} on standard input.", Arity = ArgumentArity.OneOrMore };
+        var at = new Option<double>("--at") { Description = "Temperature of the vapour pressure in °C.", DefaultValueFactory = _ => SubstanceCommand.UsualTemperatureC, HelpName = "CELSIUS" };
+        Option<bool> json = Json();
+        var command = new Command("substance", "Shows what is known of a substance, with sources.") { names, at, json };
+        command.SetAction(parsed =>
+        {
+            bool asJson = parsed.GetValue(json);
+            double temperatureC = parsed.GetValue(at);
+            if (!SubstanceCommand.IsCredible(temperatureC))
+            {
+                return new Problem("The temperature is not usable", "--at takes a temperature in °C from -273.15 (excluded) to 2726.85.", []).Refuse(streams, asJson);
+            }
+
+            return InputSource.Words(parsed.GetRequiredValue(names), streams.Input) switch
+            {
+                { Value: { } batch } => batch.Run(item => SubstanceCommand.Answer(item, temperatureC), streams, asJson),
+                { Error: var problem } => problem!.Refuse(streams, asJson),
+            };
+        });
+        return command;
+    }
+
+    private static Command NotYet(string name, Streams streams)
+    {
+        var rest = new Argument<string[]>("ARGUMENTS") { Arity = ArgumentArity.ZeroOrMore };
+        Option<bool> json = Json();
+        var command = new Command(name, "Not available yet.") { rest, json };
+        command.TreatUnmatchedTokensAsErrors = false;
+        command.SetAction(parsed => new Problem("Not available yet", $"The command '{name}' is not available yet.", []).Refuse(streams, parsed.GetValue(json)));
+        return command;
+    }
+
+    private static Option<bool> Json() => new("--json") { Description = "Writes JSON instead of a table." };
+}
