@@ -1,9 +1,68 @@
+using System.Security.Claims;
+using PreApproval.Documents;
+using PreApproval.Procedures.Drafting;
+using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Identity;
+using PreApproval.Web.Shared;
+using PreApproval.Web.Shared.Components;
+
 namespace PreApproval.Web.Pages;
 
 /// <summary>The pages of the application.</summary>
 public static class PagesSetup
 {
-    public static IServiceCollection AddPages(this IServiceCollection services) => services;
+    /// <summary>A pasted document travels in one message: twice its largest size, for escapes.</summary>
+    private const int LargestMessageBytes = 2 * DocumentReader.LargestBytes;
 
-    public static WebApplication MapPages(this WebApplication app) => app;
+    public static IServiceCollection AddPages(this IServiceCollection services)
+    {
+        services.AddRazorComponents()
+            .AddInteractiveServerComponents()
+            .AddHubOptions(o => o.MaximumReceiveMessageSize = LargestMessageBytes);
+        services.AddCascadingAuthenticationState();
+        return services;
+    }
+
+    public static WebApplication MapPages(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        app.MapStaticAssets();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        RouteGroupBuilder files = app.MapGroup("/procedures/{id:guid}").RequireAuthorization().ExcludeFromDescription();
+        files.MapGet("/draft.json", DraftAsync);
+        files.MapGet("/revisions/{number:int}/document.json", DocumentAsync);
+        files.MapGet("/revisions/{number:int}/screening.json", ScreeningAsync);
+        return app;
+    }
+
+    private static async Task<IResult> DraftAsync(Guid id, ClaimsPrincipal user, ActorProvider actors, DraftHandler drafts, CancellationToken cancellationToken)
+    {
+        if (await actors.ForProcedureAsync(user, id, cancellationToken) is not { } actor)
+        {
+            return Results.StatusCode(StatusCodes.Status403Forbidden);
+        }
+
+        Result<DraftView, Refusal> draft = await drafts.ReadAsync(actor, id, cancellationToken);
+        return draft.IsOk ? Json(draft.Value.Document, "draft.json") : Results.StatusCode(Problems.StatusOf(draft.Error.Kind));
+    }
+
+    private static Task<IResult> DocumentAsync(Guid id, int number, ClaimsPrincipal user, ActorProvider actors, ProcedureQueries procedures, CancellationToken cancellationToken) =>
+        RevisionFileAsync(id, number, user, actors, procedures, r => Json(r.Document, $"document-r{number}.json"), cancellationToken);
+
+    private static Task<IResult> ScreeningAsync(Guid id, int number, ClaimsPrincipal user, ActorProvider actors, ProcedureQueries procedures, CancellationToken cancellationToken) =>
+        RevisionFileAsync(id, number, user, actors, procedures, r => Json(r.Screening, $"screening-r{number}.json"), cancellationToken);
+
+    private static async Task<IResult> RevisionFileAsync(
+        Guid id, int number, ClaimsPrincipal user, ActorProvider actors, ProcedureQueries procedures, Func<RevisionView, IResult> file, CancellationToken cancellationToken)
+    {
+        if (await actors.ForProcedureAsync(user, id, cancellationToken) is not { } actor)
+        {
+            return Results.StatusCode(StatusCodes.Status403Forbidden);
+        }
+
+        Result<RevisionView, Refusal> revision = await procedures.ReadRevisionAsync(actor, id, number, cancellationToken);
+        return revision.IsOk ? file(revision.Value) : Results.StatusCode(Problems.StatusOf(revision.Error.Kind));
+    }
+
+    private static IResult Json(ReadOnlyMemory<byte> bytes, string name) => Results.File(bytes.ToArray(), "application/json", name);
 }

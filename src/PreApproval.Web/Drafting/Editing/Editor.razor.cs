@@ -1,0 +1,405 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.JSInterop;
+using PreApproval.Documents;
+using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Drafting;
+using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Identity;
+using PreApproval.Web.Shared.Charts;
+using PreApproval.Web.Shared.Components;
+
+namespace PreApproval.Web.Drafting.Editing;
+
+/// <summary>One input that the browser kept because no save of it was confirmed.</summary>
+/// <param name="Field">Identifier of its element.</param>
+/// <param name="Label">Its label as shown.</param>
+/// <param name="Value">What was typed or chosen.</param>
+/// <param name="Version">Version of the draft it was typed into.</param>
+public sealed record KeptTyping(string Field, string Label, string Value, int Version);
+
+/// <summary>
+/// The editor. The browser journals every input until a save that holds it is confirmed; the server saves soon after each
+/// change, with the version it read, and never over a version it has not seen.
+/// </summary>
+public sealed partial class Editor : ComponentBase, IAsyncDisposable
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1.5);
+    private static readonly TimeSpan LongestUnsaved = TimeSpan.FromSeconds(4);
+    private static readonly TimeSpan Retry = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan ScreeningPause = TimeSpan.FromMilliseconds(500);
+
+    private readonly CancellationTokenSource _gone = new();
+    private ITimer? _saveTimer;
+    private ITimer? _screenTimer;
+    private DotNetObjectReference<Editor>? _reference;
+    private EditedDocument? _document;
+    private Actor? _actor;
+    private DraftView? _conflict;
+    private DateTimeOffset _savedAt;
+    private DateTimeOffset? _dirtySince;
+    private int _version;
+    private long _received;
+    private bool _saving;
+    private bool _started;
+    private string? _problem;
+    private IReadOnlyList<KeptTyping> _kept = [];
+    private ScreeningView? _screening;
+    private bool _screeningFailed;
+    private IReadOnlyList<PressureCurve> _curves = [];
+    private string? _json;
+    private IReadOnlyList<Fault> _jsonFaults = [];
+
+    [Parameter, EditorRequired]
+    public Guid ProcedureId { get; set; }
+
+    [Parameter]
+    public int NextRevision { get; set; } = 1;
+
+    [CascadingParameter]
+    private Task<AuthenticationState> Authentication { get; set; } = null!;
+
+    [Inject]
+    private IServiceScopeFactory Scopes { get; set; } = null!;
+
+    [Inject]
+    private IJSRuntime Js { get; set; } = null!;
+
+    [Inject]
+    private DocumentScreener Screener { get; set; } = null!;
+
+    [Inject]
+    private TimeProvider Clock { get; set; } = null!;
+
+    [Inject]
+    private ILogger<Editor> Logger { get; set; } = null!;
+
+    private static IReadOnlyList<(string Id, string Name)> Sections { get; } =
+    [
+        ("purpose", "Purpose and source"), ("people", "People and place"), ("/materials", "Materials"), ("/vessels", "Vessels"), ("/steps", "Steps"),
+        ("/reactions", "Reactions"), ("/safeguards", "Safeguards"), ("/fireResponse", "If it goes wrong"), ("/waste", "Waste"), ("json", "JSON"),
+    ];
+
+    private JsonObject Root => _document!.Root;
+
+    private string SavedState => _conflict is not null ? "conflict" : _dirtySince is not null || _saving ? "unsaved" : "saved";
+
+    private string SavedWords => _conflict is not null ? "Not saved: changed elsewhere"
+        : _dirtySince is not null || _saving ? "Saving …"
+        : $"Saved {_savedAt.UtcDateTime.ToString("HH:mm:ss", CultureInfo.InvariantCulture)} UTC";
+
+    /// <summary>The browser has handed over all inputs up to this number.</summary>
+    [JSInvokable]
+    public void Received(long sequence) => _received = Math.Max(_received, sequence);
+
+    public async ValueTask DisposeAsync()
+    {
+        await _gone.CancelAsync();
+        _saveTimer?.Dispose();
+        _screenTimer?.Dispose();
+        _reference?.Dispose();
+        _gone.Dispose();
+    }
+
+    protected override async Task OnInitializedAsync()
+    {
+        Result<DraftView, Refusal> draft = await WithDraftsAsync((drafts, actor, cancel) => drafts.ReadAsync(actor, ProcedureId, cancel));
+        if (draft.IsOk)
+        {
+            Show(draft.Value);
+        }
+        else
+        {
+            _problem = draft.Error.Message;
+        }
+    }
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (!firstRender || _document is null)
+        {
+            return;
+        }
+
+        _saveTimer = Clock.CreateTimer(_ => _ = InvokeAsync(SaveAsync), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        _screenTimer = Clock.CreateTimer(_ => _ = InvokeAsync(Rescreen), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        _reference = DotNetObjectReference.Create(this);
+        _kept = await Js.InvokeAsync<IReadOnlyList<KeptTyping>>("preapprovalEditor.start", _gone.Token,
+            _reference, $"{_actor?.UserId.ToString()}:{ProcedureId.ToString()}", _version);
+        _started = true;
+        StateHasChanged();
+    }
+
+    private void Show(DraftView draft)
+    {
+        if (_document is null)
+        {
+            _document = EditedDocument.Read(draft.Document);
+            _document.Changed += OnChanged;
+            _document.Restructured += OnRestructured;
+        }
+        else
+        {
+            _document.Replace(DocumentText.Parse(draft.Document));
+        }
+
+        _dirtySince = null;
+        _version = draft.Version;
+        _savedAt = draft.SavedAt;
+        _document.Faults = draft.Faults;
+        Screen();
+    }
+
+    private void OnChanged(object? sender, EventArgs e)
+    {
+        _dirtySince ??= Clock.GetUtcNow();
+        TimeSpan left = _dirtySince.Value + LongestUnsaved - Clock.GetUtcNow();
+        _saveTimer?.Change(left < Pause ? Max(left, TimeSpan.Zero) : Pause, Timeout.InfiniteTimeSpan);
+        _screenTimer?.Change(ScreeningPause, Timeout.InfiniteTimeSpan);
+    }
+
+    private void OnRestructured(object? sender, EventArgs e)
+    {
+        // Rows have other numbers now: what was typed under the old ones is confirmed at once.
+        _dirtySince ??= Clock.GetUtcNow();
+        _saveTimer?.Change(TimeSpan.Zero, Timeout.InfiniteTimeSpan);
+        _screenTimer?.Change(TimeSpan.Zero, Timeout.InfiniteTimeSpan);
+        StateHasChanged();
+    }
+
+    private async Task SaveAsync()
+    {
+        if (_saving || _document is null || _dirtySince is null || _conflict is not null || _gone.IsCancellationRequested)
+        {
+            return;
+        }
+
+        _saving = true;
+        _dirtySince = null;
+        long sequence = _received;
+        byte[] bytes = _document.ToUtf8();
+        TimeSpan? again = null;
+        try
+        {
+            Result<DraftView, Refusal> saved = await WithDraftsAsync((drafts, actor, cancel) => drafts.SaveAsync(actor, ProcedureId, _version, bytes, cancel));
+            if (saved.IsOk)
+            {
+                _version = saved.Value.Version;
+                _savedAt = saved.Value.SavedAt;
+                _problem = null;
+                await Js.InvokeVoidAsync("preapprovalEditor.saved", _gone.Token, _version, sequence);
+            }
+            else
+            {
+                await RefuseSaveAsync(saved.Error);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            return;
+        }
+        catch (JSDisconnectedException)
+        {
+            return;
+        }
+#pragma warning disable CA1031 // whatever fails here must not end the circuit: the typing is still in it
+        catch (Exception exception)
+#pragma warning restore CA1031
+        {
+            SaveFailed(Logger, ProcedureId, exception);
+            _problem = "The draft could not be saved. What you typed is kept here and on this device; saving is tried again every few seconds.";
+            _dirtySince ??= Clock.GetUtcNow();
+            again = Retry;
+        }
+        finally
+        {
+            _saving = false;
+        }
+
+        if (again is not null || _dirtySince is not null)
+        {
+            _saveTimer?.Change(again ?? Pause, Timeout.InfiniteTimeSpan);
+        }
+
+        StateHasChanged();
+    }
+
+    private async Task RefuseSaveAsync(Refusal refusal)
+    {
+        if (refusal.Kind == RefusalKind.Stale)
+        {
+            Result<DraftView, Refusal> other = await WithDraftsAsync((drafts, actor, cancel) => drafts.ReadAsync(actor, ProcedureId, cancel));
+            if (other.IsOk)
+            {
+                _conflict = other.Value;
+                _dirtySince ??= Clock.GetUtcNow();
+                return;
+            }
+        }
+
+        _problem = $"The draft was not saved: {refusal.Message} {string.Join(' ', refusal.Faults.Select(f => $"{f.Path} {f.Message}."))}".TrimEnd();
+    }
+
+    private async Task LoadOtherAsync()
+    {
+        Result<DraftView, Refusal> other = await WithDraftsAsync((drafts, actor, cancel) => drafts.ReadAsync(actor, ProcedureId, cancel));
+        _conflict = null;
+        if (other.IsOk)
+        {
+            Show(other.Value);
+            await Js.InvokeVoidAsync("preapprovalEditor.saved", _gone.Token, _version, _received);
+        }
+    }
+
+    private async Task KeepMineAsync()
+    {
+        if (_conflict is { } other)
+        {
+            _version = other.Version;
+            _conflict = null;
+            _dirtySince ??= Clock.GetUtcNow();
+            await SaveAsync();
+        }
+    }
+
+    private async Task PutBackAsync()
+    {
+        _kept = [];
+        await Js.InvokeVoidAsync("preapprovalEditor.putBack", _gone.Token);
+    }
+
+    private async Task DropKeptAsync()
+    {
+        _kept = [];
+        await Js.InvokeVoidAsync("preapprovalEditor.discard", _gone.Token);
+    }
+
+    private async Task CheckAsync()
+    {
+        await SaveAsync();
+        if (_dirtySince is null && !_saving && _problem is null && _conflict is null)
+        {
+            Navigation.NavigateTo($"/procedures/{ProcedureId.ToString()}/check", forceLoad: true);
+        }
+    }
+
+    private void Rescreen()
+    {
+        if (!_gone.IsCancellationRequested)
+        {
+            Screen();
+            StateHasChanged();
+        }
+    }
+
+    private void Screen()
+    {
+        if (_document is null)
+        {
+            return;
+        }
+
+        Result<ProcedureDocument, DocumentRefusal> read = Screener.Read(_document.ToUtf8());
+        _document.Faults = read.IsOk ? [] : read.Error.Faults;
+        _screening = null;
+        _curves = [];
+        _screeningFailed = false;
+        if (!read.IsOk)
+        {
+            return;
+        }
+
+        try
+        {
+            _screening = ScreeningView.Read(Screener.Screen(read.Value, Policy.Default).Json);
+            _curves = PressureCurve.From(Root, _screening);
+        }
+#pragma warning disable CA1031 // a fault of the engine must not take the draft with it
+        catch (Exception exception)
+#pragma warning restore CA1031
+        {
+            ScreeningFailed(Logger, ProcedureId, exception);
+            _screeningFailed = true;
+        }
+    }
+
+    private Severity? WorstAt(JsonObject step)
+    {
+        string id = DocumentText.Text(step, "id");
+        List<Severity> all = [.. (_screening?.Findings ?? []).Where(f => f.Steps.Contains(id, StringComparer.Ordinal)).Select(f => f.Severity)];
+        return all.Count == 0 ? null : all.Min();
+    }
+
+    private string FieldHref(string pointer) => Links.Here(Navigation, pointer);
+
+    private void AddMaterial() => _document!.AddRow(Root, "materials", new JsonObject { ["id"] = FreeId("materials", "m"), ["role"] = "reagent" });
+
+    private void AddVessel() => _document!.AddRow(Root, "vessels", new JsonObject { ["id"] = FreeId("vessels", "v") });
+
+    private void AddStep()
+    {
+        JsonObject step = new() { ["id"] = FreeId("steps", "") };
+        if (DocumentText.Rows(Root, "steps") is [.., var last] && DocumentText.Text(last, "vessel") is { Length: > 0 } vessel)
+        {
+            step["vessel"] = vessel;
+        }
+        else if (_document!.Ids("vessels") is [var only])
+        {
+            step["vessel"] = only;
+        }
+
+        _document!.AddRow(Root, "steps", step);
+    }
+
+    private string FreeId(string list, string before)
+    {
+        IReadOnlyList<string> taken = _document!.Ids(list);
+        int number = taken.Count + 1;
+        while (taken.Contains(before + number.ToString(CultureInfo.InvariantCulture), StringComparer.Ordinal))
+        {
+            number++;
+        }
+
+        return before + number.ToString(CultureInfo.InvariantCulture);
+    }
+
+    private void ShowJson()
+    {
+        _json = _document!.ToText();
+        _jsonFaults = [];
+    }
+
+    private void UseJson()
+    {
+        byte[] bytes = Encoding.UTF8.GetBytes(_json ?? "");
+        Result<DraftReading, DocumentRefusal> read = Screener.ReadDraft(bytes);
+        _jsonFaults = read.IsOk ? [] : read.Error.Faults;
+        if (read.IsOk)
+        {
+            _json = null;
+            _document!.Replace(DocumentText.Parse(bytes));
+        }
+    }
+
+    /// <summary>One unit of work: a circuit lives too long to share a database session with all it does.</summary>
+    private async Task<Result<DraftView, Refusal>> WithDraftsAsync(Func<DraftHandler, Actor, CancellationToken, Task<Result<DraftView, Refusal>>> work)
+    {
+        AuthenticationState state = await Authentication;
+        await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
+        _actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
+        return _actor is null || Clock.GetUtcNow() - _actor.AuthenticatedAt > SessionCheck.Longest
+            ? Refusal.Because(RefusalKind.Forbidden, "You are not signed in any more, or do not belong to the group. What you typed is kept on this device: sign in again.")
+            : await work(scope.ServiceProvider.GetRequiredService<DraftHandler>(), _actor, _gone.Token);
+    }
+
+    private static TimeSpan Max(TimeSpan a, TimeSpan b) => a > b ? a : b;
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Saving the draft of {ProcedureId} failed")]
+    private static partial void SaveFailed(ILogger logger, Guid procedureId, Exception exception);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Screening the draft of {ProcedureId} failed")]
+    private static partial void ScreeningFailed(ILogger logger, Guid procedureId, Exception exception);
+}

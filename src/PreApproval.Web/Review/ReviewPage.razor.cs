@@ -1,0 +1,216 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Components;
+using PreApproval.Documents;
+using PreApproval.Procedures.Decisions;
+using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Identity;
+using PreApproval.Web.Shared.Charts;
+using PreApproval.Web.Shared.Components;
+
+namespace PreApproval.Web.Review;
+
+/// <summary>The findings to answer and the decision to sign. A fault keeps every answer; only the password must be typed again.</summary>
+public sealed partial class ReviewPage : PageBase
+{
+    private readonly List<FindingAnswer> _answers = [];
+    private RevisionView? _revision;
+    private ScreeningView? _screening;
+    private SlotView? _slot;
+    private JsonObject _document = [];
+    private IReadOnlyList<FindingView> _toAnswer = [];
+    private IReadOnlyList<PressureCurve> _curves = [];
+    private IReadOnlyList<FindingAnswer> _earlier = [];
+
+    [Parameter]
+    public Guid Id { get; set; }
+
+    [Inject]
+    private ProcedureQueries Queries { get; set; } = null!;
+
+    [Inject]
+    private DecisionHandler Decisions { get; set; } = null!;
+
+    [Inject]
+    private PasswordConfirmation Passwords { get; set; } = null!;
+
+    protected override Guid? ProcedureInQuestion => Id;
+
+    private IEnumerable<FindingView> Others => _screening?.Findings.Except(_toAnswer) ?? [];
+
+    private bool Countersigns => _slot?.Slot.StartsWith("countersign", StringComparison.Ordinal) == true;
+
+    protected override async Task LoadAsync()
+    {
+        if (Take(await Queries.ReadAsync(Actor, Id, Cancellation)) is not { } procedure)
+        {
+            return;
+        }
+
+        if (procedure.Revisions.Count == 0)
+        {
+            Refuse(Refusal.NotFound);
+            return;
+        }
+
+        if (Take(await Queries.ReadRevisionAsync(Actor, Id, procedure.Revisions.Max(r => r.Number), Cancellation)) is not { } revision)
+        {
+            return;
+        }
+
+        _slot = revision.Slots.FirstOrDefault(s => s.Open && s.Decision is null && s.AssigneeId == Actor.UserId);
+        if (_slot is null || revision.State != ProcedureState.InReview)
+        {
+            Refuse(WhyNot(revision));
+            return;
+        }
+
+        _revision = revision;
+        _screening = ScreeningView.Read(revision.Screening);
+        _document = DocumentText.Parse(revision.Document);
+        _toAnswer = [.. _screening.ToAnswer.Where(f => Countersigns || _slot.Hazards.Contains(f.Hazard))];
+        _curves = PressureCurve.From(_document, _screening);
+        _earlier = [.. revision.Slots.Where(s => s.Decision is not null).SelectMany(s => s.Decision!.Answers)];
+    }
+
+    private Refusal WhyNot(RevisionView revision)
+    {
+        if (revision.AuthorId == Actor.UserId)
+        {
+            return Refusal.Because(RefusalKind.Forbidden, "You wrote this procedure: somebody else has to decide on it.");
+        }
+
+        if (revision.State != ProcedureState.InReview)
+        {
+            return Refusal.Because(RefusalKind.Conflict, $"Revision {revision.Number.ToString(CultureInfo.InvariantCulture)} is not in review any more: {Words.Of(revision.State).ToLowerInvariant()}.");
+        }
+
+        string holders = string.Join(", ", revision.Slots.Where(s => s.Open && s.Decision is null).Select(s => s.AssigneeName));
+        return Refusal.Because(RefusalKind.Forbidden, $"This revision waits for {(holders.Length > 0 ? holders : "somebody else")}, not for you.");
+    }
+
+    private async Task DecideAsync()
+    {
+        if (_revision is null)
+        {
+            return;
+        }
+
+        string decisionWord = Posted("decision");
+        DecisionKind? decision = decisionWord switch
+        {
+            "approve" => DecisionKind.Approve,
+            "request-changes" => DecisionKind.RequestChanges,
+            "decline" => DecisionKind.Decline,
+            _ => null,
+        };
+        if (decision is not { } kind)
+        {
+            Fault("", "Choose what you decide: approve, request changes or decline.");
+            return;
+        }
+
+        if (!string.Equals(Posted("revision"), _revision.Number.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal))
+        {
+            Fault("", "A later revision was submitted while you were reading. This page now shows it: read it before you decide.");
+            return;
+        }
+
+        ReadAnswers(kind);
+        string reason = Posted("reason");
+        if (kind != DecisionKind.Approve && reason.Length == 0)
+        {
+            Fault("reason", kind == DecisionKind.RequestChanges ? "Tell the author what has to change." : "Tell the author why you decline.");
+        }
+
+        if (Http.Request.Form["password"].ToString().Length == 0)
+        {
+            Fault("password", "Enter your password: it is your signature.");
+        }
+
+        if (Errors.Count == 0)
+        {
+            // A wrong password goes to the handler too: a refused signature is an event.
+            bool confirmed = await Passwords.ConfirmAsync(Actor.UserId, Http.Request.Form["password"].ToString(), Cancellation);
+            await SignAsync(new DecisionRequest(_revision.Number, kind, reason, _answers, confirmed));
+        }
+    }
+
+    private void ReadAnswers(DecisionKind kind)
+    {
+        for (int i = 0; i < _toAnswer.Count && !Countersigns; i++)
+        {
+            string index = i.ToString(CultureInfo.InvariantCulture);
+            string text = Posted($"text-{index}");
+            AnswerKind? answer = Posted($"answer-{index}") switch
+            {
+                "accept" => AnswerKind.Accept,
+                "condition" => AnswerKind.Condition,
+                "send-back" => AnswerKind.SendBack,
+                _ => null,
+            };
+            if (answer is not { } given)
+            {
+                if (kind == DecisionKind.Approve)
+                {
+                    Fault($"answer-{index}", $"Answer this finding before you approve: {_toAnswer[i].Statement}");
+                }
+
+                continue;
+            }
+
+            if (kind == DecisionKind.Approve && given == AnswerKind.SendBack)
+            {
+                Fault($"answer-{index}", $"A finding that you send back cannot be approved: request changes, or answer it otherwise. {_toAnswer[i].Statement}");
+            }
+
+            if (text.Length == 0)
+            {
+                Fault($"text-{index}", given switch { AnswerKind.Condition => "Write the condition.", AnswerKind.Accept => "Write why you accept it.", AnswerKind.SendBack => "Write what must change." });
+            }
+
+            _answers.Add(new FindingAnswer(_toAnswer[i].Id, given, text));
+        }
+    }
+
+    private async Task SignAsync(DecisionRequest request)
+    {
+        Result<RevisionView, Refusal> result = await Decisions.DecideAsync(Actor, Id, request, Cancellation);
+        if (result.IsOk)
+        {
+            Navigation.NavigateTo(Links.Revision(Id, request.Revision));
+        }
+        else
+        {
+            RefuseSignature(result.Error);
+        }
+    }
+
+    private void RefuseSignature(Refusal refusal)
+    {
+        if (refusal.Kind == RefusalKind.SignInAgain)
+        {
+            Fault("password", "This is not your password, so nothing was signed. After several wrong attempts your account rests for a few minutes.");
+        }
+        else
+        {
+            RefuseForm(refusal with { Faults = [] }, "");
+            foreach (Fault fault in refusal.Faults)
+            {
+                Fault(FieldOf(fault.Path), fault.Message);
+            }
+        }
+    }
+
+    /// <summary>The field of the page for a path into the request.</summary>
+    private string FieldOf(string path) => path.Split('/', StringSplitOptions.RemoveEmptyEntries) switch
+    {
+        ["reason", ..] => "reason",
+        ["answers", var index, "text"] when int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int i) && i < _answers.Count => $"text-{FieldIndexOf(_answers[i])}",
+        ["answers", var index, ..] when int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int i) && i < _answers.Count => $"answer-{FieldIndexOf(_answers[i])}",
+        _ => "",
+    };
+
+    private int FieldIndexOf(FindingAnswer answer) =>
+        Math.Max(0, _toAnswer.ToList().FindIndex(f => string.Equals(f.Id, answer.FindingId, StringComparison.Ordinal)));
+}

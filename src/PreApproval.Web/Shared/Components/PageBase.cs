@@ -1,0 +1,99 @@
+using Microsoft.AspNetCore.Components;
+using PreApproval.Documents;
+using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Identity;
+
+namespace PreApproval.Web.Shared.Components;
+
+/// <summary>A page for a signed-in person: knows who asks, and shows a refusal with its status instead of the content.</summary>
+public abstract class PageBase : ComponentBase
+{
+    private readonly List<FormError> _errors = [];
+
+    [CascadingParameter]
+    protected HttpContext Http { get; set; } = null!;
+
+    [Inject]
+    private ActorProvider Actors { get; set; } = null!;
+
+    [Inject]
+    protected NavigationManager Navigation { get; set; } = null!;
+
+    /// <summary>Who asks; only to be used when there is no <see cref="Refusal"/>.</summary>
+    protected Actor Actor { get; private set; } = null!;
+
+    /// <summary>Why the page is not shown, or null.</summary>
+    protected Refusal? Refusal { get; private set; }
+
+    /// <summary>Faults of the form that was sent, for the summary and beside the fields.</summary>
+    protected IReadOnlyList<FormError> Errors => _errors;
+
+    /// <summary>The procedure that the page is about: decides in which group the person acts.</summary>
+    protected virtual Guid? ProcedureInQuestion => null;
+
+    protected CancellationToken Cancellation => Http.RequestAborted;
+
+    protected sealed override async Task OnInitializedAsync()
+    {
+        Actor? actor = ProcedureInQuestion is { } procedure
+            ? await Actors.ForProcedureAsync(Http.User, procedure, Cancellation)
+            : await Actors.ForAsync(Http.User, null, Cancellation);
+        if (actor is null)
+        {
+            Refuse(Refusal.Because(RefusalKind.Forbidden, "You do not belong to a group yet. Ask the group lead or an administrator to add you."));
+            return;
+        }
+
+        Actor = actor;
+        await LoadAsync();
+    }
+
+    /// <summary>Reads what the page shows. Runs before a posted form is handled.</summary>
+    protected virtual Task LoadAsync() => Task.CompletedTask;
+
+    /// <summary>The value, or null after having set <see cref="Refusal"/> and the status.</summary>
+    protected T? Take<T>(Result<T, Refusal> result)
+        where T : class
+    {
+        if (result.IsOk)
+        {
+            return result.Value;
+        }
+
+        Refuse(result.Error);
+        return null;
+    }
+
+    protected void Refuse(Refusal refusal)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        Refusal = refusal;
+        Http.Response.StatusCode = Problems.StatusOf(refusal.Kind);
+    }
+
+    /// <summary>A refusal of a posted form: the page is shown again with everything that was typed.</summary>
+    protected void RefuseForm(Refusal refusal, string field)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        Http.Response.StatusCode = Problems.StatusOf(refusal.Kind);
+        _errors.Add(new FormError(field, refusal.Message));
+        _errors.AddRange(refusal.Faults.Select(f => new FormError(f.Path, f.Message)));
+    }
+
+    protected void Fault(string field, string message)
+    {
+        Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        _errors.Add(new FormError(field, message));
+    }
+
+    /// <summary>What was sent in a field of the form, trimmed; empty when nothing was.</summary>
+    protected string Posted(string name) =>
+        Http.Request.HasFormContentType ? Http.Request.Form[name].ToString().Trim() : "";
+
+    protected string? ErrorAt(string field) => Errors.FirstOrDefault(e => string.Equals(e.Field, field, StringComparison.Ordinal))?.Message;
+}
+
+/// <summary>One fault of a form.</summary>
+/// <param name="Field">Identifier of the field's element; empty: the form as a whole.</param>
+/// <param name="Message">What is wrong and what would be right, in the same words in both places.</param>
+public sealed record FormError(string Field, string Message);

@@ -1,0 +1,177 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Web.Shared.Components;
+
+/// <summary>A screening report of the contract, read for showing: the same bytes that are stored and signed.</summary>
+public sealed record ScreeningView
+{
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
+    {
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
+    };
+
+    public EngineView Engine { get; init; } = new();
+
+    public Verdict Verdict { get; init; }
+
+    public IReadOnlyList<FindingView> Findings { get; init; } = [];
+
+    public IReadOnlyList<TimelineView> Timeline { get; init; } = [];
+
+    public IReadOnlyList<CoverageView> Coverage { get; init; } = [];
+
+    public Severity? Worst => Findings.Count == 0 ? null : Findings.Min(f => f.Severity);
+
+    /// <summary>Those that must be answered before an approval.</summary>
+    public IEnumerable<FindingView> ToAnswer => Findings.Where(f => f.NeedsAnswer);
+
+    /// <summary>Throws <see cref="JsonException"/> for bytes that are no report.</summary>
+    public static ScreeningView Read(ReadOnlyMemory<byte> report) =>
+        JsonSerializer.Deserialize<ScreeningView>(report.Span, Options) ?? throw new JsonException("The screening is empty.");
+}
+
+public sealed record EngineView
+{
+    public string Version { get; init; } = "";
+
+    public string Data { get; init; } = "";
+
+    public string Policy { get; init; } = "";
+}
+
+public sealed record FindingView
+{
+    public string Id { get; init; } = "";
+
+    public string Code { get; init; } = "";
+
+    public Hazard Hazard { get; init; }
+
+    public Severity Severity { get; init; }
+
+    public IReadOnlyList<string> Steps { get; init; } = [];
+
+    public string? Vessel { get; init; }
+
+    public IReadOnlyList<string> Materials { get; init; } = [];
+
+    public string Statement { get; init; } = "";
+
+    public IReadOnlyList<EvidenceView> Evidence { get; init; } = [];
+
+    public IReadOnlyList<ClearingView> ClearedBy { get; init; } = [];
+
+    public IReadOnlyList<ControlView> Controls { get; init; } = [];
+
+    public bool NeedsAnswer => Severity is Severity.Danger or Severity.Warning;
+
+    /// <summary>Steps, vessel and materials in words.</summary>
+    public string Where
+    {
+        get
+        {
+            List<string> parts = [];
+            if (Steps.Count > 0)
+            {
+                parts.Add((Steps.Count == 1 ? "step " : "steps ") + string.Join(", ", Steps));
+            }
+
+            if (!string.IsNullOrEmpty(Vessel))
+            {
+                parts.Add(Vessel);
+            }
+
+            if (Materials.Count > 0)
+            {
+                parts.Add(string.Join(", ", Materials));
+            }
+
+            return parts.Count == 0 ? "whole procedure" : string.Join(" · ", parts);
+        }
+    }
+}
+
+public sealed record EvidenceView
+{
+    public string Name { get; init; } = "";
+
+    public double? Value { get; init; }
+
+    public string Unit { get; init; } = "";
+
+    public double? Limit { get; init; }
+
+    public string Model { get; init; } = "";
+
+    public IReadOnlyList<string> Source { get; init; } = [];
+
+    public Hazards.Substances.Quality Quality { get; init; }
+}
+
+public sealed record ClearingView
+{
+    public string Change { get; init; } = "";
+
+    public string Path { get; init; } = "";
+
+    /// <summary>A quantity or a text.</summary>
+    public JsonElement To { get; init; }
+
+    public string ToWords => To.ValueKind switch
+    {
+        JsonValueKind.Object when To.TryGetProperty("value", out JsonElement value) && value.ValueKind == JsonValueKind.Number =>
+            $"{Words.Number(value.GetDouble())} {(To.TryGetProperty("unit", out JsonElement unit) ? unit.GetString() : "")}".TrimEnd(),
+        JsonValueKind.String => To.GetString() ?? "",
+        JsonValueKind.Number => Words.Number(To.GetDouble()),
+        JsonValueKind.True => "yes",
+        JsonValueKind.False => "no",
+        _ => "",
+    };
+}
+
+public sealed record ControlView
+{
+    public string Control { get; init; } = "";
+
+    public ControlStatus Status { get; init; }
+}
+
+public sealed record TimelineView
+{
+    public string Step { get; init; } = "";
+
+    public string Vessel { get; init; } = "";
+
+    public double TemperatureC { get; init; }
+
+    public bool Sealed { get; init; }
+
+    public IReadOnlyList<ContentView> Contents { get; init; } = [];
+
+    public PressureView? PressureBarAbs { get; init; }
+}
+
+public sealed record ContentView
+{
+    public string Substance { get; init; } = "";
+
+    public double Mol { get; init; }
+}
+
+public sealed record PressureView
+{
+    public double? Expected { get; init; }
+
+    public double? Bound { get; init; }
+}
+
+public sealed record CoverageView
+{
+    public string Material { get; init; } = "";
+
+    public string Check { get; init; } = "";
+
+    public CoverageStatus Status { get; init; }
+}
