@@ -54,15 +54,20 @@ internal sealed class SealedCharge
         Mixing = [.. mixing];
         Apart = [.. apart];
         Room = [.. room];
-        Held = Mixing.Length + Apart.Length > 1 ? [.. Apart.Select(p => p.Substance).Where(s => HeldBySolvents.Contains(s.Key))] : [];
         if (Mixing.Length > 1)
         {
             Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
             Gaps = gaps;
         }
 
+        var uncovered = Model is null ? Mixing.Concat(Apart) : Apart;
+        Held = Mixing.Length + Apart.Length > 1 ? [.. uncovered.Select(p => p.Substance).Where(IsHeld)] : [];
+
         AddTrappedGas();
     }
+
+    /// <summary>True for a gas that liquids hold by reaction or strong solvation.</summary>
+    public static bool IsHeld(Substance substance) => HeldBySolvents.Contains(substance.Key);
 
     public ClosedVesselInput Input { get; }
 
@@ -119,7 +124,7 @@ internal sealed class SealedCharge
         var (governing, because) = Govern(raoult, equation, bound, point);
         return new VesselState(temperatureK, [raoult.State, equation, bound], governing, because, [.. _warnings, .. point.Warnings])
         {
-            Missing = [.. _missing, .. Held.Select(s => s.Key), .. point.Unknown.Select(s => s.Key)],
+            Missing = [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)],
         };
     }
 
@@ -130,7 +135,7 @@ internal sealed class SealedCharge
             return (raoult.State, "the liquid fills the vessel");
         }
 
-        if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0)
+        if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0 || point.HeldPastCritical.Count > 0)
         {
             return (raoult.State, raoult.State.Because!);
         }

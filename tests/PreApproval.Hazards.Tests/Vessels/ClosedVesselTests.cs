@@ -54,7 +54,7 @@ public sealed class ClosedVesselTests
     }
 
     [Theory]
-    [InlineData("ammonia", "water")]
+    [InlineData("ammonia", "DMF")]
     [InlineData("hydrogen chloride", "water")]
     [InlineData("hydrogen chloride", "1,4-dioxane")]
     [InlineData("hydrogen bromide", "acetic acid")]
