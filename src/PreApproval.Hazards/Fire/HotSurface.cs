@@ -15,10 +15,10 @@ internal static class HotSurface
     private const double HeatGunK = 773.15;
 
     /// <summary>
-    /// Surface in K (108 °C) up to which a missing autoignition temperature forces nothing: 80 % of 135 °C, below which
-    /// IEC 60079-20-1 lists only carbon disulfide and ethyl nitrite.
+    /// Lowest autoignition temperature in IEC 60079-20-1, in K (carbon disulfide, 90 °C): a surface that is safe for it needs
+    /// no value for anything else.
     /// </summary>
-    private const double HarmlessSurfaceK = 381.15;
+    private const double LowestListedK = 363.15;
 
     /// <summary>Highest temperature in K a plain hotplate is assumed to reach (300 °C) when its surface is not stated. Common practice, no source.</summary>
     private const double HotplateK = 573.15;
@@ -38,7 +38,7 @@ internal static class HotSurface
                 yield return notStated;
             }
 
-            if (AutoignitionMissing(states) is { } missing)
+            if (AutoignitionMissing(states, context.Policy) is { } missing)
             {
                 yield return missing;
             }
@@ -171,7 +171,7 @@ internal static class HotSurface
         };
     }
 
-    private static Finding? AutoignitionMissing(StepState[] states)
+    private static Finding? AutoignitionMissing(StepState[] states, Policy policy)
     {
         var lacking = states.SelectMany(static state => state.Contents.Select(content => (State: state, Content: content)))
             .Where(static pair => Lacks(pair.Content))
@@ -182,7 +182,7 @@ internal static class HotSurface
         }
 
         var hot = lacking.Max(static pair => SurfaceK(pair.State));
-        var undone = hot > HarmlessSurfaceK;
+        var undone = hot > LimitK(LowestListedK, policy.HotSurfaceShare);
         var names = lacking.Select(static pair => pair.Content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
         return new Finding
         {
