@@ -20,6 +20,9 @@ internal static class HotSurface
     /// </summary>
     private const double LowestListedK = 363.15;
 
+    /// <summary>Partial pressure in Pa below which a substance cannot make a flammable vapour: 1 % of the atmosphere, the lower end of flammable limits.</summary>
+    private const double WorthCountingPa = 1013;
+
     /// <summary>Highest temperature in K a plain hotplate is assumed to reach (300 °C) when its surface is not stated. Common practice, no source.</summary>
     private const double HotplateK = 573.15;
 
@@ -174,7 +177,7 @@ internal static class HotSurface
     private static Finding? AutoignitionMissing(StepState[] states, Policy policy)
     {
         var lacking = states.SelectMany(static state => state.Contents.Select(content => (State: state, Content: content)))
-            .Where(static pair => Lacks(pair.Content))
+            .Where(static pair => Lacks(pair.Content) && VapourPa(pair.Content, pair.State) >= WorthCountingPa)
             .ToArray();
         if (lacking.Length == 0)
         {
@@ -195,6 +198,21 @@ internal static class HotSurface
             Statement = $"No autoignition temperature is on file for {Wording.List(names)}, heated with a surface at {Wording.Celsius(hot)}.",
             LeavesCheckUndone = undone,
         };
+    }
+
+    /// <summary>
+    /// Partial pressure in Pa by Raoult's law with Trouton's rule, ln(p/atm) = 10.5·(1 − Tb/T); infinite where the boiling
+    /// point or an amount is not known. Good to a factor of two, which is enough to tell a solvent from a solute.
+    /// </summary>
+    private static double VapourPa(Content content, StepState state)
+    {
+        if (content.Mol is not { } mol || content.Substance.Known?.BoilingPointK is not { Value: var boilingK })
+        {
+            return double.PositiveInfinity;
+        }
+
+        var liquid = state.Contents.Where(static other => other.Substance.Known is { PhaseAt298K: Phase.Liquid }).Sum(static other => other.Mol ?? 0);
+        return mol / liquid * 101_325 * Math.Exp(10.5 * (1 - (boilingK / state.WorstTemperatureK)));
     }
 
     /// <summary>A volatile that burns, or may burn, without an autoignition temperature. Solutes without vapour force nothing.</summary>
