@@ -15,9 +15,16 @@ public sealed class PressureScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => Find(context, withClearings: true);
 
-    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings)
+    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings, string? onlyVessel = null)
     {
-        var groups = context.Walk.States.Where(static state => state.Closing is not null)
+        var states = context.Walk.States.Where(state => onlyVessel is null || string.Equals(state.Vessel.Id, onlyVessel, StringComparison.Ordinal)).ToArray();
+        var closed = Array.FindAll(states, static state => state.Closing is not null);
+        foreach (var unsized in closed.Where(static state => state.Vessel.VolumeM3 is null).GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep)))
+        {
+            yield return VolumeMissing([.. unsized]);
+        }
+
+        var groups = closed.Where(static state => state.Vessel.VolumeM3 is not null)
             .GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep));
         foreach (var group in groups)
         {
@@ -27,7 +34,7 @@ public sealed class PressureScreen : IScreen
             }
         }
 
-        foreach (var state in context.Walk.States)
+        foreach (var state in states)
         {
             if (Opened(state, context) is { } opened)
             {
@@ -44,12 +51,6 @@ public sealed class PressureScreen : IScreen
     private static IEnumerable<Finding> OfGroup(StepState[] states, ScreeningContext context, bool withClearings)
     {
         var first = states[0];
-        if (first.Vessel.VolumeM3 is null)
-        {
-            yield return VolumeMissing(states);
-            yield break;
-        }
-
         var assessed = states.Select(state => context.Closed(state)!).ToArray();
         if (Undone(states, assessed) is { } undone)
         {
@@ -164,9 +165,22 @@ public sealed class PressureScreen : IScreen
 
     private static Finding? Opened(StepState state, ScreeningContext context)
     {
-        if (state.ClosedBefore is not { Closing: { } closing, Vessel.VolumeM3: { } volume } before)
+        if (state.ClosedBefore is not { Closing: { } closing } before)
         {
             return null;
+        }
+
+        if (state.Vessel.VolumeM3 is not { } volume)
+        {
+            return new Finding
+            {
+                Code = "data.opening-pressure",
+                Hazard = Hazard.Data,
+                Severity = Severity.Caution,
+                Steps = [state.Step.Id],
+                Vessel = state.Vessel.Id,
+                Statement = $"What pressure “{state.Vessel.Id}” still holds when step {state.Step.Id} opens it cannot be computed without its volume.",
+            };
         }
 
         // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
