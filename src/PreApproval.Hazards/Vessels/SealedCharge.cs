@@ -140,11 +140,14 @@ internal sealed class SealedCharge
             return (raoult.State, raoult.State.Because!);
         }
 
-        if (equation.PressurePaAbs is not null && equation.Phase is not VesselPhase.LiquidFull && VolumeFlash.MayGovern(point))
-        {
-            return (equation, "Peng–Robinson for hydrocarbons, permanent gases and near-critical carbon dioxide");
-        }
+        var (other, because) = WithoutEquation(raoult, bound, point);
+        return equation is { PressurePaAbs: { } pressure, Phase: not VesselPhase.LiquidFull } && VolumeFlash.MayGovern(point) && !(other.PressurePaAbs >= pressure)
+            ? (equation, "the highest of the credible models: Peng–Robinson, for hydrocarbons, permanent gases and near-critical carbon dioxide")
+            : (other, because);
+    }
 
+    private static (ModelState Governing, string Because) WithoutEquation(RaoultAnswer raoult, ModelState bound, VesselPoint point)
+    {
         if (raoult.State.PressurePaAbs is null)
         {
             return (bound, $"the bound stands in for modified Raoult: {raoult.State.Because}");
