@@ -108,7 +108,7 @@ internal sealed record ClosedAssessment
             {
                 notCounted.Add($"{name}, which is not in the catalogue");
             }
-            else if (known.PhaseAt298K == Phase.Gas && group.Any(static content => content.MassFraction is < 1))
+            else if (known is { PhaseAt298K: Phase.Gas, UnifacGroups: null } && group.Any(static content => content.MassFraction is < 1))
             {
                 // the pure gas's vapour pressure would overstate a solution many times over
                 notCounted.Add($"{name} given off by its solution");
