@@ -9,11 +9,14 @@ internal sealed record ClosedAssessment
 {
     private const double AtmospherePa = 101_325;
 
+    private VesselState? atSet;
+
     public required StepState State { get; init; }
 
     public required ClosedVesselInput Input { get; init; }
 
-    public required VesselState AtSet { get; init; }
+    /// <summary>At the set temperature; computed when first asked for, trials of a change never ask.</summary>
+    public VesselState AtSet => atSet ??= State.WorstTemperatureK > State.TemperatureK ? ClosedVessel.At(Input, State.TemperatureK) : AtWorst;
 
     public required VesselState AtWorst { get; init; }
 
@@ -23,22 +26,11 @@ internal sealed record ClosedAssessment
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }
 
-    public bool LiquidFull => AtWorst.LiquidFull || AtSet.LiquidFull;
+    /// <summary>The worst temperature is never below the set one, and a liquid only expands.</summary>
+    public bool LiquidFull => AtWorst.LiquidFull;
 
     /// <summary>Gauge pressure in Pa at the worst credible temperature; null when full or where no model gives one.</summary>
-    public double? WorstPaGauge
-    {
-        get
-        {
-            if (LiquidFull)
-            {
-                return null;
-            }
-
-            double?[] both = [AtWorst.Governing.PressurePaAbs, AtSet.Governing.PressurePaAbs];
-            return both.Max() - AtmospherePa;
-        }
-    }
+    public double? WorstPaGauge => LiquidFull ? null : AtWorst.Governing.PressurePaAbs - AtmospherePa;
 
     public static ClosedAssessment? Of(StepState state)
     {
@@ -63,15 +55,13 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
-        var atSet = ClosedVessel.At(input, state.TemperatureK);
-        var atWorst = state.WorstTemperatureK > state.TemperatureK ? ClosedVessel.At(input, state.WorstTemperatureK) : atSet;
+        var atWorst = ClosedVessel.At(input, state.WorstTemperatureK);
         var named = state.Contents.ToLookup(static content => content.Substance.Key, static content => content.Substance.Name, StringComparer.Ordinal);
         notCounted.AddRange(atWorst.Missing.Select(key => $"{named[key].FirstOrDefault() ?? key}, whose vapour pressure is not known"));
         return new ClosedAssessment
         {
             State = state,
             Input = input,
-            AtSet = atSet,
             AtWorst = atWorst,
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
