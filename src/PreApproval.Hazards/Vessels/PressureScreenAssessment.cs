@@ -10,6 +10,7 @@ internal sealed record ClosedAssessment
     private const double AtmospherePa = 101_325;
 
     private VesselState? atSet;
+    private VesselState? atWorst;
 
     public required StepState State { get; init; }
 
@@ -18,19 +19,27 @@ internal sealed record ClosedAssessment
     /// <summary>At the set temperature; computed when first asked for, trials of a change never ask.</summary>
     public VesselState AtSet => atSet ??= State.WorstTemperatureK > State.TemperatureK ? ClosedVessel.At(Input, State.TemperatureK) : AtWorst;
 
-    public required VesselState AtWorst { get; init; }
+    /// <summary>All models at the worst credible temperature; computed when first asked for.</summary>
+    public VesselState AtWorst => atWorst ??= ClosedVessel.At(Input, State.WorstTemperatureK);
+
+    /// <summary>The governing answer at the worst credible temperature.</summary>
+    public required ModelState Worst { get; init; }
 
     /// <summary>What the model could not count, in words; empty when nothing is missing.</summary>
     public required IReadOnlyList<string> NotCounted { get; init; }
+
+    /// <summary>Everything left out, what the model itself lacks included.</summary>
+    public IEnumerable<string> LeftOut => NotCounted.Concat(AtWorst.Missing.Select(key =>
+        $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known"));
 
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }
 
     /// <summary>The worst temperature is never below the set one, and a liquid only expands.</summary>
-    public bool LiquidFull => AtWorst.LiquidFull;
+    public bool LiquidFull => Worst.Phase == VesselPhase.LiquidFull;
 
     /// <summary>Gauge pressure in Pa at the worst credible temperature; null when full or where no model gives one.</summary>
-    public double? WorstPaGauge => LiquidFull ? null : AtWorst.Governing.PressurePaAbs - AtmospherePa;
+    public double? WorstPaGauge => LiquidFull ? null : Worst.PressurePaAbs - AtmospherePa;
 
     public static ClosedAssessment? Of(StepState state)
     {
@@ -55,14 +64,11 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
-        var atWorst = ClosedVessel.At(input, state.WorstTemperatureK);
-        var named = state.Contents.ToLookup(static content => content.Substance.Key, static content => content.Substance.Name, StringComparer.Ordinal);
-        notCounted.AddRange(atWorst.Missing.Select(key => $"{named[key].FirstOrDefault() ?? key}, whose vapour pressure is not known"));
         return new ClosedAssessment
         {
             State = state,
             Input = input,
-            AtWorst = atWorst,
+            Worst = new SealedCharge(input).GoverningAt(state.WorstTemperatureK),
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
         };
