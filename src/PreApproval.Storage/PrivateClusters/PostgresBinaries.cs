@@ -14,25 +14,25 @@ public static class PostgresBinaries
     private static readonly (string Root, string Prefix)[] VersionedFolders = [("/usr/lib/postgresql", string.Empty), ("/usr", "pgsql-")];
 
     /// <summary>
-    /// The newest server from version 15, or the one of the given major version; null when there is none. The folder in
-    /// <see cref="Variable"/> goes first, then versioned system folders, then the search path.
+    /// The newest server from version 15, or the one of the given major version; null when there is none. The folder
+    /// given, or the one in <see cref="Variable"/>, is the only one looked at; without it versioned system folders, then the search path.
     /// </summary>
-    public static string? Find(int? major = null)
+    public static string? Find(int? major = null, string? folder = null)
     {
-        if (Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } given)
+        if ((folder ?? Environment.GetEnvironmentVariable(Variable)) is { Length: > 0 } given)
         {
             return HasServer(given) ? given : null;
         }
 
-        string? versioned = VersionedFolders
+        string? newest = VersionedFolders
             .Where(place => Directory.Exists(place.Root))
             .SelectMany(place => Directory.GetDirectories(place.Root, place.Prefix + "*")
-                .Select(folder => (Bin: Path.Combine(folder, "bin"), Version: Version(Path.GetFileName(folder)[place.Prefix.Length..]))))
+                .Select(versioned => (Bin: Path.Combine(versioned, "bin"), Version: Version(Path.GetFileName(versioned)[place.Prefix.Length..]))))
             .Where(found => (major is null ? found.Version >= Oldest : found.Version == major) && HasServer(found.Bin))
             .OrderByDescending(found => found.Version)
             .Select(found => found.Bin)
             .FirstOrDefault();
-        return versioned ?? (Environment.GetEnvironmentVariable("PATH") ?? string.Empty).Split(Path.PathSeparator).FirstOrDefault(folder => folder.Length > 0 && HasServer(folder));
+        return newest ?? (Environment.GetEnvironmentVariable("PATH") ?? string.Empty).Split(Path.PathSeparator).FirstOrDefault(place => place.Length > 0 && HasServer(place));
     }
 
     private static bool HasServer(string folder) => File.Exists(Path.Combine(folder, "initdb")) && File.Exists(Path.Combine(folder, "postgres"));

@@ -52,7 +52,7 @@ public sealed class PrivateCluster : IAsyncDisposable
         try
         {
             int? made = folder.Version();
-            string bin = options.BinFolder ?? PostgresBinaries.Find(made) ?? throw new PrivateClusterException(made is { } major
+            string bin = PostgresBinaries.Find(made, options.BinFolder) ?? throw new PrivateClusterException(made is { } major
                 ? $"The data in {folder.Root} were written by PostgreSQL {major}, and its server is not installed (Debian and Ubuntu: apt-get install postgresql-{major})."
                 : $"No PostgreSQL server (version 15 or newer) is installed. Debian and Ubuntu: apt-get install postgresql. Elsewhere set {PostgresBinaries.Variable} to the folder with initdb, or give a server with ConnectionStrings__PreApproval.");
             string[] asServer = Environment.IsPrivilegedProcess

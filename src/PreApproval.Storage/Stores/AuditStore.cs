@@ -72,8 +72,8 @@ internal sealed class AuditStore(PreApprovalDbContext db) : IAuditStore
             foreach (string word in filter.Text.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
             {
                 string pattern = $"%{word.Replace(@"\", @"\\", StringComparison.Ordinal).Replace("%", @"\%", StringComparison.Ordinal).Replace("_", @"\_", StringComparison.Ordinal)}%";
-                events = events.Where(x => EF.Functions.ILike(x.Summary, pattern) || EF.Functions.ILike(x.ActorName, pattern)
-                    || (x.ProcedureTitle != null && EF.Functions.ILike(x.ProcedureTitle, pattern)));
+                events = events.Where(x => EF.Functions.ILike(x.Summary, pattern, @"\") || EF.Functions.ILike(x.ActorName, pattern, @"\")
+                    || (x.ProcedureTitle != null && EF.Functions.ILike(x.ProcedureTitle, pattern, @"\")));
             }
         }
 

@@ -1,0 +1,3 @@
+using PreApproval.Testing;
+
+[assembly: AssemblyFixture(typeof(PostgresServer))]

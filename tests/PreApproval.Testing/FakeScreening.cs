@@ -1,0 +1,79 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using PreApproval.Audit;
+using PreApproval.Documents;
+using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Workflow;
+
+namespace PreApproval.Testing;
+
+/// <summary>
+/// Documents that say what the engine would find, so that the workflow can be tested without the engine:
+/// <c>{"title": "…", "flags": ["pressure/danger", "fire/warning"]}</c>.
+/// </summary>
+public static class FakeScreening
+{
+    public static DocumentScreener Screener { get; } = new(Read, ReadDraft, Screen);
+
+    public static ReadOnlyMemory<byte> Document(string title, params IReadOnlyList<string> flags) =>
+        JsonSerializer.SerializeToUtf8Bytes(new { title, flags });
+
+    /// <summary>Identifier of the finding that a flag makes.</summary>
+    public static string FindingId(string flag) => $"{flag.Split('/')[0]}.made-up/tube/1";
+
+    private static Result<ProcedureDocument, DocumentRefusal> Read(ReadOnlyMemory<byte> utf8)
+    {
+        if (Parse(utf8) is not { } content)
+        {
+            return new DocumentRefusal(DocumentRefusalKind.NotJson, [new Fault("", "Not JSON.")]);
+        }
+
+        return content.Title.Length == 0
+            ? new DocumentRefusal(DocumentRefusalKind.Invalid, [new Fault("/title", "Name the procedure.")])
+            : new ProcedureDocument { Title = content.Title, Purpose = string.Join(' ', content.Flags), Materials = [], Vessels = [], Steps = [] };
+    }
+
+    private static Result<DraftReading, DocumentRefusal> ReadDraft(ReadOnlyMemory<byte> utf8)
+    {
+        if (Parse(utf8) is not { } content)
+        {
+            return new DocumentRefusal(DocumentRefusalKind.NotJson, [new Fault("", "Not JSON.")]);
+        }
+
+        return new DraftReading(content.Title, content.Title.Length == 0 ? [new Fault("/title", "Name the procedure.")] : []);
+    }
+
+    private static ScreenedDocument Screen(ProcedureDocument document, Policy policy)
+    {
+        Finding[] findings = [.. (document.Purpose ?? string.Empty).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Made).OrderBy(finding => finding.Severity)];
+        bool flagged = Array.Exists(findings, finding => finding.Severity <= policy.ReviewFrom || finding.LeavesCheckUndone);
+        var report = new Report { Verdict = flagged ? Verdict.Review : Verdict.Clear, Findings = findings, Timeline = [], Coverage = [] };
+        byte[] json = CanonicalJson.Serialize(new JsonObject { ["findings"] = new JsonArray([.. findings.Select(finding => JsonValue.Create(finding.Id))]) });
+        string digest = CanonicalJson.Digest(CanonicalJson.Serialize(new JsonObject { ["title"] = document.Title, ["flags"] = document.Purpose }));
+        return new ScreenedDocument(report, json, digest, CanonicalJson.Digest("policy"u8), CanonicalJson.Digest("data"u8));
+    }
+
+    private static Finding Made(string flag) => new()
+    {
+        Code = $"{flag.Split('/')[0]}.made-up",
+        Hazard = WireName.Parse<Hazard>(flag.Split('/')[0]),
+        Severity = WireName.Parse<Severity>(flag.Split('/')[1]),
+        Vessel = "tube",
+        Steps = ["1"],
+        Statement = "Made up for a test.",
+    };
+
+    private static Content? Parse(ReadOnlyMemory<byte> utf8)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize<Content>(utf8.Span, JsonSerializerOptions.Web);
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+
+    private sealed record Content(string Title, IReadOnlyList<string> Flags);
+}
