@@ -63,7 +63,7 @@ public static class ExtinguishingAgents
         return
         [
             .. Enum.GetValues<Agent>().Where(agent =>
-                Array.TrueForAll(needed, kind => Serves[agent].Contains(kind)) && !bans.Any(ban => ban.Agent == agent && ban.Severity <= Severity.Warning)),
+                Array.TrueForAll(needed, kind => Serves[agent].Contains(kind)) && !bans.Any(ban => ban.Agent == agent)),
         ];
     }
 }

@@ -82,7 +82,9 @@ public sealed class FireScreen : IScreen
             Vessel = first.State.Vessel.Id,
             Statement = $"“{first.State.Vessel.Id}” holds what burns as {FireClass.Words(first.Burning)}; {serve}{(never.Length == 0 ? "." : $"; never {string.Join("; ", never)}.")}",
         };
-        if (listed.Count > 0 && !listed.Any(fit.Contains))
+        // an agent that calls only for care still serves
+        var serves = ExtinguishingAgents.ThatFit(first.Burning, [.. first.Bans.Where(static ban => ban.Severity <= Severity.Warning)]);
+        if (listed.Count > 0 && !listed.Any(serves.Contains))
         {
             yield return new Finding
             {

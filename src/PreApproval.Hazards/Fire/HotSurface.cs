@@ -15,10 +15,13 @@ internal static class HotSurface
     private const double HeatGunK = 773.15;
 
     /// <summary>
-    /// Surface in K (108 °C) up to which a missing autoignition temperature forces nothing: 80 % of 135 °C, below which
-    /// IEC 60079-20-1 lists only carbon disulfide and ethyl nitrite.
+    /// Lowest autoignition temperature in IEC 60079-20-1, in K (carbon disulfide, 90 °C): a surface that is safe for it needs
+    /// no value for anything else.
     /// </summary>
-    private const double HarmlessSurfaceK = 381.15;
+    private const double LowestListedK = 363.15;
+
+    /// <summary>Partial pressure in Pa below which a substance cannot make a flammable vapour: 1 % of the atmosphere, the lower end of flammable limits.</summary>
+    private const double WorthCountingPa = 1013;
 
     /// <summary>Highest temperature in K a plain hotplate is assumed to reach (300 °C) when its surface is not stated. Common practice, no source.</summary>
     private const double HotplateK = 573.15;
@@ -38,7 +41,7 @@ internal static class HotSurface
                 yield return notStated;
             }
 
-            if (AutoignitionMissing(states) is { } missing)
+            if (AutoignitionMissing(states, context.Policy) is { } missing)
             {
                 yield return missing;
             }
@@ -171,10 +174,10 @@ internal static class HotSurface
         };
     }
 
-    private static Finding? AutoignitionMissing(StepState[] states)
+    private static Finding? AutoignitionMissing(StepState[] states, Policy policy)
     {
         var lacking = states.SelectMany(static state => state.Contents.Select(content => (State: state, Content: content)))
-            .Where(static pair => Lacks(pair.Content))
+            .Where(static pair => Lacks(pair.Content) && VapourPa(pair.Content, pair.State) >= WorthCountingPa)
             .ToArray();
         if (lacking.Length == 0)
         {
@@ -182,7 +185,7 @@ internal static class HotSurface
         }
 
         var hot = lacking.Max(static pair => SurfaceK(pair.State));
-        var undone = hot > HarmlessSurfaceK;
+        var undone = hot > LimitK(LowestListedK, policy.HotSurfaceShare);
         var names = lacking.Select(static pair => pair.Content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
         return new Finding
         {
@@ -195,6 +198,21 @@ internal static class HotSurface
             Statement = $"No autoignition temperature is on file for {Wording.List(names)}, heated with a surface at {Wording.Celsius(hot)}.",
             LeavesCheckUndone = undone,
         };
+    }
+
+    /// <summary>
+    /// Partial pressure in Pa by Raoult's law with Trouton's rule, ln(p/atm) = 10.5·(1 − Tb/T); infinite where the boiling
+    /// point or an amount is not known. Good to a factor of two, which is enough to tell a solvent from a solute.
+    /// </summary>
+    private static double VapourPa(Content content, StepState state)
+    {
+        if (content.Mol is not { } mol || content.Substance.Known?.BoilingPointK is not { Value: var boilingK })
+        {
+            return double.PositiveInfinity;
+        }
+
+        var liquid = state.Contents.Where(static other => other.Substance.Known is { PhaseAt298K: Phase.Liquid }).Sum(static other => other.Mol ?? 0);
+        return mol / liquid * 101_325 * Math.Exp(10.5 * (1 - (boilingK / state.WorstTemperatureK)));
     }
 
     /// <summary>A volatile that burns, or may burn, without an autoignition temperature. Solutes without vapour force nothing.</summary>

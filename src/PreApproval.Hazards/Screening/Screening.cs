@@ -39,12 +39,34 @@ public static class Screener
             findings.AddRange(screen.Find(context, findings).ToArray());
         }
 
+        findings = [.. findings.GroupBy(static finding => finding.Id, StringComparer.Ordinal).Select(static group => Merge([.. group]))];
+
         return new Report
         {
             Verdict = findings.Exists(finding => GoesToReview(finding, policy)) ? Verdict.Review : Verdict.Clear,
             Findings = InOrder(findings, plan),
             Timeline = Timeline.Of(context),
             Coverage = CoverageList.Of(plan),
+        };
+    }
+
+    /// <summary>Two findings of one code at the same place are one finding.</summary>
+    private static Finding Merge(IReadOnlyList<Finding> same)
+    {
+        if (same.Count == 1)
+        {
+            return same[0];
+        }
+
+        var ordered = same.OrderBy(static finding => finding.Severity).ThenBy(static finding => finding.Statement, StringComparer.Ordinal).ToArray();
+        return ordered[0] with
+        {
+            Materials = [.. ordered.SelectMany(static finding => finding.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Statement = string.Join(" ", ordered.Select(static finding => finding.Statement).Distinct(StringComparer.Ordinal)),
+            Evidence = [.. ordered.SelectMany(static finding => finding.Evidence)],
+            // what clears one of them need not clear the others
+            ClearedBy = [.. ordered[0].ClearedBy.Where(offer => Array.TrueForAll(ordered, finding => finding.ClearedBy.Contains(offer)))],
+            LeavesCheckUndone = Array.Exists(ordered, static finding => finding.LeavesCheckUndone),
         };
     }
 

@@ -17,7 +17,13 @@ public sealed class PressureScreen : IScreen
 
     internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings)
     {
-        var groups = context.Walk.States.Where(static state => state.Closing is not null)
+        var closed = context.Walk.States.Where(static state => state.Closing is not null).ToArray();
+        foreach (var unsized in closed.Where(static state => state.Vessel.VolumeM3 is null).GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep)))
+        {
+            yield return VolumeMissing([.. unsized]);
+        }
+
+        var groups = closed.Where(static state => state.Vessel.VolumeM3 is not null)
             .GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep));
         foreach (var group in groups)
         {
@@ -44,12 +50,6 @@ public sealed class PressureScreen : IScreen
     private static IEnumerable<Finding> OfGroup(StepState[] states, ScreeningContext context, bool withClearings)
     {
         var first = states[0];
-        if (first.Vessel.VolumeM3 is null)
-        {
-            yield return VolumeMissing(states);
-            yield break;
-        }
-
         var assessed = states.Select(state => context.Closed(state)!).ToArray();
         if (Undone(states, assessed) is { } undone)
         {
@@ -164,9 +164,22 @@ public sealed class PressureScreen : IScreen
 
     private static Finding? Opened(StepState state, ScreeningContext context)
     {
-        if (state.ClosedBefore is not { Closing: { } closing, Vessel.VolumeM3: { } volume } before)
+        if (state.ClosedBefore is not { Closing: { } closing } before)
         {
             return null;
+        }
+
+        if (state.Vessel.VolumeM3 is not { } volume)
+        {
+            return new Finding
+            {
+                Code = "data.opening-pressure",
+                Hazard = Hazard.Data,
+                Severity = Severity.Caution,
+                Steps = [state.Step.Id],
+                Vessel = state.Vessel.Id,
+                Statement = $"What pressure “{state.Vessel.Id}” still holds when step {state.Step.Id} opens it cannot be computed without its volume.",
+            };
         }
 
         // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in

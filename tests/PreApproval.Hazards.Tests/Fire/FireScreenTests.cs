@@ -1,0 +1,164 @@
+using PreApproval.Hazards.Fire;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Fire;
+
+public sealed class FireScreenTests
+{
+    /// <summary>TRGS 723, 5.2.3: 80 % of the autoignition temperature in °C; hexane 225, carbon disulfide 90, diethyl ether 160 (lower of IEC 60079-20-1 and NFPA 497).</summary>
+    [Theory]
+    [InlineData("n-hexane", 180)]
+    [InlineData("carbon disulfide", 72)]
+    [InlineData("diethyl ether", 128)]
+    public void LimitK_LowestPublishedAutoignition_Is80Percent(string substance, double limitC)
+    {
+        var autoignition = Substance(substance).Known!.AutoignitionK!.Governing.Value;
+
+        Assert.Equal(limitC, HotSurface.LimitK(autoignition, 0.8) - 273.15, 0.05);
+    }
+
+    [Theory]
+    [InlineData("n-hexane", 200)]
+    [InlineData("carbon disulfide", 200)]
+    [InlineData("diethyl ether", 200)]
+    [InlineData("carbon disulfide", 85)]
+    [InlineData("carbon disulfide", 73)]
+    public void Screen_SurfaceAboveTheLimit_IsFlagged(string substance, double surfaceC)
+    {
+        Assert.True(Assert.Single(Findings(substance, 30, surfaceC), static finding => finding.Code is "fire.hot-surface").Severity <= Severity.Warning);
+    }
+
+    [Theory]
+    [InlineData("carbon disulfide", 71)]
+    [InlineData("n-hexane", 179)]
+    [InlineData("toluene", 200)]
+    public void Screen_SurfaceBelowTheLimit_IsNotFlagged(string substance, double surfaceC)
+    {
+        Assert.DoesNotContain(Findings(substance, 30, surfaceC), static finding => finding.Code is "fire.hot-surface");
+    }
+
+    /// <summary>IEC 60079-20-1 prints 375 °C for 1,4-dioxane, NFPA 497 180 °C.</summary>
+    [Fact]
+    public void Screen_DioxaneWhereStandardsDisagree_ShowsBothAndTakesTheLower()
+    {
+        var finding = Assert.Single(Findings("1,4-dioxane", 100, 160), static finding => finding.Code is "fire.hot-surface");
+
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Contains("180 °C", finding.Statement, StringComparison.Ordinal);
+        Assert.Contains("375 °C", finding.Statement, StringComparison.Ordinal);
+        Assert.Equal([180, 375], finding.Evidence.Skip(1).Select(static evidence => Math.Round(evidence.Value)));
+    }
+
+    [Fact]
+    public void Screen_CarbonDisulfideOnBlock_OffersATemperatureThatHolds()
+    {
+        var offer = Assert.Single(Findings("carbon disulfide", 60, null), static finding => finding.Code is "fire.hot-surface").ClearedBy[0];
+
+        // 72 °C less 15 K overshoot
+        Assert.Equal(57, offer.Value);
+        Assert.Equal("/steps/1/temperature", offer.Path);
+    }
+
+    /// <summary>EN 2 and NFPA 10: gas is class C in the one and class B in the other.</summary>
+    [Fact]
+    public void Words_GasAndMetal_NameBothSchemes() =>
+        Assert.Equal("EN 2 class C and D (NFPA 10 class B and D)", FireClass.Words([Burning.Gas, Burning.Metal]));
+
+    [Theory]
+    [InlineData("ethanol", Burning.Liquid)]
+    [InlineData("hydrogen", Burning.Gas)]
+    [InlineData("sodium", Burning.Metal)]
+    [InlineData("lithium aluminium hydride", Burning.Metal)]
+    [InlineData("naphthalene", Burning.Solid)]
+    public void Of_Substance_BurnsAs(string substance, Burning expected) => Assert.Equal(expected, BurningMaterials.Of(Substance(substance)));
+
+    [Theory]
+    [InlineData("water")]
+    [InlineData("sodium chloride")]
+    [InlineData("nitrogen")]
+    [InlineData("carbon dioxide")]
+    [InlineData("potassium carbonate")]
+    public void Of_WhatDoesNotBurn_IsNull(string substance) => Assert.Null(BurningMaterials.Of(Substance(substance)));
+
+    [Fact]
+    public void Screen_SodiumUnderToluene_FitsOnlyWhatServesBoth()
+    {
+        var plan = Plan("sodium", "toluene", Agents(Agent.DrySand));
+        var report = Screener.Screen(plan, Policy.Default);
+
+        Assert.DoesNotContain(report.Findings, static finding => finding.Code is "fire.agent-forbidden" or "fire.no-agent-fits");
+        Assert.Contains("class D powder and dry sand fit", Assert.Single(report.Findings, static finding => finding.Code is "fire.class").Statement, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("sodium", Agent.Water)]
+    [InlineData("sodium", Agent.CarbonDioxide)]
+    [InlineData("lithium aluminium hydride", Agent.CarbonDioxide)]
+    [InlineData("n-butyllithium", Agent.Foam)]
+    public void Screen_ForbiddenAgent_IsDanger(string substance, Agent agent)
+    {
+        var finding = Assert.Single(Screener.Screen(Plan(substance, "toluene", Agents(agent)), Policy.Default).Findings, static finding => finding.Code is "fire.agent-forbidden");
+
+        Assert.Equal(Severity.Danger, finding.Severity);
+        Assert.NotEmpty(finding.ClearedBy);
+    }
+
+    [Fact]
+    public void Screen_WaterAgainstBurningSolvent_DoesNotServe()
+    {
+        Assert.Single(Screener.Screen(Plan("benzoic acid", "toluene", Agents(Agent.Water)), Policy.Default).Findings, static finding => finding is { Code: "fire.no-agent-fits", Severity: Severity.Warning });
+    }
+
+    [Fact]
+    public void Screen_FlammablesWithoutAgents_IsCaution()
+    {
+        Assert.Single(Screener.Screen(Plan("benzoic acid", "toluene", null), Policy.Default).Findings, static finding => finding is { Code: "fire.agents-not-stated", Severity: Severity.Caution });
+    }
+
+    [Fact]
+    public void Screen_HeatedVolatileWithoutAutoignition_IsADataFinding()
+    {
+        var thf = Substance("tetrahydrofuran");
+        var unknown = thf with { Known = thf.Known! with { AutoignitionK = null } };
+        var plan = Plan("benzoic acid", "toluene", null);
+        plan = plan with
+        {
+            Materials = [plan.Materials[0], plan.Materials[1] with { Composition = new Composition.Pure(unknown) }],
+            Steps = [.. plan.Steps, Step("2", StepAction.Heat, "flask", 60) with { HeatSource = HeatSource.OilBath, SurfaceTemperatureK = 423.15 }],
+        };
+
+        Assert.True(Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.autoignition").LeavesCheckUndone);
+    }
+
+    [Fact]
+    public void Screen_HeatedInvolatileSalt_ForcesNothing()
+    {
+        var plan = Plan("sodium chloride", "water", null);
+        plan = plan with { Steps = [.. plan.Steps, Step("2", StepAction.Heat, "flask", 95) with { HeatSource = HeatSource.OilBath }] };
+
+        Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.autoignition");
+    }
+
+    private static Plan Plan(string one, string solvent, FireResponse? response) => new()
+    {
+        Materials = [Of("one", one, G(1)), Of("solvent", solvent, ML(50), Role.Solvent)],
+        Vessels = [Flask()],
+        Steps = [Step("1", StepAction.Charge, "flask", 20, "one", "solvent") with { Headspace = Under("argon") }],
+        FireResponse = response,
+    };
+
+    private static IReadOnlyList<Finding> Findings(string substance, double celsius, double? surfaceC) => Screener.Screen(
+        new Plan
+        {
+            Materials = [Of("solvent", substance, ML(20), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "flask", 20, "solvent"),
+                Step("2", StepAction.Heat, "flask", celsius) with { HeatSource = HeatSource.MetalBlock, SurfaceTemperatureK = surfaceC + 273.15 },
+            ],
+        },
+        Policy.Default).Findings;
+}

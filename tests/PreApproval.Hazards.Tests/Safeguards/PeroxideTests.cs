@@ -1,0 +1,45 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Safeguards;
+
+/// <summary>Keeping times after R. J. Kelly, Chem. Health Saf. 1996, 3 (5), 28; limits in ppm after university guidance.</summary>
+public sealed class PeroxideTests
+{
+    [Theory]
+    [InlineData("diethyl ether", 13, null, "peroxide.overdue")]
+    [InlineData("diisopropyl ether", 4, null, "peroxide.overdue")]
+    [InlineData("tetrahydrofuran", 2, 120.0, "peroxide.above-limit")]
+    [InlineData("tetrahydrofuran", 2, 30.0, "peroxide.above-limit")]
+    public void Screen_OldOrLoaded_IsFound(string solvent, int monthsOpen, double? ppm, string code) =>
+        Assert.Contains(Findings(solvent, monthsOpen, ppm, StepAction.Stir), finding => string.Equals(finding.Code, code, StringComparison.Ordinal));
+
+    [Theory]
+    [InlineData("diethyl ether", 11)]
+    [InlineData("diisopropyl ether", 2)]
+    [InlineData("toluene", 40)]
+    public void Screen_YoungOrNoFormer_IsNotFound(string solvent, int monthsOpen) =>
+        Assert.DoesNotContain(Findings(solvent, monthsOpen, null, StepAction.Stir), static finding => finding.Hazard == Hazard.Peroxide);
+
+    [Fact]
+    public void Screen_DistilledWithoutTest_IsWarning() =>
+        Assert.Contains(Findings("tetrahydrofuran", 2, null, StepAction.Distil), static finding => finding is { Code: "peroxide.concentrated", Severity: Severity.Warning });
+
+    [Fact]
+    public void Screen_ConcentratedAfterATestOfTheDay_IsNotFound() =>
+        Assert.DoesNotContain(Findings("tetrahydrofuran", 2, 3, StepAction.Concentrate), static finding => finding.Hazard == Hazard.Peroxide);
+
+    private static IReadOnlyList<Finding> Findings(string solvent, int monthsOpen, double? ppm, StepAction action)
+    {
+        var today = new DateOnly(2026, 6, 1);
+        var plan = new Plan
+        {
+            Materials = [Of("solvent", solvent, ML(50), Role.Solvent) with { OpenedOn = today.AddMonths(-monthsOpen), PeroxideTest = ppm is { } found ? (today, found) : null }],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solvent"), Step("2", action, "flask", 40)],
+            PlannedOn = today,
+        };
+        return Screener.Screen(plan, Policy.Default).Findings;
+    }
+}
