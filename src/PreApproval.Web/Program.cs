@@ -71,6 +71,7 @@ app.UseSecurityHeaders();
 app.UseNamedProxies();
 app.UseRequestLog();
 app.UseProblems();
+app.UseBodyLimit();
 app.UseRateLimiter();
 app.UseRouting();
 app.UseAuthentication();

@@ -38,6 +38,28 @@ public sealed class DecisionTests(TestApp test)
         await Read.ProblemAsync(answer, HttpStatusCode.Forbidden);
     }
 
+    [Theory]
+    [InlineData("fire-reviewer")]
+    [InlineData("member")]
+    [InlineData("administrator")]
+    [InlineData("auditor")]
+    public async Task PostDecisions_BySomebodyItWasNotRoutedTo_Is403(string person)
+    {
+        string address = await test.SubmittedAsync("a pressure danger");
+        using HttpClient other = test.As(person);
+        using HttpResponseMessage answer = await other.PostAsJsonAsync($"{address}/decisions", Approve("pressure.sample/beaker/1"));
+        await Read.ProblemAsync(answer, HttpStatusCode.Forbidden);
+    }
+
+    [Fact]
+    public async Task PostDecisions_LeadBeforeTheReview_Is409()
+    {
+        string address = await test.SubmittedAsync("a pressure danger");
+        using HttpClient lead = test.As("lead");
+        using HttpResponseMessage answer = await lead.PostAsJsonAsync($"{address}/decisions", Approve());
+        await Read.ProblemAsync(answer, HttpStatusCode.Conflict);
+    }
+
     [Fact]
     public async Task PostDecisions_WithoutAnswers_Is422AndNothingStored()
     {

@@ -1,5 +1,6 @@
 using System.Net.Http.Headers;
 using System.Text.Json;
+using Microsoft.AspNetCore.Http.Features;
 using PreApproval.Documents;
 using PreApproval.Procedures.Workflow;
 
@@ -10,6 +11,9 @@ public static class RequestBody
 {
     /// <summary>1 MiB: a document of the largest size and its envelope.</summary>
     public const int LargestBytes = 1 << 20;
+
+    /// <summary>Up to here a body that is too large is read and thrown away; beyond, the connection is closed.</summary>
+    public const int LargestDiscarded = 16 << 20;
 
     private static readonly JsonDocumentOptions StrictJson = new()
     {
@@ -23,26 +27,42 @@ public static class RequestBody
     public static async Task<Result<ReadOnlyMemory<byte>, Refusal>> ReadAsync(HttpRequest request, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(request);
-        if (request.ContentLength > LargestBytes)
+        if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
         {
-            return TooLarge;
+            limit.MaxRequestBodySize = LargestDiscarded;
         }
 
-        using var bytes = new MemoryStream((int)(request.ContentLength ?? 4096));
+        using var bytes = new MemoryStream((int)Math.Min(request.ContentLength ?? 4096, LargestBytes));
         byte[] buffer = new byte[16 * 1024];
+        long total = 0;
         int read;
         while ((read = await request.Body.ReadAsync(buffer, cancellationToken)) > 0)
         {
-            if (bytes.Length + read > LargestBytes)
+            total += read;
+            if (total <= LargestBytes)
             {
-                return TooLarge;
+                bytes.Write(buffer, 0, read);
             }
-
-            bytes.Write(buffer, 0, read);
         }
 
-        return new ReadOnlyMemory<byte>(bytes.ToArray());
+        return total > LargestBytes ? TooLarge : new ReadOnlyMemory<byte>(bytes.ToArray());
     }
+
+    /// <summary>
+    /// Reads what is too large to its end before refusing it: a connection closed in the middle of sending shows most clients a
+    /// broken pipe instead of the answer. Goes before authentication, so that nobody waits for a password check to learn it.
+    /// </summary>
+    public static IApplicationBuilder UseBodyLimit(this IApplicationBuilder app) => app.Use(async (context, next) =>
+    {
+        if (context.Request.ContentLength is > LargestBytes and <= LargestDiscarded && ApiPaths.IsApi(context.Request.Path))
+        {
+            await ReadAsync(context.Request, context.RequestAborted);
+            await Problems.From(context, TooLarge).ExecuteAsync(context);
+            return;
+        }
+
+        await next(context);
+    });
 
     /// <summary>A JSON object, strict: duplicate members, comments and trailing commas are refused.</summary>
     public static async Task<Result<ObjectReader, Refusal>> ReadObjectAsync(HttpRequest request, CancellationToken cancellationToken)
