@@ -34,7 +34,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
 
         Assert.InRange(reviews, 1, 2);
         await mira.Page.ReloadAsync();
-        await Assertions.Expect(mira.Page.GetByText("Waits for")).ToContainTextAsync(DemoGroup.Edda.Name);
+        await Assertions.Expect(mira.Page.Locator(".signature", new() { HasText = "Waits for" })).ToContainTextAsync(DemoGroup.Edda.Name);
 
         await using Visitor edda = await Visitor.ArriveAsync(app, browser, DemoGroup.Edda);
         await edda.Page.GotoAsync("/review");

@@ -22,10 +22,10 @@ public sealed class DemoSeed(
     private static readonly (string Example, DemoPerson Author, DemoFate Fate)[] Procedures =
     [
         ("aqueous-work-up", DemoGroup.Mira, DemoFate.Submitted),
-        ("azide-reduction", DemoGroup.Mira, DemoFate.Submitted),
-        ("ether-extraction", DemoGroup.Odd, DemoFate.Approved),
-        ("amination-closed-tube", DemoGroup.Mira, DemoFate.SentBack),
-        ("peroxide-epoxidation", DemoGroup.Odd, DemoFate.Draft),
+        ("hydride-quench", DemoGroup.Odd, DemoFate.Approved),
+        ("ether-extraction", DemoGroup.Odd, DemoFate.SentBack),
+        ("stoppered-azide-reduction", DemoGroup.Mira, DemoFate.Submitted),
+        ("closed-tube-amination", DemoGroup.Mira, DemoFate.Draft),
     ];
 
     private enum DemoFate
@@ -86,9 +86,9 @@ public sealed class DemoSeed(
     }
 
     private static DecisionRequest Decide(RevisionView revision, DemoFate fate) => fate == DemoFate.Approved
-        ? new DecisionRequest(revision.Number, DecisionKind.Approve, "Demo: approved with the answers below.",
-            [.. FindingsToAnswer(revision).Select(id => new FindingAnswer(id, AnswerKind.Accept, "Demo: discussed with the author, the controls are in place."))], PasswordConfirmed: true)
-        : new DecisionRequest(revision.Number, DecisionKind.RequestChanges, "Demo: please change the step with the danger as the screening proposes, then submit again.", [], PasswordConfirmed: true);
+        ? new DecisionRequest(revision.Number, DecisionKind.Approve, "Demo: may be run under the conditions.",
+            [.. FindingsToAnswer(revision).Select(id => new FindingAnswer(id, AnswerKind.Condition, "Demo: water drop by drop over an hour at least, vent to the bubbler open, dry sand at hand and no carbon dioxide, a reviewer present."))], PasswordConfirmed: true)
+        : new DecisionRequest(revision.Number, DecisionKind.RequestChanges, "Demo: no hotplate under ether. Please use the water bath, as the screening proposes, and submit again.", [], PasswordConfirmed: true);
 
     private static IEnumerable<string> FindingsToAnswer(RevisionView revision)
     {
