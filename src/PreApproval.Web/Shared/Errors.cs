@@ -14,8 +14,12 @@ public static class Errors
         });
         return app.UseWhen(c => !ApiPaths.IsApi(c.Request.Path), pages =>
         {
-            pages.UseExceptionHandler(Options(o => o.ExceptionHandlingPath = "/error/500"));
-            pages.UseStatusCodePagesWithReExecute("/error/{0}");
+            pages.UseExceptionHandler(Options(o =>
+            {
+                o.ExceptionHandlingPath = "/error/500";
+                o.CreateScopeForErrors = true;
+            }));
+            pages.UseStatusCodePagesWithReExecute("/error/{0}", queryFormat: null, createScopeForStatusCodePages: true);
         });
     }
 

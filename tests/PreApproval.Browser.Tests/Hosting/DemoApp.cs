@@ -65,6 +65,8 @@ public sealed class DemoApp : IAsyncDisposable
         protected override void ConfigureWebHost(IWebHostBuilder builder)
         {
             ArgumentNullException.ThrowIfNull(builder);
+            builder.UseEnvironment("Production");
+            builder.UseStaticWebAssets();
             builder.UseSetting("ConnectionStrings:PreApproval", _connectionString);
             builder.UseSetting("Serilog:MinimumLevel:Default", "Warning");
 

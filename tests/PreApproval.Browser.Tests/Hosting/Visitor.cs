@@ -68,7 +68,7 @@ public sealed class Visitor : IAsyncDisposable
     public async Task<Guid> StartFromExampleAsync(string title)
     {
         await Page.GotoAsync("/procedures/new");
-        await Page.GetByRole(AriaRole.Button, new() { Name = "Use the example: " + title }).ClickAsync();
+        await Page.GetByRole(AriaRole.Button, new() { Name = "Use this example: " + title }).ClickAsync();
         return await EditorOpenedAsync();
     }
 

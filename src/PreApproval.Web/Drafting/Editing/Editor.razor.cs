@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Security.Claims;
 using System.Text;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Components;
@@ -21,6 +22,9 @@ namespace PreApproval.Web.Drafting.Editing;
 /// <param name="Version">Version of the draft it was typed into.</param>
 public sealed record KeptTyping(string Field, string Label, string Value, int Version);
 
+/// <summary>The draft as the page was delivered with it, so that the live page begins with the same one.</summary>
+public sealed record DeliveredDraft(string Document, int Version, DateTimeOffset SavedAt);
+
 /// <summary>
 /// The editor. The browser journals every input until a save that holds it is confirmed; the server saves soon after each
 /// change, with the version it read, and never over a version it has not seen.
@@ -37,13 +41,13 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     private ITimer? _screenTimer;
     private DotNetObjectReference<Editor>? _reference;
     private EditedDocument? _document;
-    private Actor? _actor;
     private DraftView? _conflict;
     private DateTimeOffset _savedAt;
     private DateTimeOffset? _dirtySince;
     private int _version;
     private long _received;
     private bool _saving;
+    private bool _starting;
     private bool _started;
     private string? _problem;
     private IReadOnlyList<KeptTyping> _kept = [];
@@ -58,6 +62,9 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
 
     [Parameter]
     public int NextRevision { get; set; } = 1;
+
+    [PersistentState]
+    public DeliveredDraft? Delivered { get; set; }
 
     [CascadingParameter]
     private Task<AuthenticationState> Authentication { get; set; } = null!;
@@ -106,10 +113,17 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
 
     protected override async Task OnInitializedAsync()
     {
+        if (Delivered is { } delivered)
+        {
+            Show(Encoding.UTF8.GetBytes(delivered.Document), delivered.Version, delivered.SavedAt);
+            return;
+        }
+
         Result<DraftView, Refusal> draft = await WithDraftsAsync((drafts, actor, cancel) => drafts.ReadAsync(actor, ProcedureId, cancel));
         if (draft.IsOk)
         {
             Show(draft.Value);
+            Delivered = new DeliveredDraft(Encoding.UTF8.GetString(draft.Value.Document.Span), draft.Value.Version, draft.Value.SavedAt);
         }
         else
         {
@@ -119,37 +133,40 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (!firstRender || _document is null)
+        if (_document is null || _starting)
         {
             return;
         }
 
+        _starting = true;
+        string user = (await Authentication).User.FindFirstValue(ClaimTypes.NameIdentifier) ?? "";
         _saveTimer = Clock.CreateTimer(_ => _ = InvokeAsync(SaveAsync), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
         _screenTimer = Clock.CreateTimer(_ => _ = InvokeAsync(Rescreen), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
         _reference = DotNetObjectReference.Create(this);
         _kept = await Js.InvokeAsync<IReadOnlyList<KeptTyping>>("preapprovalEditor.start", _gone.Token,
-            _reference, $"{_actor?.UserId.ToString()}:{ProcedureId.ToString()}", _version);
+            _reference, $"{user}:{ProcedureId.ToString()}", _version);
         _started = true;
         StateHasChanged();
     }
 
-    private void Show(DraftView draft)
+    private void Show(DraftView draft) => Show(draft.Document, draft.Version, draft.SavedAt);
+
+    private void Show(ReadOnlyMemory<byte> document, int version, DateTimeOffset savedAt)
     {
         if (_document is null)
         {
-            _document = EditedDocument.Read(draft.Document);
+            _document = EditedDocument.Read(document);
             _document.Changed += OnChanged;
             _document.Restructured += OnRestructured;
         }
         else
         {
-            _document.Replace(DocumentText.Parse(draft.Document));
+            _document.Replace(DocumentText.Parse(document));
         }
 
         _dirtySince = null;
-        _version = draft.Version;
-        _savedAt = draft.SavedAt;
-        _document.Faults = draft.Faults;
+        _version = version;
+        _savedAt = savedAt;
         Screen();
     }
 
@@ -389,10 +406,10 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     {
         AuthenticationState state = await Authentication;
         await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
-        _actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
-        return _actor is null || Clock.GetUtcNow() - _actor.AuthenticatedAt > SessionCheck.Longest
+        Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
+        return actor is null || Clock.GetUtcNow() - actor.AuthenticatedAt > SessionCheck.Longest
             ? Refusal.Because(RefusalKind.Forbidden, "You are not signed in any more, or do not belong to the group. What you typed is kept on this device: sign in again.")
-            : await work(scope.ServiceProvider.GetRequiredService<DraftHandler>(), _actor, _gone.Token);
+            : await work(scope.ServiceProvider.GetRequiredService<DraftHandler>(), actor, _gone.Token);
     }
 
     private static TimeSpan Max(TimeSpan a, TimeSpan b) => a > b ? a : b;

@@ -19,6 +19,9 @@ public abstract class PageBase : ComponentBase
     [Inject]
     protected NavigationManager Navigation { get; set; } = null!;
 
+    /// <summary>False until everything has been read: a page renders once before that.</summary>
+    protected bool Ready { get; private set; }
+
     /// <summary>Who asks; only to be used when there is no <see cref="Refusal"/>.</summary>
     protected Actor Actor { get; private set; } = null!;
 
@@ -41,11 +44,13 @@ public abstract class PageBase : ComponentBase
         if (actor is null)
         {
             Refuse(Refusal.Because(RefusalKind.Forbidden, "You do not belong to a group yet. Ask the group lead or an administrator to add you."));
+            Ready = true;
             return;
         }
 
         Actor = actor;
         await LoadAsync();
+        Ready = true;
     }
 
     /// <summary>Reads what the page shows. Runs before a posted form is handled.</summary>
