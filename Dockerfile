@@ -1,7 +1,8 @@
 # syntax=docker/dockerfile:1
-# Written and read against the published images' documentation; not yet built or run (see docs/deployment.md).
+# Written against the distribution's packages; not yet built or run (see docs/deployment.md).
 
-FROM mcr.microsoft.com/dotnet/sdk:10.0 AS build
+FROM ubuntu:26.04 AS build
+RUN apt-get update && apt-get install -y --no-install-recommends ca-certificates dotnet-sdk-10.0 && rm -rf /var/lib/apt/lists/*
 WORKDIR /source
 ENV DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 CI=true
 
@@ -19,11 +20,13 @@ COPY docs/ docs/
 COPY src/ src/
 RUN dotnet publish src/PreApproval.Web --no-restore -c Release -o /app
 
-FROM mcr.microsoft.com/dotnet/aspnet:10.0
+FROM ubuntu:26.04
+RUN apt-get update && apt-get install -y --no-install-recommends aspnetcore-runtime-10.0 && rm -rf /var/lib/apt/lists/* \
+ && useradd --system --no-create-home --shell /usr/sbin/nologin preapproval
 WORKDIR /app
 COPY --from=build /app ./
-# The account that the base image provides; it owns nothing under /app and needs no folder to write to.
-USER $APP_UID
+# The account owns nothing under /app and needs no folder to write to.
+USER preapproval
 ENV ASPNETCORE_HTTP_PORTS=8080 DOTNET_EnableDiagnostics=0
 EXPOSE 8080
 

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Safeguards;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Reactivity;
@@ -10,7 +11,6 @@ namespace PreApproval.Hazards.Reactivity;
 /// </summary>
 internal static class MeetingSeverity
 {
-    private const double DosedFromS = 600;
     private const double CoolUpToK = 283.15;
     private const double SmallBelowMol = 1e-3;
     private const double LargeAboveMol = 0.5;
@@ -53,7 +53,7 @@ internal static class MeetingSeverity
         }
 
         var intended = Intended(meeting, state);
-        var dosed = state.Step.OverS >= DosedFromS;
+        var dosed = state.Step.OverS >= ControlNeeds.DosedFromS;
         var cool = state.TemperatureK <= (intended ? Walk.WarmK : CoolUpToK);
         if (dosed && cool)
         {

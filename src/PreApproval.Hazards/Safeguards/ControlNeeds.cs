@@ -6,6 +6,9 @@ namespace PreApproval.Hazards.Safeguards;
 /// <summary>The controls a finding needs, and whether the plan has them (Data/control-needs.tsv).</summary>
 internal static class ControlNeeds
 {
+    /// <summary>An addition counts as slow from ten minutes. Common practice, no source.</summary>
+    public const double DosedFromS = 600;
+
     private static readonly (string Code, Severity From, IReadOnlyList<string> Controls)[] Needs =
     [
         .. EmbeddedTable.Rows("control-needs.tsv")
@@ -40,7 +43,7 @@ internal static class ControlNeeds
         "fume hood" => plan.Place?.Kind is PlaceKind.Hood or PlaceKind.HoodWithScrubber,
         "scrubber" => plan.Place?.Kind is PlaceKind.HoodWithScrubber,
         "independent cut-out" => plan.Steps.Any(step => step.IndependentCutOut && finding.Steps.Contains(step.Id, StringComparer.Ordinal)),
-        "slow addition" => plan.Steps.Any(step => step.OverS is > 0 && finding.Steps.Contains(step.Id, StringComparer.Ordinal)),
+        "slow addition" => plan.Steps.Any(step => step.OverS >= DosedFromS && finding.Steps.Contains(step.Id, StringComparer.Ordinal)),
         _ => false,
     };
 

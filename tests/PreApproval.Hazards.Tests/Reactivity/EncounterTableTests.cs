@@ -106,6 +106,8 @@ public sealed class EncounterTableTests
         { "peroxide-with-ketone", "hydrogen peroxide + acetone", "hydrogen peroxide + acetophenone" },
         { "peroxide-with-anhydride", "hydrogen peroxide + acetic anhydride", "hydrogen peroxide + ethyl acetate" },
         { "peroxide-with-hydrazine", "hydrogen peroxide + hydrazine", "hydrogen peroxide + ammonium chloride" },
+        { "peroxide-with-alkene", "hydrogen peroxide + cyclohexene", "hydrogen peroxide + cyclohexane" },
+        { "peroxide-with-organic-acid", "hydrogen peroxide + formic acid", "hydrogen peroxide + sodium chloride" },
         { "peroxide-with-ether", "hydrogen peroxide + tetrahydrofuran", "hydrogen peroxide + dichloromethane" },
         { "organic-peroxide-with-amine", "benzoyl peroxide + N,N-dimethylaniline", "benzoyl peroxide + toluene" },
         { "organic-peroxide-with-monomer", "benzoyl peroxide + styrene", "benzoyl peroxide + ethylbenzene" },
