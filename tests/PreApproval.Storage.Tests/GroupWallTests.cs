@@ -75,6 +75,22 @@ public sealed class GroupWallTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task ForeignKeys_BetweenTablesOfAGroup_AllCarryTheGroup()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        const string Between = """
+            FROM pg_constraint c
+            JOIN pg_attribute own ON own.attrelid = c.conrelid AND own.attname = 'group_id'
+            JOIN pg_attribute other ON other.attrelid = c.confrelid AND other.attname = 'group_id'
+            WHERE c.contype = 'f'
+            """;
+
+        // Counted in the model: role, competence, rule (2), procedure, editor, draft, revision, finding, slot (2), decision (2), notice (2), outbox.
+        Assert.Equal(16, await world.ScalarAsync<long>($"SELECT count(*) {Between}"));
+        Assert.Equal(0, await world.ScalarAsync<long>($"SELECT count(*) {Between} AND NOT (own.attnum = ANY (c.conkey) AND other.attnum = ANY (c.confkey))"));
+    }
+
+    [Fact]
     public async Task FirstDraft_OfAnotherMember_IsNotThereForTheGroup()
     {
         await using TestWorld world = await TestWorld.CreateAsync(server);

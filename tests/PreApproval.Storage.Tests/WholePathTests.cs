@@ -157,8 +157,10 @@ public sealed class WholePathTests(PostgresServer server)
             cursor = page.Next;
         }
         while (cursor is not null);
-        made.Reverse();
-        Assert.Equal(made, seen);
+
+        // The two in the middle were changed at the same instant: their order is any, but it holds over the border of the pages.
+        Assert.Equal(made.Order(), seen.Order());
+        Assert.Equal([made[4], made[1], made[0]], [seen[0], seen[3], seen[4]]);
     }
 
     private static async Task<IReadOnlyList<Guid>> QueueAsync(TestWorld world, Guid person)

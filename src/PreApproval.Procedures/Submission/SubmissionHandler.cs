@@ -260,13 +260,18 @@ public sealed class SubmissionHandler(
         {
             entries.Add(AuditEntry.About(procedure, revision.Number, "procedure.cleared", $"The screening flagged nothing in revision {revision.Number} of '{revision.Title}': it is cleared.") with
             {
-                After = WireName.Of(revision.State), PayloadDigest = revision.ScreeningDigest, RuleSet = ruleSet,
+                After = WireName.Of(revision.State),
+                PayloadDigest = revision.ScreeningDigest,
+                RuleSet = ruleSet,
             });
         }
 
         entries.AddRange(slots.Select(slot => AuditEntry.About(procedure, revision.Number, "review.routed", $"Revision {revision.Number} of '{revision.Title}' went to {slot.Assignee.Name} ({slot.Slot}). {slot.Reason}") with
         {
-            After = slot.Assignee.AccountId.ToString("D"), PayloadDigest = revision.ScreeningDigest, Reason = slot.Reason, RuleSet = ruleSet,
+            After = slot.Assignee.AccountId.ToString("D"),
+            PayloadDigest = revision.ScreeningDigest,
+            Reason = slot.Reason,
+            RuleSet = ruleSet,
         }));
         return entries;
     }
