@@ -43,6 +43,7 @@ internal static class CommandLine
     private static Command OfFiles(string name, string description, string filesDescription, Streams streams, Func<ReadOnlyMemory<byte>, Answer> answer)
     {
         var files = new Argument<string[]>("FILE") { Description = filesDescription, Arity = ArgumentArity.OneOrMore };
+        files.Validators.Add(RefuseUnknownOptions);
         Option<bool> json = Json();
         var command = new Command(name, description) { files, json };
         command.SetAction(parsed =>
@@ -60,6 +61,7 @@ internal static class CommandLine
     private static Command Substance(Streams streams)
     {
         var names = new Argument<string[]>("SUBSTANCE") { Description = "CAS number, name or SMILES, or - for a JSON array of {\"cas\"}, {\"name\"} or {\"smiles\"} on standard input.", Arity = ArgumentArity.OneOrMore };
+        names.Validators.Add(RefuseUnknownOptions);
         var at = new Option<double>("--at") { Description = "Temperature of the vapour pressure in °C.", DefaultValueFactory = _ => SubstanceCommand.UsualTemperatureC, HelpName = "CELSIUS" };
         Option<bool> json = Json();
         var command = new Command("substance", "Shows what is known of a substance, with sources.") { names, at, json };
@@ -89,6 +91,15 @@ internal static class CommandLine
         command.TreatUnmatchedTokensAsErrors = false;
         command.SetAction(parsed => new Problem("Not available yet", $"The command '{name}' is not available yet.", []).Refuse(streams, parsed.GetValue(json)));
         return command;
+    }
+
+    /// <summary>A misspelt option would otherwise be taken for a file.</summary>
+    private static void RefuseUnknownOptions(System.CommandLine.Parsing.ArgumentResult result)
+    {
+        foreach (System.CommandLine.Parsing.Token token in result.Tokens.Where(token => token.Value.StartsWith("--", StringComparison.Ordinal)))
+        {
+            result.AddError($"There is no option '{token.Value}'.");
+        }
     }
 
     private static Option<bool> Json() => new("--json") { Description = "Writes JSON instead of a table." };

@@ -35,6 +35,21 @@ public sealed class SealedVesselReferenceTests
         }
     }
 
+    // thermo 0.6.1, modified Raoult with the PSRK group tables (Horstmann et al. 2005): 0.07 mol ammonia, 0.206 mol methanol, 20 mL.
+    [Theory]
+    [InlineData(25, 187864.58628137223)]
+    [InlineData(100, 995324.2801282126)]
+    public void At_AmmoniaInMethanol_MatchesReferenceLibrary(double celsius, double pascal) =>
+        Near(pascal, ClosedVessel.At(Input(20, "7664-41-7:0.07;67-56-1:0.206", 0), celsius + 273.15).Governing.PressurePaAbs!.Value, 0.005);
+
+    // Aqueous ammonia of 25 wt%: 483 hPa at 20 °C in suppliers' safety data sheets (from memory).
+    [Fact]
+    public void At_AqueousAmmonia25Percent_MatchesSafetyDataSheets()
+    {
+        var state = ClosedVessel.At(Input(100, "7664-41-7:0.734;7732-18-5:2.082", 0) with { Headspace = [] }, 293.15);
+        Near(48_300, state.Governing.PressurePaAbs!.Value, 0.06);
+    }
+
     internal static ClosedVesselInput Input(double vesselMl, string contents, double evolvedMol) => new()
     {
         VesselVolumeM3 = vesselMl * 1e-6,

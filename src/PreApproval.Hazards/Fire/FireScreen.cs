@@ -70,8 +70,11 @@ public sealed class FireScreen : IScreen
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
         string[] steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)];
-        var never = first.Bans.GroupBy(static ban => ban.Agent).OrderBy(static group => group.Key)
-            .Select(static group => $"{ExtinguishingAgents.Name(group.Key)} ({group.First().Reason})").ToArray();
+        var never = first.Bans.GroupBy(static ban => ban.Agent)
+            .Select(static group => group.OrderBy(static ban => ban.Severity).First())
+            .GroupBy(static ban => ban.Reason, StringComparer.Ordinal)
+            .Select(static group => $"{Wording.List(group.Select(static ban => ban.Agent).Order().Select(ExtinguishingAgents.Name))} ({group.Key})")
+            .ToArray();
         var serve = fit.Count == 0 ? "no agent of the list serves all of it" : $"{Wording.List(fit.Select(ExtinguishingAgents.Name))} {(fit.Count == 1 ? "fits" : "fit")}";
         yield return new Finding
         {
@@ -80,7 +83,7 @@ public sealed class FireScreen : IScreen
             Severity = Severity.Notice,
             Steps = steps,
             Vessel = first.State.Vessel.Id,
-            Statement = $"“{first.State.Vessel.Id}” holds what burns as {FireClass.Words(first.Burning)}; {serve}{(never.Length == 0 ? "." : $"; never {string.Join("; ", never)}.")}",
+            Statement = $"“{first.State.Vessel.Id}” holds what burns as {FireClass.Words(first.Burning)}; {serve}{(never.Length == 0 ? "." : $"; not {string.Join(", nor ", never)}.")}",
         };
         // an agent that calls only for care still serves
         var serves = ExtinguishingAgents.ThatFit(first.Burning, [.. first.Bans.Where(static ban => ban.Severity <= Severity.Warning)]);

@@ -52,6 +52,7 @@ public static class LiquidStability
         {
             model.LogActivityCoefficients(trial, log);
             double sum = 0;
+            double plane = 0;
             for (var i = 0; i < trial.Length; i++)
             {
                 log[i] = Math.Exp(feed[i] - log[i]);
@@ -60,18 +61,28 @@ public static class LiquidStability
 
             double change = 0;
             double distance = 0;
+            double along = 0;
             for (var i = 0; i < trial.Length; i++)
             {
                 var next = log[i] / sum;
+                var gradient = Math.Log(trial[i] / log[i]);
+                along += (trial[i] - moleFractions[i]) * gradient;
                 change = Math.Max(change, Math.Abs(next - trial[i]));
                 distance = Math.Max(distance, Math.Abs(next - moleFractions[i]));
+                plane += trial[i] * gradient;
                 trial[i] = next;
             }
 
-            // the trial has come home to the feed: the trivial solution
-            if (distance < 1e-5)
+            // The trial has come home to the feed, or is on its way there: near the trivial solution the distance from the tangent
+            // plane is the quadratic form of its own gradient, 2·tm/β = 1 (Michelsen 1982, eq. 21).
+            if (distance < 1e-5 || (plane > 0 && plane < 1e-3 && Math.Abs((2 * plane / along) - 1) < 0.2))
             {
                 return false;
+            }
+
+            if (plane < -Excess)
+            {
+                return true;
             }
 
             if (change < Convergence)

@@ -9,13 +9,12 @@ namespace PreApproval.Hazards.Mixtures;
 public readonly record struct LiquidVolumeValue(double M3PerMol, Quality Quality, string Source);
 
 /// <summary>
-/// Molar volume of the saturated liquid (or the solid). Published correlations first; then the Rackett equation with the parameter
-/// of Yamada and Gunn, scaled to the density at 298 K where one is on file; then that density with the thermal expansion common for
+/// Molar volume of the saturated liquid (or the solid). Published correlations first; then the Rackett equation with its parameter
+/// fitted to the density on file, or from the acentric factor; then that density with the thermal expansion common for
 /// organic liquids, 1.2·10⁻³ 1/K (assumed); solids without expansion; last, 1000 kg/m³ (assumed).
 /// </summary>
 public static class LiquidVolume
 {
-    private const double ReferenceK = 298.15;
     private const double ExpansionPerK = 1.2e-3;
     private const double GasConstant = 8.31446261815324;
 
@@ -46,17 +45,13 @@ public static class LiquidVolume
                 : Constant(substance);
         }
 
-        if (substance is { CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc, AcentricFactor: { } omega })
+        if (substance is { CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc } && RackettParameter(substance, tc.Value, pc.Value) is { } z)
         {
-            var rackett = Rackett(tc.Value, pc.Value, omega.Value, temperatureK);
-            var scale = Mass(substance) is { } mass && substance.DensityKgPerM3 is { } density && substance.PhaseAt298K == Phase.Liquid
-                ? mass / density.Value / Rackett(tc.Value, pc.Value, omega.Value, ReferenceK)
-                : 1;
-            return new LiquidVolumeValue(rackett * scale, Quality.Estimated, "rackett1970");
+            return new LiquidVolumeValue(Rackett(tc.Value, pc.Value, z, temperatureK), Quality.Estimated, "rackett1970");
         }
 
         var constant = Constant(substance);
-        return constant with { M3PerMol = constant.M3PerMol * Math.Max(1 + (ExpansionPerK * (temperatureK - ReferenceK)), 0.7), Quality = Quality.Assumed };
+        return constant with { M3PerMol = constant.M3PerMol * Math.Max(1 + (ExpansionPerK * (temperatureK - substance.DensityTemperatureK)), 0.7), Quality = Quality.Assumed };
     }
 
     /// <summary>Number of coefficients of a form, or 0 for an unknown form.</summary>
@@ -89,10 +84,20 @@ public static class LiquidVolume
         }
     }
 
-    private static double Rackett(double tc, double pc, double omega, double temperatureK)
+    // V = (R Tc/Pc) Z^(1 + (1 - Tr)^(2/7))
+    private static double Rackett(double tc, double pc, double z, double temperatureK) => GasConstant * tc / pc * Math.Pow(z, RackettExponent(tc, temperatureK));
+
+    private static double RackettExponent(double tc, double temperatureK) => 1 + Math.Pow(Math.Max(1 - (temperatureK / tc), 0), 2.0 / 7);
+
+    // Fitted to one density where it is on file (Spencer and Danner 1972), else from the acentric factor (Yamada and Gunn 1973).
+    private static double? RackettParameter(Substance substance, double tc, double pc)
     {
-        var z = 0.29056 - (0.08775 * omega);
-        return GasConstant * tc / pc * Math.Pow(z, 1 + Math.Pow(Math.Max(1 - (temperatureK / tc), 0), 2.0 / 7));
+        if (Mass(substance) is { } mass && substance.DensityKgPerM3 is { } density && substance.PhaseAt298K == Phase.Liquid && substance.DensityTemperatureK < tc)
+        {
+            return Math.Pow(mass / density.Value * pc / (GasConstant * tc), 1 / RackettExponent(tc, substance.DensityTemperatureK));
+        }
+
+        return 0.29056 - (0.08775 * substance.AcentricFactor?.Value);
     }
 
     private static double? Mass(Substance substance) => substance.Identity.MolarMassKgPerMol;

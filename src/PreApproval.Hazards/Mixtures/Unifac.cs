@@ -10,17 +10,17 @@ public sealed class Unifac
     private readonly int _groups;
     private readonly double[] _counts;
     private readonly double[] _surface;
-    private readonly double[] _interactionsK;
+    private readonly UnifacInteraction[] _interactions;
     private readonly double[] _volumes;
     private readonly double[] _surfaces;
 
-    private Unifac(double[] counts, double[] volumeOfGroup, double[] surface, double[] interactionsK, int components)
+    private Unifac(double[] counts, double[] volumeOfGroup, double[] surface, UnifacInteraction[] interactions, int components)
     {
         _components = components;
         _groups = surface.Length;
         _counts = counts;
         _surface = surface;
-        _interactionsK = interactionsK;
+        _interactions = interactions;
         _volumes = new double[components];
         _surfaces = new double[components];
         for (var i = 0; i < components; i++)
@@ -44,12 +44,12 @@ public sealed class Unifac
         var subgroups = Array.ConvertAll(numbers, n => table.Subgroups[n]);
         var gaps = new SortedSet<string>(StringComparer.Ordinal);
         var n = subgroups.Length;
-        var interactions = new double[n * n];
+        var interactions = new UnifacInteraction[n * n];
         for (var i = 0; i < n; i++)
         {
             for (var j = 0; j < n; j++)
             {
-                if (table.InteractionK(subgroups[i].MainGroup, subgroups[j].MainGroup) is { } a)
+                if (table.Interaction(subgroups[i].MainGroup, subgroups[j].MainGroup) is { } a)
                 {
                     interactions[(i * n) + j] = a;
                 }
@@ -112,7 +112,8 @@ public sealed class Unifac
             _psi = new double[n * n];
             for (var k = 0; k < _psi.Length; k++)
             {
-                _psi[k] = model._interactionsK[k] == 0 ? 1 : Math.Exp(-model._interactionsK[k] / temperatureK);
+                var (a, b, c) = model._interactions[k];
+                _psi[k] = a == 0 ? 1 : Math.Exp(-((a / temperatureK) + b + (c * temperatureK)));
             }
 
             _theta = new double[n];

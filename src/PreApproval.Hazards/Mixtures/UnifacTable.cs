@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Runtime.InteropServices;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Mixtures;
@@ -12,15 +13,22 @@ namespace PreApproval.Hazards.Mixtures;
 /// <param name="Surface">Relative surface Q.</param>
 public sealed record UnifacSubgroup(int Number, string Label, int MainGroup, string MainLabel, double Volume, double Surface);
 
-/// <summary>Published groups and interaction parameters of original UNIFAC.</summary>
+/// <summary>Interaction of two main groups: ψ = exp(−(a + b T + c T²)/T). Original UNIFAC has a alone.</summary>
+/// <param name="A">In K.</param>
+/// <param name="B">Without unit.</param>
+/// <param name="C">In 1/K.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct UnifacInteraction(double A, double B, double C);
+
+/// <summary>Published groups and interaction parameters of original UNIFAC, and ammonia as a group with the parameters of PSRK.</summary>
 public sealed class UnifacTable
 {
-    private readonly FrozenDictionary<(int, int), double> _interactionsK;
+    private readonly FrozenDictionary<(int, int), UnifacInteraction> _interactions;
 
-    private UnifacTable(FrozenDictionary<int, UnifacSubgroup> subgroups, FrozenDictionary<(int, int), double> interactionsK)
+    private UnifacTable(FrozenDictionary<int, UnifacSubgroup> subgroups, FrozenDictionary<(int, int), UnifacInteraction> interactions)
     {
         Subgroups = subgroups;
-        _interactionsK = interactionsK;
+        _interactions = interactions;
     }
 
     /// <summary>The table embedded in this assembly.</summary>
@@ -29,9 +37,9 @@ public sealed class UnifacTable
     /// <summary>Subgroups by number.</summary>
     public IReadOnlyDictionary<int, UnifacSubgroup> Subgroups { get; }
 
-    /// <summary>Interaction parameter a of one main group with another in K; 0 with itself; null when none is published.</summary>
-    public double? InteractionK(int mainGroup, int withMainGroup) =>
-        mainGroup == withMainGroup ? 0 : _interactionsK.TryGetValue((mainGroup, withMainGroup), out var a) ? a : null;
+    /// <summary>Interaction of one main group with another; zero with itself; null when none is published.</summary>
+    public UnifacInteraction? Interaction(int mainGroup, int withMainGroup) =>
+        mainGroup == withMainGroup ? default(UnifacInteraction) : _interactions.TryGetValue((mainGroup, withMainGroup), out var a) ? a : null;
 
     private static UnifacTable Read(SortedDictionary<string, string> files)
     {
@@ -43,10 +51,17 @@ public sealed class UnifacTable
             subgroups.Add(number, new UnifacSubgroup(number, row["label"], (int)row.Number("main_group", faults), row["main_label"], row.Number("volume_R", faults), row.Number("surface_Q", faults)));
         }
 
-        var interactions = new Dictionary<(int, int), double>();
+        var interactions = new Dictionary<(int, int), UnifacInteraction>();
         foreach (var row in TsvRow.Read("unifac-interactions.tsv", files["Data/unifac-interactions.tsv"], faults))
         {
-            interactions.Add(((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)), row.Number("a_K", faults));
+            interactions.Add(((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)), new UnifacInteraction(row.Number("a_K", faults), 0, 0));
+        }
+
+        foreach (var row in TsvRow.Read("psrk-ammonia.tsv", files["Data/psrk-ammonia.tsv"], faults))
+        {
+            interactions.Add(
+                ((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)),
+                new UnifacInteraction(row.Number("a_K", faults), row.Number("b", faults), row.Number("c_per_K", faults)));
         }
 
         return faults.Count == 0

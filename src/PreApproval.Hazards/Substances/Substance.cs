@@ -47,8 +47,14 @@ public sealed record Substance
     /// <summary>Saturated liquid density over temperature, preferred first.</summary>
     public IReadOnlyList<LiquidDensityCorrelation> LiquidDensity { get; init; } = [];
 
-    /// <summary>Density at 298.15 K in kg/m³ (liquid or solid), for conversion of volumes.</summary>
+    /// <summary>
+    /// Density in kg/m³ (liquid or solid) at <see cref="DensityTemperatureK"/>. For the volume of an amount at a temperature, use
+    /// <see cref="LiquidVolume"/>.
+    /// </summary>
     public Sourced<double>? DensityKgPerM3 { get; init; }
+
+    /// <summary>Temperature in K that the density holds for.</summary>
+    public double DensityTemperatureK { get; init; } = 298.15;
 
     /// <summary>Closed-cup flash point in K; the lowest published value governs.</summary>
     public Published? FlashPointK { get; init; }

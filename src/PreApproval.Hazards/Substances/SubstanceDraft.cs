@@ -17,6 +17,8 @@ internal sealed class SubstanceDraft
 
     public List<(int Preference, LiquidDensityCorrelation Correlation)> LiquidDensity { get; } = [];
 
+    public double DensityTemperatureK { get; set; } = 298.15;
+
     public Sourced<IReadOnlyDictionary<int, int>>? Groups { get; set; }
 
     public List<double> BoilingPointsK => [.. Values.GetValueOrDefault(Quantity.BoilingPoint, []).Select(v => v.Value.Value)];
@@ -35,6 +37,7 @@ internal sealed class SubstanceDraft
             CriticalPressurePa = Single(Quantity.CriticalPressure),
             AcentricFactor = Single(Quantity.AcentricFactor),
             DensityKgPerM3 = Single(Quantity.Density),
+            DensityTemperatureK = DensityTemperatureK,
             VapourPressure = [.. VapourPressure.OrderBy(c => c.Preference).Select(c => c.Correlation)],
             LiquidDensity = [.. LiquidDensity.OrderBy(c => c.Preference).Select(c => c.Correlation)],
             FlashPointK = Cautious(Quantity.FlashPoint, highest: false),

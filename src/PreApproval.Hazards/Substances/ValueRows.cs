@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace PreApproval.Hazards.Substances;
 
 /// <summary>Rows of single values: substance, quantity, value, unit, the conditions they hold for, quality, source.</summary>
@@ -29,6 +31,18 @@ internal static class ValueRows
         {
             faults.Add(row.Fault($"{quantity} of {value} is out of range"));
             return;
+        }
+
+        if (quantity is Quantity.Density)
+        {
+            var conditions = row["conditions"];
+            if (!conditions.EndsWith(" K", StringComparison.Ordinal) || !double.TryParse(conditions.AsSpan(0, conditions.Length - 2), CultureInfo.InvariantCulture, out var densityK))
+            {
+                faults.Add(row.Fault("the temperature of the density is blank"));
+                return;
+            }
+
+            draft.DensityTemperatureK = densityK;
         }
 
         if (!draft.Values.TryGetValue(quantity, out var values))

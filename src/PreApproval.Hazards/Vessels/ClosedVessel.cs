@@ -36,6 +36,8 @@ public sealed record ClosedVesselInput
     /// <summary>Gas made inside after closing, in mol.</summary>
     public double GasEvolvedMol { get; init; }
 
+    internal static Substance Nitrogen => Air[0].Gas;
+
     private static Substance Gas(string cas) =>
         Catalog.Default.TryFindByCas(cas, out var gas) ? gas : throw new InvalidOperationException($"The catalogue has no {cas}.");
 }
@@ -165,5 +167,5 @@ public static class ClosedVessel
 
     // An unknown pressure does not hold, nor does a vessel full of liquid.
     private static bool Holds(SealedCharge charge, double temperatureK, double limitPaAbs) =>
-        charge.At(temperatureK).Governing is { PressurePaAbs: { } pressure } && pressure <= limitPaAbs;
+        charge.GoverningAt(temperatureK) is { PressurePaAbs: { } pressure } && pressure <= limitPaAbs;
 }

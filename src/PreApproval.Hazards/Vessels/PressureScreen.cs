@@ -15,9 +15,10 @@ public sealed class PressureScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => Find(context, withClearings: true);
 
-    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings)
+    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings, string? onlyVessel = null)
     {
-        var closed = context.Walk.States.Where(static state => state.Closing is not null).ToArray();
+        var states = context.Walk.States.Where(state => onlyVessel is null || string.Equals(state.Vessel.Id, onlyVessel, StringComparison.Ordinal)).ToArray();
+        var closed = Array.FindAll(states, static state => state.Closing is not null);
         foreach (var unsized in closed.Where(static state => state.Vessel.VolumeM3 is null).GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep)))
         {
             yield return VolumeMissing([.. unsized]);
@@ -33,7 +34,7 @@ public sealed class PressureScreen : IScreen
             }
         }
 
-        foreach (var state in context.Walk.States)
+        foreach (var state in states)
         {
             if (Opened(state, context) is { } opened)
             {

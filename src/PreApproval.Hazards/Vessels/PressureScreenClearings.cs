@@ -100,7 +100,7 @@ internal static class PressureClearings
     {
         var plan = Clearings.Apply(context.Plan, offer);
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
-        return !PressureScreen.Find(trial, withClearings: false).Any(other =>
+        return !PressureScreen.Find(trial, withClearings: false, finding.Vessel).Any(other =>
             other.Hazard == Hazard.Pressure
             && other.Severity <= finding.Severity
             && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)

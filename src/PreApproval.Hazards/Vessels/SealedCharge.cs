@@ -25,8 +25,11 @@ internal sealed class SealedCharge
         "7664-41-7", "7647-01-0", "10035-10-6", "7664-39-3", "50-00-0", "7446-09-5", "74-89-5", "124-40-3", "75-50-3", "75-04-7", "7637-07-2",
     };
 
+    private static readonly ModelState NotNeeded = new() { Model = VesselModel.PengRobinson };
+
     private readonly List<string> _warnings = [];
     private readonly List<string> _missing = [];
+    private IReadOnlyList<EquationComponent>? _components;
 
     public SealedCharge(ClosedVesselInput input)
     {
@@ -51,15 +54,20 @@ internal sealed class SealedCharge
         Mixing = [.. mixing];
         Apart = [.. apart];
         Room = [.. room];
-        Held = Mixing.Length + Apart.Length > 1 ? [.. Apart.Select(p => p.Substance).Where(s => HeldBySolvents.Contains(s.Key))] : [];
         if (Mixing.Length > 1)
         {
             Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
             Gaps = gaps;
         }
 
+        var uncovered = Model is null ? Mixing.Concat(Apart) : Apart;
+        Held = Mixing.Length + Apart.Length > 1 ? [.. uncovered.Select(p => p.Substance).Where(IsHeld)] : [];
+
         AddTrappedGas();
     }
+
+    /// <summary>True for a gas that liquids hold by reaction or strong solvation.</summary>
+    public static bool IsHeld(Substance substance) => HeldBySolvents.Contains(substance.Key);
 
     public ClosedVesselInput Input { get; }
 
@@ -94,29 +102,47 @@ internal sealed class SealedCharge
 
     public List<ChargedPart> ChargedGases { get; } = [];
 
+    /// <summary>Components of the equation of state, or null where critical constants are not on file for one of them.</summary>
+    public IReadOnlyList<EquationComponent>? EquationComponents => _components ??= Components();
+
+    /// <summary>The governing answer alone, without the models that cannot govern.</summary>
+    public ModelState GoverningAt(double temperatureK)
+    {
+        var point = new VesselPoint(this, temperatureK);
+        var raoult = ModifiedRaoult.Solve(point, GasMol);
+        var equation = VolumeFlash.MayGovern(point) ? VolumeFlash.Solve(point) : NotNeeded;
+        var bound = raoult.OneLiquid && raoult.State.PressurePaAbs is not null ? NotNeeded : ImmiscibleBound.Solve(point, GasMol);
+        return Govern(raoult, equation, bound, point).Governing;
+    }
+
     public VesselState At(double temperatureK)
     {
         var point = new VesselPoint(this, temperatureK);
         var raoult = ModifiedRaoult.Solve(point, GasMol);
         var bound = ImmiscibleBound.Solve(point, GasMol);
-        var equation = new ModelState { Model = VesselModel.PengRobinson, Because = "the Peng–Robinson equation of state is not part of this version" };
-        var (governing, because) = Govern(raoult, bound, point);
+        var equation = VolumeFlash.Solve(point);
+        var (governing, because) = Govern(raoult, equation, bound, point);
         return new VesselState(temperatureK, [raoult.State, equation, bound], governing, because, [.. _warnings, .. point.Warnings])
         {
-            Missing = [.. _missing, .. Held.Select(s => s.Key), .. point.Unknown.Select(s => s.Key)],
+            Missing = [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)],
         };
     }
 
-    private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState bound, VesselPoint point)
+    private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState equation, ModelState bound, VesselPoint point)
     {
         if (raoult.State.Phase == VesselPhase.LiquidFull)
         {
             return (raoult.State, "the liquid fills the vessel");
         }
 
-        if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0)
+        if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0 || point.HeldPastCritical.Count > 0)
         {
             return (raoult.State, raoult.State.Because!);
+        }
+
+        if (equation.PressurePaAbs is not null && equation.Phase is not VesselPhase.LiquidFull && VolumeFlash.MayGovern(point))
+        {
+            return (equation, "Peng–Robinson for hydrocarbons, permanent gases and near-critical carbon dioxide");
         }
 
         if (raoult.State.PressurePaAbs is null)
@@ -135,6 +161,13 @@ internal sealed class SealedCharge
             { Apart.Length: > 0, Mixing.Length: > 0 } => "modified Raoult for the liquids with group parameters, and the full vapour pressure of each other volatile",
             _ => "modified Raoult with all parameters on file",
         });
+    }
+
+    // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
+    private static double DryIceShrinkageM3(VesselPoint point)
+    {
+        var ice = 0.044009 / 1562;
+        return point.Mixing.Concat(point.Apart).Where(p => p.Key is "124-38-9").Sum(p => p.Mol * Math.Max(p.M3PerMol - ice, 0));
     }
 
     private void Sort(ChargedPart part, double fillK, List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
@@ -173,11 +206,44 @@ internal sealed class SealedCharge
         }
     }
 
+    private List<EquationComponent>? Components()
+    {
+        var gases = Input.Headspace.Select(h => (h.Gas, Mol: h.Fraction * TrappedMol)).ToList();
+        if (Input.GasEvolvedMol > 0)
+        {
+            gases.Add((ClosedVesselInput.Nitrogen, Input.GasEvolvedMol));
+        }
+
+        gases.AddRange(ChargedGases.Select(g => (g.Substance, g.Mol)));
+        var components = new List<EquationComponent>();
+        foreach (var part in Mixing.Concat(Apart))
+        {
+            if (PengRobinson.Constants(part.Substance) is not { } constants)
+            {
+                return null;
+            }
+
+            components.Add(new EquationComponent(part.Substance.Key, part.Mol, constants, IsGas: false));
+        }
+
+        foreach (var (gas, mol) in gases.Where(g => g.Mol > 0))
+        {
+            if (PengRobinson.Constants(gas) is not { } constants)
+            {
+                return null;
+            }
+
+            components.Add(new EquationComponent("headspace", mol, constants, IsGas: true));
+        }
+
+        return components;
+    }
+
     private void AddTrappedGas()
     {
         var input = Input;
         var point = new VesselPoint(this, input.FillTemperatureK);
-        var free = VolumeM3 - point.CondensedM3;
+        var free = VolumeM3 - point.CondensedM3 + DryIceShrinkageM3(point);
         var trapped = 0.0;
         if (input.Headspace.Count > 0 && free > 0)
         {

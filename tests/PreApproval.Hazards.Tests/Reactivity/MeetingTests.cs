@@ -1,0 +1,114 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Reactivity;
+
+/// <summary>What raises and lowers an encounter, and gas by stoichiometry (molar masses of the CRC Handbook).</summary>
+public sealed class MeetingTests
+{
+    /// <summary>Gas in mol for 1.00 g: NaH 23.998, CaH2 42.094 (2 H2), NaN3 65.010, KCN 65.116, Na2S 78.045 g/mol.</summary>
+    [Theory]
+    [InlineData("sodium hydride", "water", 41.67)]
+    [InlineData("calcium hydride", "water", 47.51)]
+    [InlineData("sodium azide", "acetic acid", 15.38)]
+    [InlineData("potassium cyanide", "acetic acid", 15.36)]
+    [InlineData("sodium sulfide", "acetic acid", 12.81)]
+    public void Screen_OneGramInExcess_MakesTheStoichiometricGas(string substance, string excess, double mmol)
+    {
+        var finding = Find(substance, G(1.00), excess, Mmol(500));
+
+        Assert.Equal(mmol * 1e-3, Assert.Single(finding.Evidence).Value, mmol * 1e-5);
+    }
+
+    [Fact]
+    public void Screen_LimitingPartner_LimitsTheGas() =>
+        Assert.Equal(2e-3, Assert.Single(Find("sodium hydride", Mmol(50), "water", Mmol(2)).Evidence).Value, 1e-9);
+
+    [Fact]
+    public void Screen_DosedColdOpenQuench_IsLowerAndSaysWhy()
+    {
+        var wild = Quench(20, null);
+        var careful = Quench(0, 900);
+
+        Assert.Equal(Severity.Danger, wild.Severity);
+        Assert.Equal(Severity.Caution, careful.Severity);
+        Assert.Contains("dosed, cooled and open", careful.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Screen_AcidOnCyanideDosedAndCold_StaysDanger()
+    {
+        var plan = Plan("sodium cyanide", "hydrogen chloride", 0, 3600);
+
+        Assert.Equal(Severity.Danger, Single(plan, "incompatibility.acid-with-cyanide").Severity);
+    }
+
+    [Fact]
+    public void Screen_CarbonateAndAcidClosed_IsWorseThanOpen()
+    {
+        var open = Plan("sodium bicarbonate", "acetic acid", 20, null);
+        var closed = open with { Vessels = [Tube(250, 10, "flask")], Steps = [open.Steps[0], open.Steps[1], Step("3", StepAction.Seal, "flask")] };
+
+        Assert.Equal(Severity.Notice, Single(open, "incompatibility.carbonate-with-organic-acid").Severity);
+        Assert.Equal(Severity.Caution, Single(closed, "incompatibility.carbonate-with-organic-acid").Severity);
+    }
+
+    [Fact]
+    public void Screen_OneBottle_IsNoEncounter()
+    {
+        var plan = new Plan
+        {
+            Materials = [Molar("base", "n-butyllithium", "n-hexane", 1.6, ML(10)), Molar("acid", "hydrogen chloride", "water", 12, ML(5))],
+            Vessels = [Flask(), Flask("other")],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "base") with { Headspace = Under("argon") }, Step("2", StepAction.Charge, "other", 20, "acid")],
+        };
+
+        Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Hazard == Hazard.Incompatibility);
+    }
+
+    [Fact]
+    public void Screen_DiluteNitricAcidWithEthanol_IsNotTheStrongAcid()
+    {
+        var plan = new Plan
+        {
+            Materials = [WeightPercent("acid", "nitric acid", "water", 5, ML(10)), Of("ethanol", "ethanol", ML(10), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "acid", "ethanol")],
+        };
+
+        Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "incompatibility.nitric-acid-with-alcohol");
+    }
+
+    [Fact]
+    public void Screen_UnknownSmilesWithAzide_JoinsTheAzides()
+    {
+        var azide = new PlanSubstance("own azide", "own azide", null, "CCCN=[N+]=[N-]");
+
+        Assert.Contains("organic azides", PreApproval.Hazards.Reactivity.FamilyTable.Default.Of(azide), StringComparer.Ordinal);
+    }
+
+    private static Finding Find(string substance, Amount amount, string excess, Amount much)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("one", substance, amount), Of("two", excess, much)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "one", "two") with { Headspace = Under("argon") }],
+        };
+        return Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Hazard == Hazard.Incompatibility);
+    }
+
+    private static Finding Quench(double celsius, double? overS) =>
+        Single(Plan("lithium aluminium hydride", "water", celsius, overS), "incompatibility.aluminium-hydride-with-water");
+
+    private static Finding Single(Plan plan, string code) =>
+        Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => string.Equals(finding.Code, code, StringComparison.Ordinal));
+
+    private static Plan Plan(string one, string two, double celsius, double? overS) => new()
+    {
+        Materials = [Of("one", one, Mmol(5)), Of("two", two, Mmol(100))],
+        Vessels = [Flask()],
+        Steps = [Step("1", StepAction.Charge, "flask", celsius, "one") with { Headspace = Under("argon") }, Step("2", StepAction.Quench, "flask", celsius, "two") with { OverS = overS }],
+    };
+}
