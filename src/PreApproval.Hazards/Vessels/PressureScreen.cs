@@ -52,7 +52,8 @@ public sealed class PressureScreen : IScreen
     {
         var first = states[0];
         var assessed = states.Select(state => context.Closed(state)!).ToArray();
-        if (Undone(states, assessed) is { } undone)
+        // trials of a change ask for pressures only
+        if (withClearings && Undone(states, assessed) is { } undone)
         {
             yield return undone;
         }
@@ -140,7 +141,7 @@ public sealed class PressureScreen : IScreen
 
     private static Finding? Undone(StepState[] states, ClosedAssessment[] assessed)
     {
-        var missing = assessed.SelectMany(static one => one.NotCounted)
+        var missing = assessed.SelectMany(static one => one.LeftOut)
             .Concat(assessed.Where(static one => !one.LiquidFull && one.WorstPaGauge is null).Select(static one => one.AtWorst.Because))
             .Distinct(StringComparer.Ordinal)
             .Order(StringComparer.Ordinal)

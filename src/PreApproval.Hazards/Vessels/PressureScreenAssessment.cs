@@ -9,36 +9,37 @@ internal sealed record ClosedAssessment
 {
     private const double AtmospherePa = 101_325;
 
+    private VesselState? atSet;
+    private VesselState? atWorst;
+
     public required StepState State { get; init; }
 
     public required ClosedVesselInput Input { get; init; }
 
-    public required VesselState AtSet { get; init; }
+    /// <summary>At the set temperature; computed when first asked for, trials of a change never ask.</summary>
+    public VesselState AtSet => atSet ??= State.WorstTemperatureK > State.TemperatureK ? ClosedVessel.At(Input, State.TemperatureK) : AtWorst;
 
-    public required VesselState AtWorst { get; init; }
+    /// <summary>All models at the worst credible temperature; computed when first asked for.</summary>
+    public VesselState AtWorst => atWorst ??= ClosedVessel.At(Input, State.WorstTemperatureK);
+
+    /// <summary>The governing answer at the worst credible temperature.</summary>
+    public required ModelState Worst { get; init; }
 
     /// <summary>What the model could not count, in words; empty when nothing is missing.</summary>
     public required IReadOnlyList<string> NotCounted { get; init; }
 
+    /// <summary>Everything left out, what the model itself lacks included.</summary>
+    public IEnumerable<string> LeftOut => NotCounted.Concat(AtWorst.Missing.Select(key =>
+        $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known"));
+
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }
 
-    public bool LiquidFull => AtWorst.LiquidFull || AtSet.LiquidFull;
+    /// <summary>The worst temperature is never below the set one, and a liquid only expands.</summary>
+    public bool LiquidFull => Worst.Phase == VesselPhase.LiquidFull;
 
     /// <summary>Gauge pressure in Pa at the worst credible temperature; null when full or where no model gives one.</summary>
-    public double? WorstPaGauge
-    {
-        get
-        {
-            if (LiquidFull)
-            {
-                return null;
-            }
-
-            double?[] both = [AtWorst.Governing.PressurePaAbs, AtSet.Governing.PressurePaAbs];
-            return both.Max() - AtmospherePa;
-        }
-    }
+    public double? WorstPaGauge => LiquidFull ? null : Worst.PressurePaAbs - AtmospherePa;
 
     public static ClosedAssessment? Of(StepState state)
     {
@@ -63,16 +64,11 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
-        var atSet = ClosedVessel.At(input, state.TemperatureK);
-        var atWorst = state.WorstTemperatureK > state.TemperatureK ? ClosedVessel.At(input, state.WorstTemperatureK) : atSet;
-        var named = state.Contents.ToLookup(static content => content.Substance.Key, static content => content.Substance.Name, StringComparer.Ordinal);
-        notCounted.AddRange(atWorst.Missing.Select(key => $"{named[key].FirstOrDefault() ?? key}, whose vapour pressure is not known"));
         return new ClosedAssessment
         {
             State = state,
             Input = input,
-            AtSet = atSet,
-            AtWorst = atWorst,
+            Worst = new SealedCharge(input).GoverningAt(state.WorstTemperatureK),
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
         };
@@ -108,7 +104,7 @@ internal sealed record ClosedAssessment
             {
                 notCounted.Add($"{name}, which is not in the catalogue");
             }
-            else if (known.PhaseAt298K == Phase.Gas && group.Any(static content => content.MassFraction is < 1))
+            else if (known is { PhaseAt298K: Phase.Gas, UnifacGroups: null } && group.Any(static content => content.MassFraction is < 1))
             {
                 // the pure gas's vapour pressure would overstate a solution many times over
                 notCounted.Add($"{name} given off by its solution");

@@ -85,8 +85,8 @@ internal static class PressureClearings
             foreach (var assessment in flagged)
             {
                 var larger = assessment.Input with { VesselVolumeM3 = volumeM3 };
-                var at = ClosedVessel.At(larger, assessment.State.WorstTemperatureK);
-                if (at.LiquidFull || at.Governing.PressurePaAbs is not { } pressure || pressure - 101_325 > limitPaGauge)
+                var at = new SealedCharge(larger).GoverningAt(assessment.State.WorstTemperatureK);
+                if (at.Phase == VesselPhase.LiquidFull || at.PressurePaAbs is not { } pressure || pressure - 101_325 > limitPaGauge)
                 {
                     return false;
                 }
