@@ -75,7 +75,7 @@ public static class LiquidStability
 
             // The trial has come home to the feed, or is on its way there: near the trivial solution the distance from the tangent
             // plane is the quadratic form of its own gradient, 2·tm/β = 1 (Michelsen 1982, eq. 21).
-            if (distance < 1e-5 || (plane > 0 && plane < 1e-3 && Math.Abs((2 * plane / along) - 1) < 0.2))
+            if (distance < 1e-5 || (distance < 0.05 && plane > 0 && plane < 1e-3 && Math.Abs((2 * plane / along) - 1) < 0.1))
             {
                 return false;
             }

@@ -32,7 +32,7 @@ public sealed class UnifacTable
     }
 
     /// <summary>The table embedded in this assembly.</summary>
-    public static UnifacTable Default { get; } = Read(CatalogReader.EmbeddedFiles());
+    public static UnifacTable Default { get; } = Read();
 
     /// <summary>Subgroups by number.</summary>
     public IReadOnlyDictionary<int, UnifacSubgroup> Subgroups { get; }
@@ -41,23 +41,23 @@ public sealed class UnifacTable
     public UnifacInteraction? Interaction(int mainGroup, int withMainGroup) =>
         mainGroup == withMainGroup ? default(UnifacInteraction) : _interactions.TryGetValue((mainGroup, withMainGroup), out var a) ? a : null;
 
-    private static UnifacTable Read(SortedDictionary<string, string> files)
+    private static UnifacTable Read()
     {
         var faults = new List<string>();
         var subgroups = new Dictionary<int, UnifacSubgroup>();
-        foreach (var row in TsvRow.Read("unifac-subgroups.tsv", files["Data/unifac-subgroups.tsv"], faults))
+        foreach (var row in TsvRow.Read("unifac-subgroups.tsv", CatalogReader.EmbeddedFile("Data/unifac-subgroups.tsv"), faults))
         {
             var number = (int)row.Number("subgroup", faults);
             subgroups.Add(number, new UnifacSubgroup(number, row["label"], (int)row.Number("main_group", faults), row["main_label"], row.Number("volume_R", faults), row.Number("surface_Q", faults)));
         }
 
         var interactions = new Dictionary<(int, int), UnifacInteraction>();
-        foreach (var row in TsvRow.Read("unifac-interactions.tsv", files["Data/unifac-interactions.tsv"], faults))
+        foreach (var row in TsvRow.Read("unifac-interactions.tsv", CatalogReader.EmbeddedFile("Data/unifac-interactions.tsv"), faults))
         {
             interactions.Add(((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)), new UnifacInteraction(row.Number("a_K", faults), 0, 0));
         }
 
-        foreach (var row in TsvRow.Read("psrk-ammonia.tsv", files["Data/psrk-ammonia.tsv"], faults))
+        foreach (var row in TsvRow.Read("psrk-ammonia.tsv", CatalogReader.EmbeddedFile("Data/psrk-ammonia.tsv"), faults))
         {
             interactions.Add(
                 ((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)),

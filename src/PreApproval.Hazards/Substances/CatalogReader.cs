@@ -28,18 +28,23 @@ internal static class CatalogReader
     internal static SortedDictionary<string, string> EmbeddedFiles()
     {
         var files = new SortedDictionary<string, string>(StringComparer.Ordinal);
-        var assembly = typeof(CatalogReader).Assembly;
-        foreach (var resource in assembly.GetManifestResourceNames())
+        foreach (var resource in typeof(CatalogReader).Assembly.GetManifestResourceNames())
         {
             var name = resource.Replace('\\', '/');
             if (name.StartsWith(Folder, StringComparison.Ordinal))
             {
-                using var reader = new StreamReader(assembly.GetManifestResourceStream(resource)!, Encoding.UTF8);
-                files.Add(name, reader.ReadToEnd());
+                files.Add(name, EmbeddedFile(resource));
             }
         }
 
         return files;
+    }
+
+    /// <summary>The text of one embedded data file.</summary>
+    internal static string EmbeddedFile(string name)
+    {
+        using var reader = new StreamReader(typeof(CatalogReader).Assembly.GetManifestResourceStream(name)!, Encoding.UTF8);
+        return reader.ReadToEnd();
     }
 
     /// <summary>Reads a set of data files into a catalogue and the list of its faults.</summary>
