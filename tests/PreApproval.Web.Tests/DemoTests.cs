@@ -1,0 +1,83 @@
+using System.Net;
+using System.Net.Http.Headers;
+using System.Net.Http.Json;
+using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
+using PreApproval.Audit;
+using PreApproval.Testing;
+using PreApproval.Web.Administration;
+using PreApproval.Web.Tests.Hosting;
+
+namespace PreApproval.Web.Tests;
+
+/// <summary>The demo group and the sample procedures, with the real engine.</summary>
+public sealed class DemoTests(TestApp test)
+{
+    [Fact]
+    public async Task Fill_EmptyDatabase_MakesTheGroupOnceAndAConsistentHistory()
+    {
+        TestDatabase database = await test.Server.CreateDatabaseAsync();
+        await using WebApp app = WebApp.Start(database.Application, realEngine: true);
+        Assert.True(await FillAsync(app));
+        Assert.False(await FillAsync(app));
+
+        using HttpClient lead = await SignInAsync(app, "edda");
+        using HttpResponseMessage members = await lead.GetAsync("/api/v1/members");
+        Assert.Equal(6, (await Read.ObjectAsync(members))["items"]!.AsArray().Count);
+
+        // The lead sees what was submitted, and not the draft of somebody else.
+        using HttpResponseMessage list = await lead.GetAsync("/api/v1/procedures");
+        string[] states = [.. (await Read.ObjectAsync(list))["items"]!.AsArray().Select(i => (string)i!["state"]!).Order(StringComparer.Ordinal)];
+        Assert.Equal(["approved", "changes-requested", "cleared", "in-review"], states);
+
+        using HttpClient author = await SignInAsync(app, "mira");
+        using HttpResponseMessage own = await author.GetAsync("/api/v1/procedures?state=draft");
+        Assert.Single((await Read.ObjectAsync(own))["items"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task Screenings_OfASample_AreCanonicalTheSameTwiceAndStoredNowhere()
+    {
+        TestDatabase database = await test.Server.CreateDatabaseAsync();
+        await using WebApp app = WebApp.Start(database.Application, realEngine: true);
+        await FillAsync(app);
+        using HttpClient author = await SignInAsync(app, "mira");
+        await using Stream sample = typeof(DemoSeed).Assembly.GetManifestResourceStream("example:closed-tube-amination")!;
+        using var memory = new MemoryStream();
+        await sample.CopyToAsync(memory);
+        List<byte[]> answers = [];
+        for (int i = 0; i < 2; i++)
+        {
+            using var content = new ByteArrayContent(memory.ToArray());
+            content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
+            using HttpResponseMessage answer = await author.PostAsync("/api/v1/screenings", content);
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+            answers.Add(await answer.Content.ReadAsByteArrayAsync());
+        }
+
+        Assert.Equal(answers[0], answers[1]);
+        Assert.True(CanonicalJson.TryCanonicalize(answers[0], out byte[] canonical, out _));
+        Assert.Equal(canonical, answers[0]);
+
+        // docs/examples/README.md: the closed tube passes its rating of 4 bar(g).
+        JsonObject report = JsonNode.Parse(answers[0])!.AsObject();
+        Assert.Equal("review", (string?)report["verdict"]);
+        Assert.Contains(report["findings"]!.AsArray(), f => (string?)f!["hazard"] is "pressure" && (string?)f["severity"] is "danger");
+        using HttpResponseMessage substances = await author.GetAsync("/api/v1/substances?q=tetrahydro");
+        Assert.Contains((await Read.ObjectAsync(substances))["items"]!.AsArray(), s => (string?)s!["cas"] is "109-99-9");
+    }
+
+    private static async Task<bool> FillAsync(WebApp app)
+    {
+        await using AsyncServiceScope scope = app.Services.CreateAsyncScope();
+        return await scope.ServiceProvider.GetRequiredService<DemoSeed>().FillAsync(CancellationToken.None);
+    }
+
+    private static async Task<HttpClient> SignInAsync(WebApp app, string userName)
+    {
+        HttpClient client = app.Client();
+        using HttpResponseMessage answer = await client.PostAsJsonAsync("/api/v1/tokens", new { userName, password = DemoGroup.Password });
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", (string)(await Read.ObjectAsync(answer))["token"]!);
+        return client;
+    }
+}
