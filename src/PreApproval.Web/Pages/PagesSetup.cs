@@ -27,6 +27,9 @@ public static class PagesSetup
     {
         ArgumentNullException.ThrowIfNull(app);
         app.Use(GiveEmptyRefusalsAPageAsync);
+
+        // In an unpublished build a route for files added later would answer for every path, and turn a 405 into a 404.
+        app.Configuration["DisableStaticAssetNotFoundRuntimeFallback"] = "true";
         app.MapStaticAssets();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         RouteGroupBuilder files = app.MapGroup("/procedures/{id:guid}").RequireAuthorization().ExcludeFromDescription();
