@@ -135,12 +135,30 @@ public class EditorTests(DemoApp app, Hosting.Browser browser)
         await using Visitor mira = await Visitor.ArriveAsync(app, browser, DemoGroup.Mira);
         Guid id = await mira.StartEmptyAsync("Renamed");
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Add a vessel" }).ClickAsync();
+        await Assertions.Expect(mira.Field("/vessels/0/id")).ToHaveValueAsync("v1");
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Add a step" }).ClickAsync();
         await Assertions.Expect(mira.Field("/steps/0/vessel")).ToHaveValueAsync("v1");
         await mira.Field("/vessels/0/id").FillAsync("flask");
         await mira.Field("/vessels/0/id").BlurAsync();
         await Assertions.Expect(mira.Field("/steps/0/vessel")).ToHaveValueAsync("flask");
         await AssertSavedOnTheServerAsync(mira, id, "\"vessel\":\"flask\"");
+        await AssertJournalEmptyAsync(mira);
+    }
+
+    /// <summary>Nothing is kept on the device once the server has confirmed it.</summary>
+    private static async Task AssertJournalEmptyAsync(Visitor visitor)
+    {
+        for (int i = 0; i < 40; i++)
+        {
+            if (await visitor.Page.EvaluateAsync<int>("() => localStorage.length") == 0)
+            {
+                return;
+            }
+
+            await Task.Delay(250, TestContext.Current.CancellationToken);
+        }
+
+        Assert.Fail("The device still keeps: " + await visitor.Page.EvaluateAsync<string>("() => JSON.stringify(localStorage)"));
     }
 
     /// <summary>No network, and the circuit's socket is gone.</summary>

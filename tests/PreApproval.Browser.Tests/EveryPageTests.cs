@@ -77,6 +77,17 @@ public class EveryPageTests(DemoApp app, Hosting.Browser browser)
     }
 
     [Fact]
+    public async Task SignIn_WithoutTheTokenOfTheForm_ShowsThePageOfAnUnreadableRequest()
+    {
+        await using Visitor nobody = await Visitor.ArriveAsync(app, browser);
+        await nobody.Page.GotoAsync("/account/sign-in");
+        await nobody.Page.Context.ClearCookiesAsync();
+        await nobody.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await Assertions.Expect(nobody.Page.GetByRole(AriaRole.Heading, new() { Name = "This request could not be read" })).ToBeVisibleAsync();
+        await nobody.AssertSoundAsync("a request without a token");
+    }
+
+    [Fact]
     public async Task SignIn_WithAnAddressOfAnotherSite_StaysHere()
     {
         await using Visitor mira = await Visitor.ArriveAsync(app, browser);

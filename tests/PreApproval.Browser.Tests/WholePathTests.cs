@@ -137,6 +137,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         await author.Field("/steps/2/duration").FillAsync("120");
         await author.Field("/steps/2/heatSource").SelectOptionAsync("metal block");
         await Assertions.Expect(page.Locator("aside .signal.danger").First).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new Regex("^Pressure in v1 over temperature, step 3: .* rating 1 bar gauge", RegexOptions.None, TimeSpan.FromSeconds(1)) })).ToBeVisibleAsync();
         await author.SavedAsync();
         return id;
     }

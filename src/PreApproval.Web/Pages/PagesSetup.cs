@@ -26,6 +26,10 @@ public static class PagesSetup
     public static WebApplication MapPages(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
+        app.Use(GiveEmptyRefusalsAPageAsync);
+
+        // In an unpublished build a route for files added later would answer for every path, and turn a 405 into a 404.
+        app.Configuration["DisableStaticAssetNotFoundRuntimeFallback"] = "true";
         app.MapStaticAssets();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         RouteGroupBuilder files = app.MapGroup("/procedures/{id:guid}").RequireAuthorization().ExcludeFromDescription();
@@ -33,6 +37,16 @@ public static class PagesSetup
         files.MapGet("/revisions/{number:int}/document.json", DocumentAsync);
         files.MapGet("/revisions/{number:int}/screening.json", ScreeningAsync);
         return app;
+    }
+
+    /// <summary>A form without a valid token is refused with a content type but no content, which would keep the error page away.</summary>
+    private static async Task GiveEmptyRefusalsAPageAsync(HttpContext context, RequestDelegate next)
+    {
+        await next(context);
+        if (context.Response is { HasStarted: false, StatusCode: StatusCodes.Status400BadRequest })
+        {
+            context.Response.ContentType = null;
+        }
     }
 
     private static async Task<IResult> DraftAsync(Guid id, ClaimsPrincipal user, ActorProvider actors, DraftHandler drafts, CancellationToken cancellationToken)

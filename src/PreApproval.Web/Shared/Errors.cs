@@ -20,7 +20,27 @@ public static class Errors
                 o.CreateScopeForErrors = true;
             }));
             pages.UseStatusCodePagesWithReExecute("/error/{0}", queryFormat: null, createScopeForStatusCodePages: true);
+            pages.Use(ShowErrorPagesAsGetAsync);
         });
+    }
+
+    /// <summary>An error page is fetched, whatever was posted: else the refused form would be judged, and refused, a second time.</summary>
+    private static async Task ShowErrorPagesAsGetAsync(HttpContext context, RequestDelegate next)
+    {
+        string method = context.Request.Method;
+        if (context.Features.Get<IStatusCodeReExecuteFeature>() is not null || context.Features.Get<IExceptionHandlerFeature>() is not null)
+        {
+            context.Request.Method = HttpMethods.Get;
+        }
+
+        try
+        {
+            await next(context);
+        }
+        finally
+        {
+            context.Request.Method = method;
+        }
     }
 
     private static ExceptionHandlerOptions Options(Action<ExceptionHandlerOptions> configure)

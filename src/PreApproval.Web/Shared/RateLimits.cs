@@ -34,7 +34,11 @@ public static class RateLimits
                     context.HttpContext.Response.Headers.RetryAfter = ((int)Math.Ceiling(wait.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
                 }
 
-                await Problems.FromStatus(context.HttpContext, StatusCodes.Status429TooManyRequests).ExecuteAsync(context.HttpContext);
+                // People get the error page of this status.
+                if (ApiPaths.IsApi(context.HttpContext.Request.Path))
+                {
+                    await Problems.FromStatus(context.HttpContext, StatusCodes.Status429TooManyRequests).ExecuteAsync(context.HttpContext);
+                }
             };
         });
     }

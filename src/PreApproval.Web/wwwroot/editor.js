@@ -62,12 +62,19 @@
     if (!key || !field.id || !root()?.contains(field) || field.closest("[data-no-journal]")) {
       return;
     }
-    sequence += 1;
-    const number = sequence;
+    // A short name goes to the server when the field is left: until then no save can hold it.
+    const waits = event.type === "input" && "late" in field.dataset;
+    if (!waits) {
+      sequence += 1;
+    }
+    const number = waits ? Number.MAX_SAFE_INTEGER : sequence;
     journal.typed[field.id] = { value: read(field), label: labelOf(field), version, number };
     store();
+    if (waits) {
+      return;
+    }
     // After the event has gone to the server: the number then says that all before it has arrived.
-    setTimeout(() => reference?.invokeMethodAsync("Received", number).catch(() => {}), 0);
+    setTimeout(() => reference?.invokeMethodAsync("ReceivedAsync", number).catch(() => {}), 0);
   }
 
   function write(field, value) {

@@ -5,6 +5,7 @@ using Microsoft.Extensions.Hosting;
 using PreApproval.Browser.Tests.Hosting;
 using PreApproval.Testing;
 using PreApproval.Web.Administration;
+using PreApproval.Web.Shared;
 
 [assembly: AssemblyFixture(typeof(Browser))]
 [assembly: AssemblyFixture(typeof(DemoApp))]
@@ -68,6 +69,8 @@ public sealed class DemoApp : IAsyncDisposable
             builder.UseEnvironment("Production");
             builder.UseStaticWebAssets();
             builder.UseSetting("ConnectionStrings:PreApproval", _connectionString);
+            // All visitors of a run come from one address.
+            builder.UseSetting(RateLimits.SignInsPerMinute, "1000");
             builder.UseSetting("Serilog:MinimumLevel:Default", "Warning");
 
             // An open circuit would hold the shutdown for as long as that lasts.

@@ -35,7 +35,7 @@ public static class Choices
         "fume hood", "blast shield", "relief device", "independent cut-out", "vent to bubbler", "scrubber", "second person", "gas detector", "secondary containment",
     ];
 
-    public static IReadOnlyList<string> Amounts { get; } = [.. Of(Dimension.Volume).Where(s => s is not "m³").Order(StringComparer.Ordinal), .. Of(Dimension.Mass), .. Of(Dimension.AmountOfSubstance)];
+    public static IReadOnlyList<string> Amounts { get; } = ["mL", "g", "mmol", "mg", "mol", "L", "kg", "µL", "µmol"];
 
     public static IReadOnlyList<string> Volumes { get; } = ["mL", "L", "µL"];
 

@@ -46,6 +46,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     private DateTimeOffset? _dirtySince;
     private int _version;
     private long _received;
+    private long _confirmed;
     private bool _saving;
     private bool _starting;
     private bool _started;
@@ -98,9 +99,13 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
         : _dirtySince is not null || _saving ? "Saving …"
         : $"Saved {_savedAt.UtcDateTime.ToString("HH:mm:ss", CultureInfo.InvariantCulture)} UTC";
 
-    /// <summary>The browser has handed over all inputs up to this number.</summary>
+    /// <summary>The browser has handed over all inputs up to this number. What changed nothing is confirmed at once.</summary>
     [JSInvokable]
-    public void Received(long sequence) => _received = Math.Max(_received, sequence);
+    public async Task ReceivedAsync(long sequence)
+    {
+        _received = Math.Max(_received, sequence);
+        await ConfirmRestAsync();
+    }
 
     public async ValueTask DisposeAsync()
     {
@@ -207,7 +212,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
                 _version = saved.Value.Version;
                 _savedAt = saved.Value.SavedAt;
                 _problem = null;
-                await Js.InvokeVoidAsync("preapprovalEditor.saved", _gone.Token, _version, sequence);
+                await ConfirmAsync(sequence);
             }
             else
             {
@@ -242,6 +247,29 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
         }
 
         StateHasChanged();
+        try
+        {
+            await ConfirmRestAsync();
+        }
+        catch (Exception gone) when (gone is JSDisconnectedException or OperationCanceledException)
+        {
+            // The page was closed: what it has not confirmed it offers again.
+        }
+    }
+
+    private async Task ConfirmAsync(long sequence)
+    {
+        _confirmed = Math.Max(_confirmed, sequence);
+        await Js.InvokeVoidAsync("preapprovalEditor.saved", _gone.Token, _version, _confirmed);
+    }
+
+    /// <summary>While nothing waits to be saved, the saved draft holds every input that has arrived.</summary>
+    private async Task ConfirmRestAsync()
+    {
+        if (_dirtySince is null && !_saving && _conflict is null && _problem is null && _received > _confirmed)
+        {
+            await ConfirmAsync(_received);
+        }
     }
 
     private async Task RefuseSaveAsync(Refusal refusal)
@@ -267,7 +295,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
         if (other.IsOk)
         {
             Show(other.Value);
-            await Js.InvokeVoidAsync("preapprovalEditor.saved", _gone.Token, _version, _received);
+            await ConfirmAsync(_received);
         }
     }
 
