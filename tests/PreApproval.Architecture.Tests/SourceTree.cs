@@ -1,6 +1,7 @@
 using System.Reflection.Metadata;
 using System.Reflection.PortableExecutable;
 using System.Xml.Linq;
+using PreApproval.Testing;
 
 namespace PreApproval.Architecture.Tests;
 
@@ -15,7 +16,7 @@ internal sealed record ProjectFile(string Name, string Folder, IReadOnlyList<str
 /// <summary>The repository as it lies on disk, and the assemblies built from it.</summary>
 internal static class SourceTree
 {
-    public static string Root { get; } = FindRoot();
+    public static string Root { get; } = RepositoryFolder.Path;
 
     public static IReadOnlyList<ProjectFile> Sources { get; } = Projects("src");
 
@@ -62,17 +63,4 @@ internal static class SourceTree
 
     private static IEnumerable<string> Includes(XDocument project, string item) =>
         project.Descendants().Where(element => string.Equals(element.Name.LocalName, item, StringComparison.Ordinal)).Select(element => (string?)element.Attribute("Include") ?? string.Empty);
-
-    private static string FindRoot()
-    {
-        for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            if (File.Exists(Path.Combine(folder.FullName, "PreApproval.sln")))
-            {
-                return folder.FullName;
-            }
-        }
-
-        throw new DirectoryNotFoundException("PreApproval.sln is in no folder above the tests.");
-    }
 }

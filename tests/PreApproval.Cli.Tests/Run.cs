@@ -1,13 +1,13 @@
-using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json.Nodes;
+using PreApproval.Testing;
 
 namespace PreApproval.Cli.Tests;
 
 /// <summary>One run of the command line with its streams.</summary>
 internal sealed record Run(int ExitCode, string Output, string Error)
 {
-    public static string Examples { get; } = Path.GetFullPath(Path.Combine(Here(), "..", "..", "docs", "examples"));
+    public static string Examples { get; } = Path.Combine(RepositoryFolder.Path, "docs", "examples");
 
     public JsonNode Json => JsonNode.Parse(Output)!;
 
@@ -23,6 +23,4 @@ internal sealed record Run(int ExitCode, string Output, string Error)
         int exitCode = CommandLine.Run(args, new Streams(standardInput, output, error));
         return new Run(exitCode, output.ToString(), error.ToString());
     }
-
-    private static string Here([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
 }

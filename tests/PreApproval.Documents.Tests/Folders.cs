@@ -1,13 +1,11 @@
-using System.Runtime.CompilerServices;
+using PreApproval.Testing;
 
 namespace PreApproval.Documents.Tests;
 
-/// <summary>Folders of the repository, found from this source file.</summary>
+/// <summary>Folders of the repository.</summary>
 internal static class Folders
 {
-    public static string Docs { get; } = Path.GetFullPath(Path.Combine(Here(), "..", "..", "docs"));
+    public static string Docs { get; } = Path.Combine(RepositoryFolder.Path, "docs");
 
     public static string Examples { get; } = Path.Combine(Docs, "examples");
-
-    private static string Here([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
 }
