@@ -1,0 +1,102 @@
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Plans;
+
+/// <summary>One line of the material list.</summary>
+public sealed record Material
+{
+    public required string Id { get; init; }
+
+    public required Composition Composition { get; init; }
+
+    public required Role Role { get; init; }
+
+    /// <summary>Amount in all; null when only the steps give amounts.</summary>
+    public Amount? Amount { get; init; }
+
+    /// <summary>Powder, wire, 60 % in oil, on carbon …, as typed.</summary>
+    public string? Form { get; init; }
+
+    public DateOnly? OpenedOn { get; init; }
+
+    /// <summary>Date and result (mass fraction as ppm) of the last peroxide test.</summary>
+    public (DateOnly On, double Ppm)? PeroxideTest { get; init; }
+}
+
+/// <summary>A substance as named in the plan: known to the catalogue, or only by its name.</summary>
+/// <param name="Key">CAS number as given, or the name or SMILES as typed: the key used in results.</param>
+/// <param name="Name">For sentences.</param>
+/// <param name="Known">The catalogue entry or the group's own; null when nobody knows it, which is a finding.</param>
+/// <param name="Smiles">Structure as typed, kept even when unlisted.</param>
+public sealed record PlanSubstance(string Key, string Name, Substance? Known, string? Smiles = null);
+
+/// <summary>An amount as given; conversion to mol needs the substance.</summary>
+public abstract record Amount
+{
+    private Amount()
+    {
+    }
+
+    /// <param name="Kg">Mass in kg.</param>
+    public sealed record Mass(double Kg) : Amount;
+
+    /// <param name="Moles">Amount of substance in mol.</param>
+    public sealed record Mol(double Moles) : Amount;
+
+    /// <param name="M3">Volume in m³ at room temperature.</param>
+    public sealed record Volume(double M3) : Amount;
+}
+
+/// <summary>What a material is made of.</summary>
+public abstract record Composition
+{
+    private Composition()
+    {
+    }
+
+    public sealed record Pure(PlanSubstance Substance) : Composition;
+
+    /// <summary>A solute in a solvent. A <see cref="Amount.Mol"/> of a solution counts the solute.</summary>
+    public sealed record Solution(PlanSubstance Solute, PlanSubstance Solvent, Concentration Concentration) : Composition;
+
+    /// <summary>A mixture by fractions that sum to one.</summary>
+    public sealed record Mixture(IReadOnlyList<MixturePart> Parts) : Composition;
+}
+
+/// <param name="Substance">The component.</param>
+/// <param name="Fraction">Fraction between 0 and 1 on <paramref name="Basis"/>.</param>
+/// <param name="Basis">What the fraction counts.</param>
+public sealed record MixturePart(PlanSubstance Substance, double Fraction, FractionBasis Basis);
+
+public enum FractionBasis
+{
+    Mass,
+    Volume,
+    Mole,
+}
+
+/// <summary>Strength of a solution.</summary>
+public abstract record Concentration
+{
+    private Concentration()
+    {
+    }
+
+    /// <param name="Value">mol of solute per m³ of solution.</param>
+    public sealed record MolPerM3(double Value) : Concentration;
+
+    /// <param name="Value">Fraction between 0 and 1.</param>
+    /// <param name="Basis">What it counts.</param>
+    public sealed record Fraction(double Value, FractionBasis Basis) : Concentration;
+}
+
+public enum Role
+{
+    Reagent,
+    Solvent,
+    Catalyst,
+    Product,
+    Quench,
+    Gas,
+    Other,
+}
