@@ -12,7 +12,8 @@ namespace PreApproval.Procedures.Decisions;
 /// <param name="Reason">Words to the author; required to request changes or decline.</param>
 /// <param name="Answers">An answer to each danger and warning; required to approve.</param>
 /// <param name="PasswordConfirmed">True when the password was checked for this very signature.</param>
-public sealed record DecisionRequest(int Revision, DecisionKind Decision, string Reason, IReadOnlyList<FindingAnswer> Answers, bool PasswordConfirmed);
+/// <param name="Slot">The slot the signer saw; null: the open one. Another than the open one is a conflict.</param>
+public sealed record DecisionRequest(int Revision, DecisionKind Decision, string Reason, IReadOnlyList<FindingAnswer> Answers, bool PasswordConfirmed, string? Slot = null);
 
 /// <summary>Signs decisions. The slot is the open one assigned to the actor; of two who decide one slot the later gets <see cref="RefusalKind.Conflict"/>.</summary>
 public sealed class DecisionHandler(
