@@ -22,6 +22,9 @@ internal sealed class SessionStore(PreApprovalDbContext db) : ISessionStore
     public Task EndAllAsync(Guid accountId, DateTimeOffset at, CancellationToken cancellationToken) =>
         db.Sessions.Where(x => x.AccountId == accountId && x.EndedAt == null).ExecuteUpdateAsync(set => set.SetProperty(x => x.EndedAt, at), cancellationToken);
 
-    public Task<int> PruneAsync(DateTimeOffset before, CancellationToken cancellationToken) =>
-        db.Sessions.Where(x => x.CreatedAt < before).ExecuteDeleteAsync(cancellationToken);
+    public Task<int> PruneAsync(DateTimeOffset before, CancellationToken cancellationToken)
+    {
+        DateTimeOffset utc = before.ToUniversalTime();
+        return db.Sessions.Where(x => x.CreatedAt < utc).ExecuteDeleteAsync(cancellationToken);
+    }
 }
