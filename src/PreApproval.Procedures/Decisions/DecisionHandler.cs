@@ -92,13 +92,18 @@ public sealed class DecisionHandler(
         SlotRecord[] left = [.. facts.Slots.Where(other => !string.Equals(other.Slot, slot.Slot, StringComparison.Ordinal) && !facts.Decided.Contains(other.Slot))];
         WorkflowAction action = decision.Decision == DecisionKind.Approve && left.Length == 0 ? WorkflowAction.Approve : DecisionRules.ActionOf(decision.Decision);
         var expected = new RevisionHead(revision.Number, revision.State, revision.Version, revision.SubmittedAt);
-        if (Transitions.Next(revision.State, action) is not { } next
-            || !await procedures.MoveAsync(actor.GroupId, procedure.Id, expected, next, now, cancellationToken))
+        if (Transitions.Next(revision.State, action) is not { } next)
         {
             return Refusal.Because(RefusalKind.Conflict, "Somebody else decided first.");
         }
 
+        // First the decision: the database lets a revision move only with the decisions that it needs.
         await procedures.AddDecisionAsync(decision, cancellationToken);
+        if (!await procedures.MoveAsync(actor.GroupId, procedure.Id, expected, next, now, cancellationToken))
+        {
+            return Refusal.Because(RefusalKind.Conflict, "Somebody else decided first.");
+        }
+
         var entries = new List<AuditEntry> { Event(procedure, revision, slot, decision, next) };
         var messages = new List<NoticeRecord> { ToAuthor(procedure, decision, next, now) };
         if (decision.Decision == DecisionKind.Approve)
