@@ -36,7 +36,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
 
         await groups.AddGroupAsync(groupId, trimmed, GroupPolicy.Default, now, cancellationToken);
         await log.AddLogAsync(groupId, cancellationToken);
-        await trail.AppendAsync(SetupActor(groupId, clock), now, [Entry("group.created", "group", groupId, $"The group '{trimmed}' was created.")], cancellationToken);
+        await trail.AppendAsync(SetupActor(groupId, clock), [Entry("group.created", "group", groupId, $"The group '{trimmed}' was created.")], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return groupId;
     }
@@ -64,7 +64,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
                 error.Code.StartsWith("Password", StringComparison.Ordinal) ? "/password" : "/userName", error.Description))]);
         }
 
-        await trail.AppendAsync(actor, now, [Entry("account.created", "account", account.Id, $"{actor.Name} created the account of {account.DisplayName}.")], cancellationToken);
+        await trail.AppendAsync(actor, [Entry("account.created", "account", account.Id, $"{actor.Name} created the account of {account.DisplayName}.")], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return account.Id;
     }
@@ -122,7 +122,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
             entries.Add(Entry("competence.revoked", "account", accountId, $"{actor.Name} ended {account.DisplayName}'s competence in {WireName.Of(hazard)}.") with { Before = WireName.Of(hazard) });
         }
 
-        await trail.AppendAsync(actor, now, entries, cancellationToken);
+        await trail.AppendAsync(actor, entries, cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return new MemberView(accountId, account.UserName!, account.DisplayName, [.. roles.Distinct().Order()], [.. competences.Distinct().Order()]);
     }
@@ -152,7 +152,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
             return Refusal.Because(RefusalKind.Conflict, "The account was deactivated before.");
         }
 
-        await trail.AppendAsync(actor, now, [Entry("account.deactivated", "account", accountId, $"{actor.Name} deactivated the account of {standing.Name}.") with { Reason = reason }], cancellationToken);
+        await trail.AppendAsync(actor, [Entry("account.deactivated", "account", accountId, $"{actor.Name} deactivated the account of {standing.Name}.") with { Reason = reason }], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return accountId;
     }
@@ -177,7 +177,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
         await groups.ReplaceRulesAsync(actor.GroupId, rules, cancellationToken);
         string after = string.Join("; ", rules.OrderBy(rule => rule.Order).Select(rule =>
             $"{WireName.Of(rule.Hazard)} to {people[rule.ReviewerId]}{(rule.DeputyId is { } deputy ? $", deputy {people[deputy]}" : string.Empty)}"));
-        await trail.AppendAsync(actor, now, [Entry("routing.changed", "group", actor.GroupId, $"{actor.Name} set the routing: {after}.") with { After = after }], cancellationToken);
+        await trail.AppendAsync(actor, [Entry("routing.changed", "group", actor.GroupId, $"{actor.Name} set the routing: {after}.") with { After = after }], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return Result<IReadOnlyList<RoutingRule>, Refusal>.Ok(rules);
     }
@@ -199,7 +199,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         GroupPolicy before = await groups.PolicyAsync(actor.GroupId, cancellationToken);
         await groups.SetPolicyAsync(actor.GroupId, policy, cancellationToken);
-        await trail.AppendAsync(actor, now, [Entry("policy.changed", "group", actor.GroupId, $"{actor.Name} changed the policy to: {Words(policy)}.") with { Before = Words(before), After = Words(policy) }], cancellationToken);
+        await trail.AppendAsync(actor, [Entry("policy.changed", "group", actor.GroupId, $"{actor.Name} changed the policy to: {Words(policy)}.") with { Before = Words(before), After = Words(policy) }], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return policy;
     }
