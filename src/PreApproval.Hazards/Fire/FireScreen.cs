@@ -170,7 +170,7 @@ public sealed class FireScreen : IScreen
                 Steps = [.. group.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = state.Vessel.Id,
                 Materials = [.. flammables.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-                Statement = $"{Wording.Capital(Wording.List(flammables.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)))} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} is above or within {Wording.Text(FlashMarginK)} K of its flash point: keep ignition sources away{(large ? $"; about {Wording.Text(Math.Round(volume * 1e6, -1))} mL is a large open volume" : "")}.",
+                Statement = $"{Wording.Capital(Wording.List(flammables.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)))} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} is above or within {Wording.Text(FlashMarginK)} K of its flash point: keep ignition sources away{(large ? $"; about {Wording.Text(Math.Round(volume * 1e5) * 10)} mL is a large open volume" : "")}.",
             };
         }
     }
