@@ -56,9 +56,10 @@ public static class Walk
 
             var closedBefore = vessel.Closing is null ? null : vessel.Last;
             vessel.BeginStep();
+            var measuredK = step.TemperatureK ?? (vessel.TemperatureStep is null ? null : vessel.TemperatureK);
             foreach (var use in step.Materials)
             {
-                vessel.Add(stock.Take(use, index));
+                vessel.Add(stock.Take(use, index, measuredK));
             }
 
             SetTemperature(index, step, vessel);

@@ -104,6 +104,8 @@ public enum WalkIssueKind
     NothingToMove,
     PressureNotStated,
     GasNotStated,
+    TakenAsGas,
+    TakenAsLiquid,
 }
 
 /// <param name="Kind">What.</param>

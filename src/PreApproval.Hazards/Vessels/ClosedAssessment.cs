@@ -32,6 +32,9 @@ internal sealed record ClosedAssessment
     public IEnumerable<string> LeftOut => NotCounted.Concat(AtWorst.Missing.Select(key =>
         $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known"));
 
+    /// <summary>True when a liquefied or charged gas of unknown amount is shut in: cold or not, it may burst the vessel.</summary>
+    public bool LeavesOutGas => State.Contents.Any(static content => content is { Mol: null, Substance.Known: { PhaseAt298K: Phase.Gas } });
+
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }
 

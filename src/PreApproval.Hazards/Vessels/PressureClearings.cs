@@ -16,6 +16,12 @@ internal static class PressureClearings
 
     public static IReadOnlyList<Clearing> For(Finding finding, IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, ScreeningContext context)
     {
+        // what is left out of the pressure may make any number too small
+        if (flagged.Any(static assessment => assessment.LeftOut.Any()))
+        {
+            return [];
+        }
+
         var vessel = flagged[0].State.Vessel;
         var limit = rating.QuietLimitPaGauge(vessel, context.Policy);
         Clearing?[] offers = [Temperature(flagged, limit), Rating(flagged, rating, context.Policy), Volume(flagged, limit)];

@@ -151,7 +151,7 @@ public sealed class PressureScreen : IScreen
             return null;
         }
 
-        var hazardous = Array.Exists(states, static state => state.Heated || state.GasEvolvedMol is null or > 0) || Array.Exists(assessed, static one => one.UndeclaredGas is not null);
+        var hazardous = Array.Exists(states, static state => state.Heated || state.GasEvolvedMol is null or > 0) || Array.Exists(assessed, static one => one.UndeclaredGas is not null || one.LeavesOutGas);
         return new Finding
         {
             Code = "data.pressure-incomplete",

@@ -140,6 +140,12 @@ internal sealed class SealedCharge
             return (raoult.State, raoult.State.Because!);
         }
 
+        // the bound would count such a gas twice, as gas and in the room its liquid took
+        if (equation.PressurePaAbs is not null && point.AllPastCritical && VolumeFlash.MayGovern(point))
+        {
+            return (equation, "Peng–Robinson: everything volatile in the vessel is above its critical temperature");
+        }
+
         var (other, because) = WithoutEquation(raoult, bound, point);
         return equation is { PressurePaAbs: { } pressure, Phase: not VesselPhase.LiquidFull } && VolumeFlash.MayGovern(point) && !(other.PressurePaAbs >= pressure)
             ? (equation, "the highest of the credible models: Peng–Robinson, for hydrocarbons, permanent gases and near-critical carbon dioxide")
