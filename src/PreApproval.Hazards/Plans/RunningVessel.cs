@@ -1,4 +1,3 @@
-using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
@@ -171,16 +170,28 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         Add([new Content(substance, listed?.Id, mol, 1)]);
     }
 
-    /// <summary>After a quench, what reacts with water, alcohols or acids at once is gone; the quench itself stays.</summary>
-    public void MarkSpent(IReadOnlySet<string> quenchMaterials)
+    /// <summary>After a quench, what its equivalents turn over at once is spent; the rest stays, and so does the quench itself.</summary>
+    /// <remarks>Where the plan's amounts are missing nothing counts as destroyed.</remarks>
+    public void Quench(IReadOnlySet<string> quenchMaterials)
     {
-        for (var index = 0; index < contents.Count; index++)
+        var power = new QuenchPower(contents.Where(content => IsOf(content, quenchMaterials)));
+        foreach (var content in contents.Where(content => !IsOf(content, quenchMaterials) && !content.Spent).ToArray())
         {
-            var content = contents[index];
-            if ((content.MaterialId is null || !quenchMaterials.Contains(content.MaterialId)) && FamilyTable.Default.IsDestroyedByQuench(content.Substance))
+            var destroyed = power.Destroy(content);
+            if (destroyed <= 0)
             {
-                contents[index] = content with { Spent = true };
+                continue;
             }
+
+            // the remainder of a division must not stay behind as a partner in encounters
+            var left = content.Mol!.Value - destroyed;
+            contents.Remove(content);
+            if (left > content.Mol.Value * 1e-9)
+            {
+                contents.Add(content with { Mol = left });
+            }
+
+            Add([content with { Mol = destroyed, Spent = true }]);
         }
     }
 
@@ -242,6 +253,8 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal)
         && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
         && one.Spent == other.Spent;
+
+    private static bool IsOf(Content content, IReadOnlySet<string> materials) => content.MaterialId is { } id && materials.Contains(id);
 
     private static bool IsEvaporated(Content content) =>
         content.Substance.Known is { Involatile: false, PhaseAt298K: not Phase.Solid } known

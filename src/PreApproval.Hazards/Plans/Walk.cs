@@ -235,7 +235,7 @@ public static class Walk
             switch (step.Action)
             {
                 case StepAction.Quench:
-                    vessel.MarkSpent(step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal));
+                    vessel.Quench(step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal));
                     break;
                 case StepAction.Concentrate:
                     vessel.RemoveVolatiles();
