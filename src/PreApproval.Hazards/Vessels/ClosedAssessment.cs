@@ -17,20 +17,30 @@ internal sealed record ClosedAssessment
     public required ClosedVesselInput Input { get; init; }
 
     /// <summary>At the set temperature; computed when first asked for, trials of a change never ask.</summary>
-    public VesselState AtSet => atSet ??= State.WorstTemperatureK > State.TemperatureK ? ClosedVessel.At(Input, State.TemperatureK) : AtWorst;
+    public VesselState AtSet => atSet ??= Peak.TemperatureK == State.TemperatureK ? AtWorst : ClosedVessel.At(Input, State.TemperatureK);
 
-    /// <summary>All models at the worst credible temperature; computed when first asked for.</summary>
-    public VesselState AtWorst => atWorst ??= ClosedVessel.At(Input, State.WorstTemperatureK);
+    /// <summary>All models at the temperature of the highest pressure; computed when first asked for.</summary>
+    public VesselState AtWorst => atWorst ??= ClosedVessel.At(Input, Peak.TemperatureK);
 
-    /// <summary>The governing answer at the worst credible temperature.</summary>
-    public required ModelState Worst { get; init; }
+    /// <summary>The highest pressure between closing and the worst credible temperature.</summary>
+    public required PeakPressure Peak { get; init; }
+
+    /// <summary>The governing answer at the highest pressure.</summary>
+    public ModelState Worst => Peak.State;
+
+    /// <summary>Why the pressure at the worst credible temperature itself is not known; null when it is.</summary>
+    public string? UnknownBecause => Peak.AtEnd is { PressurePaAbs: null, Phase: not VesselPhase.LiquidFull, Because: var because } ? because : null;
 
     /// <summary>What the model could not count, in words; empty when nothing is missing.</summary>
     public required IReadOnlyList<string> NotCounted { get; init; }
 
     /// <summary>Everything left out, what the model itself lacks included.</summary>
-    public IEnumerable<string> LeftOut => NotCounted.Concat(AtWorst.Missing.Select(key =>
+    public IEnumerable<string> LeftOut => NotCounted.Concat(MissingKeys.Select(key =>
         $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known"));
+
+    private IEnumerable<string> MissingKeys => Peak.TemperatureK == State.WorstTemperatureK
+        ? AtWorst.Missing
+        : AtWorst.Missing.Concat(ClosedVessel.At(Input, State.WorstTemperatureK).Missing).Distinct(StringComparer.Ordinal);
 
     /// <summary>True when a liquefied or charged gas of unknown amount is shut in: cold or not, it may burst the vessel.</summary>
     public bool LeavesOutGas => State.Contents.Any(static content => content is { Mol: null, Substance.Known: { PhaseAt298K: Phase.Gas } });
@@ -41,7 +51,7 @@ internal sealed record ClosedAssessment
     /// <summary>The worst temperature is never below the set one, and a liquid only expands.</summary>
     public bool LiquidFull => Worst.Phase == VesselPhase.LiquidFull;
 
-    /// <summary>Gauge pressure in Pa at the worst credible temperature; null when full or where no model gives one.</summary>
+    /// <summary>The highest gauge pressure in Pa from closing to the worst credible temperature; null when full or where no model gives one.</summary>
     public double? WorstPaGauge => LiquidFull ? null : Worst.PressurePaAbs - AtmospherePa;
 
     public static ClosedAssessment? Of(StepState state)
@@ -71,7 +81,8 @@ internal sealed record ClosedAssessment
         {
             State = state,
             Input = input,
-            Worst = new SealedCharge(input).GoverningAt(state.WorstTemperatureK),
+            // what is heated in the closed vessel passes every temperature from closing on
+            Peak = PeakPressure.Between(new SealedCharge(input), Math.Min(state.Closing.TemperatureK, state.TemperatureK), state.WorstTemperatureK),
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
         };

@@ -91,7 +91,10 @@ internal static class PressureClearings
             foreach (var assessment in flagged)
             {
                 var larger = assessment.Input with { VesselVolumeM3 = volumeM3 };
-                var at = new SealedCharge(larger).GoverningAt(assessment.State.WorstTemperatureK);
+                var charge = new SealedCharge(larger);
+                var at = assessment.Peak.TemperatureK == assessment.State.WorstTemperatureK
+                    ? charge.GoverningAt(assessment.State.WorstTemperatureK)
+                    : PeakPressure.Between(charge, Math.Min(assessment.State.Closing!.TemperatureK, assessment.State.TemperatureK), assessment.State.WorstTemperatureK).State;
                 if (at.Phase == VesselPhase.LiquidFull || at.PressurePaAbs is not { } pressure || pressure - 101_325 > limitPaGauge)
                 {
                     return false;

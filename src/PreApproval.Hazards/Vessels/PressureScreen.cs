@@ -142,7 +142,7 @@ public sealed class PressureScreen : IScreen
     private static Finding? Undone(StepState[] states, ClosedAssessment[] assessed)
     {
         var missing = assessed.SelectMany(static one => one.LeftOut)
-            .Concat(assessed.Where(static one => !one.LiquidFull && one.WorstPaGauge is null).Select(static one => one.AtWorst.Because))
+            .Concat(assessed.Where(static one => !one.LiquidFull).Select(static one => one.UnknownBecause).OfType<string>())
             .Distinct(StringComparer.Ordinal)
             .Order(StringComparer.Ordinal)
             .ToArray();

@@ -10,7 +10,9 @@ internal static class PressureSentences
     public static string For(ClosedAssessment worst, GoverningRating rating, string code, Severity severity, IReadOnlyList<string> steps, Policy policy)
     {
         var state = worst.State;
-        var temperature = Temperature(state);
+        var temperature = Math.Abs(worst.Peak.TemperatureK - state.WorstTemperatureK) < 0.5
+            ? Temperature(state)
+            : $"at {Wording.Celsius(worst.Peak.TemperatureK)}, on the way to {Wording.Celsius(state.WorstTemperatureK)}";
         var gas = worst.UndeclaredGas is { } words ? $" This counts {words}." : "";
         if (string.Equals(code, "pressure.liquid-full", StringComparison.Ordinal))
         {
@@ -69,6 +71,19 @@ internal static class PressureEvidence
                 Quality = Quality.Assumed,
             },
         };
+        if (worst.Peak.TemperatureK != state.WorstTemperatureK)
+        {
+            evidence.Add(new Evidence
+            {
+                Name = "temperature of the highest pressure",
+                Value = Wording.InCelsius(worst.Peak.TemperatureK),
+                Unit = "°C",
+                Model = "highest governing pressure between closing and the worst credible temperature",
+                Sources = References.Full(["common-practice"]),
+                Quality = Quality.Estimated,
+            });
+        }
+
         Add("worst-case pressure", worst.AtWorst, limitBar);
         Add("pressure at the set temperature", worst.AtSet, limitBar);
         if (worst.WorstPaGauge is { } pressure && rating.PaGauge is { } rated and > 0)

@@ -105,6 +105,12 @@ internal sealed class SealedCharge
     /// <summary>Components of the equation of state, or null where critical constants are not on file for one of them.</summary>
     public IReadOnlyList<EquationComponent>? EquationComponents => _components ??= Components();
 
+    /// <summary>
+    /// True when more than one model may govern on the way to a temperature: liquids that may split and mix, contents that pass
+    /// their critical temperature, or an equation of state beside the others.
+    /// </summary>
+    public bool MayHandOver => Mixing.Length + Apart.Length > 1 || Mixing.Concat(Apart).Any(static part => part.Substance.CriticalTemperatureK?.Value < ClosedVessel.CeilingK && VolumeFlash.MayEverGovern(part.Substance));
+
     /// <summary>The governing answer alone, without the models that cannot govern.</summary>
     public ModelState GoverningAt(double temperatureK)
     {

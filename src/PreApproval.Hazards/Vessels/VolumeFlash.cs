@@ -45,6 +45,10 @@ internal static class VolumeFlash
             || c.Substance.CriticalTemperatureK?.Value < PermanentGasTcK
             || (c.Substance.Identity.Cas is "124-38-9" && point.TemperatureK > 0.9 * c.Substance.CriticalTemperatureK!.Value));
 
+    /// <summary>True when there is a temperature at which a vessel with nothing else in it may be governed by the equation.</summary>
+    public static bool MayEverGovern(Substance substance) =>
+        IsHydrocarbon(substance) || substance.CriticalTemperatureK?.Value < PermanentGasTcK || substance.Identity.Cas is "124-38-9";
+
     private static bool IsHydrocarbon(Substance substance) =>
         substance.Identity.Formula is { } formula && formula.StartsWith('C') && formula.All(c => c is 'C' or 'H' || char.IsAsciiDigit(c));
 
