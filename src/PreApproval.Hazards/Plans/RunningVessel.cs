@@ -20,6 +20,7 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
     private double headspacePa = AtmospherePa;
     private double? gasEvolvedMol = 0;
     private bool heatedOrGassing;
+    private double openTogetherS;
 
     public Vessel Vessel { get; } = vessel;
 
@@ -133,6 +134,18 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         headspace = gas is Headspace.Vacuum ? new Headspace.Air() : gas;
     }
 
+    /// <summary>Counts the stated time of a step in the open; what comes in starts it anew.</summary>
+    public void PassTime(Step step, bool received)
+    {
+        if (Closing is null)
+        {
+            openTogetherS = (received ? 0 : openTogetherS) + (step.OverS ?? 0) + (step.DurationS ?? 0);
+        }
+    }
+
+    /// <summary>Gas that formed in the closed vessel and stays there although a quench has since destroyed its source.</summary>
+    public void KeepGas(double? mol) => gasEvolvedMol += mol;
+
     public void MakeGas(IReadOnlyList<GasMade> gases)
     {
         if (Closing is not null)
@@ -217,7 +230,7 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
 
     public void RefreshLast() => Last = Last! with { ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)] };
 
-    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions)
+    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<Content> remaining, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions)
     {
         var overshoot = !Heated ? 0 : cutOut ? policy.OvershootWithCutOutK : policy.OvershootK;
         // a cooled, closed vessel warms to the room when its cooling is lost
@@ -230,6 +243,7 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
             Vessel = Vessel,
             VesselIndex = vesselIndex,
             Contents = before,
+            Remaining = remaining,
             ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)],
             TemperatureK = TemperatureK,
             WorstTemperatureK = worst,
@@ -280,7 +294,11 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         Vent = null;
         gasEvolvedMol = Closing is null ? 0 : gasEvolvedMol;
         heatedOrGassing = Closing is not null && heatedOrGassing;
-        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, [.. contents]);
+        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, [.. contents])
+        {
+            MetOpen = Closing?.MetOpen ?? Last?.ContentsAfter ?? [],
+            OpenTogetherS = Closing?.OpenTogetherS ?? openTogetherS,
+        };
     }
 
     private void Sort()

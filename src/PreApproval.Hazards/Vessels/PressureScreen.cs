@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
@@ -11,6 +12,11 @@ namespace PreApproval.Hazards.Vessels;
 public sealed class PressureScreen : IScreen
 {
     private const string ShareSource = "common-practice";
+
+    /// <summary>Stated time in the open after which partners that react at once count as gassed out, in s. Common practice, no source.</summary>
+    private const double GassedOutS = 600;
+
+    private const double GasConstant = 8.31446261815324;
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => Find(context, withClearings: true);
@@ -44,6 +50,11 @@ public sealed class PressureScreen : IScreen
             if (Vented(state) is { } vented)
             {
                 yield return vented;
+            }
+
+            if (withClearings && ClosedWhileGassing(state, context.Policy) is { } gassing)
+            {
+                yield return gassing;
             }
         }
     }
@@ -223,6 +234,44 @@ public sealed class PressureScreen : IScreen
                     Model = PressureSentences.ModelWords(opened.Governing.Model),
                     Sources = References.Full([.. opened.Governing.Sources, ShareSource]),
                     Quality = opened.Governing.Quality,
+                },
+            ],
+        };
+    }
+
+    /// <summary>Partners that react at once were mixed in the open: closed before the gas has stopped, it is shut in after all.</summary>
+    private static Finding? ClosedWhileGassing(StepState state, Policy policy)
+    {
+        if (state.Closing is not { } closing || closing.StepIndex != state.Index || closing.OpenTogetherS >= GassedOutS
+            || GasEvolution.GivenOffOpen(state) is not { } gas)
+        {
+            return null;
+        }
+
+        var pressure = gas.Mol * GasConstant * state.TemperatureK / state.Vessel.VolumeM3;
+        if (pressure <= policy.UnratedNothingPa)
+        {
+            return null;
+        }
+
+        return new Finding
+        {
+            Code = "gas.closed-while-gassing",
+            Hazard = Hazard.Gas,
+            Severity = Severity.Warning,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Statement = $"Step {state.Step.Id} closes “{state.Vessel.Id}” over {gas.Words} mixed in the open, and the plan does not let it stand open for {Wording.Text(GassedOutS / 60)} min: has the gas stopped{(pressure is { } all ? $" (all of it would make at least {Wording.Figures(all / 1e5)} bar)" : "")}?",
+            Evidence = pressure is null ? [] :
+            [
+                new Evidence
+                {
+                    Name = "pressure of the gas, if all of it is shut in",
+                    Value = pressure.Value / 1e5,
+                    Unit = "bar",
+                    Model = "ideal gas in the empty vessel",
+                    Sources = References.Full([ShareSource]),
+                    Quality = Quality.Assumed,
                 },
             ],
         };
