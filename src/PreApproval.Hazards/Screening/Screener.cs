@@ -17,6 +17,7 @@ public static class Screener
     [
         new PressureScreen(),
         new TemperatureScreen(),
+        new OpenVesselScreen(),
         new FireScreen(),
         new ReactivityScreen(),
         new PeroxideScreen(),
