@@ -86,8 +86,14 @@ public sealed record Finding
     /// <summary>Stable code, <c>hazard.what</c>, for instance <c>pressure.exceeds-rating</c>.</summary>
     public required string Code { get; init; }
 
-    /// <summary><c>code/vessel/steps</c>: the same finding has the same identifier in every report of the document.</summary>
-    public string Id => $"{Code}/{Vessel ?? "-"}/{(Steps.Count == 0 ? string.Join('+', Materials) : string.Join('+', Steps))}";
+    /// <summary>
+    /// <c>code/vessel/steps</c>, and <c>/about</c> where several findings share these: the same finding has the same identifier in
+    /// every report of the document.
+    /// </summary>
+    public string Id => $"{Code}/{Vessel ?? "-"}/{(Steps.Count == 0 ? string.Join('+', Materials) : string.Join('+', Steps))}{(About is null ? "" : "/" + About)}";
+
+    /// <summary>Which of several findings of one code at one place this is: its materials or partners; null when it is the only one.</summary>
+    public string? About { get; init; }
 
     public required Hazard Hazard { get; init; }
 
