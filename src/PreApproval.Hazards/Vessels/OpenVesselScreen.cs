@@ -114,6 +114,11 @@ public sealed class OpenVesselScreen : IScreen
         var states = new List<(StepState State, double M3)>();
         foreach (var state in context.Walk.States)
         {
+            if (drained.Contains(context.Plan.Steps[state.Index].Vessel))
+            {
+                drained.Add(state.Vessel.Id);
+            }
+
             if (!drained.Contains(state.Vessel.Id) && state.Step.Action != StepAction.Chromatograph && LiquidM3(state.Contents) is var liquid && liquid > state.Vessel.VolumeM3)
             {
                 states.Add((state, liquid));
