@@ -148,7 +148,7 @@ public sealed class FireScreen : IScreen
     ];
 
     private static IReadOnlyList<Clearing> Offer(IReadOnlyList<Agent> fit) =>
-        fit.Count == 0 ? [] : [new Clearing("extinguishing agents", "/fireResponse/agents", null, null, string.Join(", ", fit.Select(ExtinguishingAgents.Name)))];
+        fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
 
     private static IEnumerable<Finding> HeatedOpenly(ScreeningContext context)
     {
