@@ -9,18 +9,21 @@ internal sealed record ClosedAssessment
 {
     private const double AtmospherePa = 101_325;
 
-    private VesselState? atSet;
-    private VesselState? atWorst;
+    private ModelState? atSet;
+    private string[]? leftOut;
 
     public required StepState State { get; init; }
 
     public required ClosedVesselInput Input { get; init; }
 
-    /// <summary>At the set temperature; computed when first asked for, trials of a change never ask.</summary>
-    public VesselState AtSet => atSet ??= Peak.TemperatureK == State.TemperatureK ? AtWorst : ClosedVessel.At(Input, State.TemperatureK);
+    /// <summary>What is shut in, sorted once for every temperature.</summary>
+    public required SealedCharge Charge { get; init; }
 
-    /// <summary>All models at the temperature of the highest pressure; computed when first asked for.</summary>
-    public VesselState AtWorst => atWorst ??= ClosedVessel.At(Input, Peak.TemperatureK);
+    /// <summary>The governing answer at the set temperature; computed when first asked for, trials of a change never ask.</summary>
+    public ModelState AtSet => atSet ??= Peak.TemperatureK == State.TemperatureK ? Worst : Charge.GoverningAt(State.TemperatureK);
+
+    /// <summary>The immiscible bound at the set temperature, in Pa.</summary>
+    public double? BoundPaAtSet => Charge.BoundPaAt(State.TemperatureK);
 
     /// <summary>The highest pressure between closing and the worst credible temperature.</summary>
     public required PeakPressure Peak { get; init; }
@@ -35,12 +38,11 @@ internal sealed record ClosedAssessment
     public required IReadOnlyList<string> NotCounted { get; init; }
 
     /// <summary>Everything left out, what the model itself lacks included.</summary>
-    public IEnumerable<string> LeftOut => NotCounted.Concat(MissingKeys.Select(key =>
-        $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known"));
-
-    private IEnumerable<string> MissingKeys => Peak.TemperatureK == State.WorstTemperatureK
-        ? AtWorst.Missing
-        : AtWorst.Missing.Concat(ClosedVessel.At(Input, State.WorstTemperatureK).Missing).Distinct(StringComparer.Ordinal);
+    public IReadOnlyList<string> LeftOut => leftOut ??=
+    [
+        .. NotCounted.Concat(Charge.MissingAt(State.WorstTemperatureK).Select(key =>
+            $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known")),
+    ];
 
     /// <summary>True when a liquefied or charged gas of unknown amount is shut in: cold or not, it may burst the vessel.</summary>
     public bool LeavesOutGas => State.Contents.Any(static content => content is { Mol: null, Substance.Known: { PhaseAt298K: Phase.Gas } });
@@ -77,12 +79,14 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
+        var charge = new SealedCharge(input);
         return new ClosedAssessment
         {
             State = state,
             Input = input,
+            Charge = charge,
             // what is heated in the closed vessel passes every temperature from closing on
-            Peak = PeakPressure.Between(new SealedCharge(input), Math.Min(state.Closing.TemperatureK, state.TemperatureK), state.WorstTemperatureK),
+            Peak = PeakPressure.Between(charge, Math.Min(state.Closing.TemperatureK, state.TemperatureK), state.WorstTemperatureK),
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
         };

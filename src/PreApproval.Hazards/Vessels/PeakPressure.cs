@@ -23,19 +23,25 @@ internal sealed record PeakPressure(double TemperatureK, ModelState State, Model
             return peak;
         }
 
-        var last = charge.GoverningAt(fromK);
-        peak = peak.With(fromK, last);
-        for (var (lowK, highK) = (fromK, NextK(fromK, toK)); lowK < toK; (lowK, highK) = (highK, NextK(highK, toK)))
+        // from the hot end down: no model but the equation of state gives more than the bound, and the bound rises with temperature
+        var high = (TemperatureK: toK, State: atEnd);
+        while (high.TemperatureK > fromK)
         {
-            var next = highK < toK ? charge.GoverningAt(highK) : atEnd;
-            peak = peak.With(highK, next).WithHandOver(charge, (lowK, last), (highK, next));
-            last = next;
+            if (!charge.EquationMayGovern && peak.State.Phase != VesselPhase.LiquidFull && charge.BoundPaAt(high.TemperatureK) <= peak.State.PressurePaAbs)
+            {
+                break;
+            }
+
+            var lowK = BelowK(high.TemperatureK, fromK);
+            var low = (TemperatureK: lowK, State: charge.GoverningAt(lowK));
+            peak = peak.With(lowK, low.State).WithHandOver(charge, low, high);
+            high = low;
         }
 
         return peak;
     }
 
-    private static double NextK(double temperatureK, double toK) => Math.Min((Math.Floor(temperatureK / GridK) + 1) * GridK, toK);
+    private static double BelowK(double temperatureK, double fromK) => Math.Max((Math.Ceiling(temperatureK / GridK) - 1) * GridK, fromK);
 
     private static double Height(ModelState state) => state.Phase == VesselPhase.LiquidFull ? double.PositiveInfinity : state.PressurePaAbs ?? double.NegativeInfinity;
 

@@ -21,9 +21,13 @@ public sealed class PressureScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => Find(context, withClearings: true);
 
-    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings, string? onlyVessel = null)
+    /// <param name="context">What is screened.</param>
+    /// <param name="withClearings">False for the trial of a change: pressures only.</param>
+    /// <param name="only">For a trial: looks at the vessel and the steps of this finding alone.</param>
+    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings, Finding? only = null)
     {
-        var states = context.Walk.States.Where(state => onlyVessel is null || string.Equals(state.Vessel.Id, onlyVessel, StringComparison.Ordinal)).ToArray();
+        var states = context.Walk.States.Where(state => only is null
+            || (string.Equals(state.Vessel.Id, only.Vessel, StringComparison.Ordinal) && only.Steps.Contains(state.Step.Id, StringComparer.Ordinal))).ToArray();
         var closed = Array.FindAll(states, static state => state.Closing is not null);
         foreach (var unsized in closed.Where(static state => state.Vessel.VolumeM3 is null).GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep)))
         {
@@ -84,7 +88,7 @@ public sealed class PressureScreen : IScreen
         }
     }
 
-    private static (string Code, Severity Severity)? Judge(ClosedAssessment assessment, GoverningRating rating, Policy policy)
+    internal static (string Code, Severity Severity)? Judge(ClosedAssessment assessment, GoverningRating rating, Policy policy)
     {
         if (assessment.LiquidFull)
         {
@@ -198,8 +202,8 @@ public sealed class PressureScreen : IScreen
         // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
         var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
         var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, []) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
-        var opened = ClosedVessel.At(input, state.TemperatureK);
-        var pressure = opened.Governing.PressurePaAbs - 101_325;
+        var opened = new SealedCharge(input).GoverningAt(state.TemperatureK);
+        var pressure = opened.PressurePaAbs - 101_325;
         if (closing is { AtAtmosphere: false, PressurePaAbs: < 101_325 } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
         {
             return null;
@@ -231,9 +235,9 @@ public sealed class PressureScreen : IScreen
                     Value = pressure.Value / 1e5,
                     Unit = "bar(g)",
                     Limit = context.Policy.UnratedNothingPa / 1e5,
-                    Model = PressureSentences.ModelWords(opened.Governing.Model),
-                    Sources = References.Full([.. opened.Governing.Sources, ShareSource]),
-                    Quality = opened.Governing.Quality,
+                    Model = PressureSentences.ModelWords(opened.Model),
+                    Sources = References.Full([.. opened.Sources, ShareSource]),
+                    Quality = opened.Quality,
                 },
             ],
         };

@@ -84,7 +84,7 @@ internal static class PressureEvidence
             });
         }
 
-        Add("worst-case pressure", worst.AtWorst, limitBar);
+        Add("worst-case pressure", worst.Worst, limitBar);
         Add("pressure at the set temperature", worst.AtSet, limitBar);
         if (worst.WorstPaGauge is { } pressure && rating.PaGauge is { } rated and > 0)
         {
@@ -96,15 +96,15 @@ internal static class PressureEvidence
                 Limit = GoverningRating.WarningShare(state.Vessel, policy),
                 Model = "worst-case gauge pressure over the weakest rating",
                 Sources = References.Full(["common-practice"]),
-                Quality = worst.AtWorst.Governing.Quality,
+                Quality = worst.Worst.Quality,
             });
         }
 
         return evidence;
 
-        void Add(string name, VesselState vessel, double limit)
+        void Add(string name, ModelState answer, double limit)
         {
-            if (vessel.Governing.PressurePaAbs is { } pa)
+            if (answer.PressurePaAbs is { } pa)
             {
                 evidence.Add(new Evidence
                 {
@@ -112,9 +112,9 @@ internal static class PressureEvidence
                     Value = Wording.InBarGauge(pa),
                     Unit = "bar(g)",
                     Limit = limit,
-                    Model = PressureSentences.ModelWords(vessel.Governing.Model),
-                    Sources = References.Full(vessel.Governing.Sources),
-                    Quality = vessel.Governing.Quality,
+                    Model = PressureSentences.ModelWords(answer.Model),
+                    Sources = References.Full(answer.Sources),
+                    Quality = answer.Quality,
                 });
             }
         }
