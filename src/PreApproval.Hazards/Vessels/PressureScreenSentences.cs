@@ -13,10 +13,10 @@ internal static class PressureSentences
         var temperature = Math.Abs(worst.Peak.TemperatureK - state.WorstTemperatureK) < 0.5
             ? Temperature(state)
             : $"at {Wording.Celsius(worst.Peak.TemperatureK)}, on the way to {Wording.Celsius(state.WorstTemperatureK)}";
-        var gas = worst.UndeclaredGas is { } words ? $" This counts {words}." : "";
+        var gas = worst.UndeclaredGas is { } words ? $"; this counts {words}" : "";
         if (string.Equals(code, "pressure.liquid-full", StringComparison.Ordinal))
         {
-            return $"{Wording.Capital(temperature)}, the liquid fills “{state.Vessel.Id}” completely in {Wording.Steps(steps)}; a full vessel bursts whatever its rating.{gas}";
+            return $"{Wording.Capital(temperature)}, the liquid fills “{state.Vessel.Id}” completely in {Wording.Steps(steps)}; a full vessel bursts whatever its rating{gas}.";
         }
 
         var pressure = worst.WorstPaGauge!.Value;
@@ -27,13 +27,13 @@ internal static class PressureSentences
                 ? $"{rating.Of} has no stated rating, which counts as 0 bar(g)"
                 : $"{rating.Of} is rated 0 bar(g)";
             var band = severity == Severity.Caution ? $"; unheated, this stays within {Wording.BarGauge(policy.UnratedCautionPa)}" : "";
-            return $"{reaches}, and {standing}{band}.{gas}";
+            return $"{reaches}, and {standing}{band}{gas}.";
         }
 
         var rated = rating.PaGauge!.Value;
         return string.Equals(code, "pressure.exceeds-rating", StringComparison.Ordinal)
-            ? $"{reaches}, above the {Wording.BarGauge(rated)} that {rating.Of} is rated for.{gas}"
-            : $"{reaches}, {Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for.{gas}";
+            ? $"{reaches}, above the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}."
+            : $"{reaches}, {Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}.";
     }
 
     public static string ModelWords(VesselModel model) => model switch
