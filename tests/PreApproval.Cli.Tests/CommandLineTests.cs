@@ -34,6 +34,24 @@ public sealed class CommandLineTests
     }
 
     [Fact]
+    public void Batch_OneInputBreaksTheProgram_OthersAreStillAnswered()
+    {
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        var batch = new Inputs.Batch([new("element 0", "1"u8.ToArray(), null), new("element 1", "2"u8.ToArray(), null)], IsArray: true);
+
+        int exitCode = batch.Run(
+            bytes => bytes.Span[0] == '1' ? throw new ArgumentOutOfRangeException(nameof(bytes)) : Output.Answer.Of(System.Text.Json.Nodes.JsonValue.Create(2), "", isFlagged: false),
+            new Streams(Stream.Null, output, error),
+            asJson: true);
+
+        Assert.Equal(2, exitCode);
+        var answers = System.Text.Json.Nodes.JsonNode.Parse(output.ToString())!.AsArray();
+        Assert.Equal("Internal error", answers[0]!["title"]!.GetValue<string>());
+        Assert.Equal(2, answers[1]!.GetValue<int>());
+    }
+
+    [Fact]
     public void Run_Help_NamesTheCommands()
     {
         Run run = Run.Of("--help");

@@ -114,4 +114,39 @@ public sealed class VesselCommandTests
         Assert.StartsWith("°C ", run.Output, StringComparison.Ordinal);
         Assert.Contains("Highest temperature within 10 bar(g):", run.Output, StringComparison.Ordinal);
     }
+
+    /// <summary>Air alone, 1.01325 bar at 20 °C, and 2.437 bar from 0.01 mol (n·R·T/V at 20 °C in 100 mL): ideal gas law.</summary>
+    [Fact]
+    public void Vessel_NothingShutInButGas_IsTheGasAlone()
+    {
+        Run run = Run.WithInput("""[{"vesselVolumeMl":100,"contents":[],"gasEvolvedMol":0.01,"temperaturesC":[20],"ratingBarGauge":10}]""", "vessel", "-", "--json");
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.Equal(1.01325 + 2.437, run.Json[0]!["states"]![0]!["governing"]!["pressureBarAbs"]!.GetValue<double>(), 0.002);
+    }
+
+    /// <summary>Hydrogen chloride in water: no pressure is known, so nothing may pass against a rating.</summary>
+    [Fact]
+    public void Vessel_NoPressureKnownWithARating_IsFlaggedWithAWarning()
+    {
+        const string acid = """{"vesselVolumeMl":20,"contents":[{"substance":"7647-01-0","mol":0.05},{"substance":"7732-18-5","mL":5}],"temperaturesC":[50]}""";
+        Run rated = Run.WithInput($"[{acid.Replace("[50]", "[50],\"ratingBarGauge\":100", StringComparison.Ordinal)}]", "vessel", "-", "--json");
+        Run unrated = Run.WithInput($"[{acid}]", "vessel", "-", "--json");
+
+        Assert.Equal(3, rated.ExitCode);
+        Assert.Contains(rated.Json[0]!["warnings"]!.AsArray(), static warning => warning!.GetValue<string>().Contains("not compared with the rating", StringComparison.Ordinal));
+        Assert.Equal(0, unrated.ExitCode);
+    }
+
+    /// <summary>19.5 mL of toluene at 20 °C in 20 mL, at 300 °C: a liquid squeezed far beyond what the equation describes.</summary>
+    [Fact]
+    public void Vessel_CompressedLiquidBeyondSense_HasNoPengRobinsonPressure()
+    {
+        Run run = Run.WithInput("""[{"vesselVolumeMl":20,"contents":[{"substance":"108-88-3","mL":19.5}],"temperaturesC":[300]}]""", "vessel", "-", "--json");
+
+        var equation = run.Json[0]!["states"]![0]!["models"]![1]!;
+        Assert.Null(equation["pressureBarAbs"]);
+        Assert.False(string.IsNullOrEmpty(equation["because"]!.GetValue<string>()));
+        Assert.Equal("liquid-full", run.Json[0]!["states"]![0]!["governing"]!["phase"]!.GetValue<string>());
+    }
 }

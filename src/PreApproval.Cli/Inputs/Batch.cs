@@ -16,7 +16,7 @@ internal sealed record Batch(IReadOnlyList<Input> Inputs, bool IsArray)
 {
     public int Run(Func<ReadOnlyMemory<byte>, Answer> answerOf, Streams streams, bool asJson)
     {
-        Answer[] answers = [.. Inputs.Select(input => input.Problem is { } problem ? problem : answerOf(input.Bytes))];
+        Answer[] answers = [.. Inputs.Select(input => input.Problem is { } problem ? problem : Guarded(answerOf, input))];
         if (asJson)
         {
             WriteJson(answers, streams);
@@ -29,6 +29,21 @@ internal sealed record Batch(IReadOnlyList<Input> Inputs, bool IsArray)
         return answers.Any(answer => answer.Problem is not null) ? ExitCode.Unusable
             : answers.Any(answer => answer.IsFlagged) ? ExitCode.Flagged
             : ExitCode.Clear;
+    }
+
+    /// <summary>A fault of the program in one input must not take the answers of the others with it.</summary>
+    private static Answer Guarded(Func<ReadOnlyMemory<byte>, Answer> answerOf, Input input)
+    {
+        try
+        {
+            return answerOf(input.Bytes);
+        }
+#pragma warning disable CA1031 // the boundary of the program: whatever went wrong is told in place, and the exit code says so
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            return new Problem("Internal error", $"{input.Name}: the program failed on this input; please report it with the input. {e.GetType().Name}: {e.Message}", []);
+        }
     }
 
     private void WriteJson(Answer[] answers, Streams streams)

@@ -25,7 +25,12 @@ internal static class VesselCommand
         double? maximumC = question.RatingBarGauge is { } rating
             ? ClosedVessel.HighestTemperatureK(question.Input, rating * PaPerBar) - UnitTable.CelsiusZeroK
             : null;
-        string[] warnings = [.. states.SelectMany(state => state.Warnings).Distinct(StringComparer.Ordinal)];
+        string[] unknown = question.RatingBarGauge is null ? [] :
+        [
+            .. states.Where(state => !state.LiquidFull && state.Governing.PressurePaAbs is null)
+                .Select(state => string.Create(CultureInfo.InvariantCulture, $"At {Rounded.Temperature(state.TemperatureK - UnitTable.CelsiusZeroK)} °C no pressure is known, so it is not compared with the rating: {state.Because}.")),
+        ];
+        string[] warnings = [.. unknown.Concat(states.SelectMany(state => state.Warnings)).Distinct(StringComparer.Ordinal)];
         var json = new JsonObject
         {
             ["states"] = new JsonArray([.. states.Select((state, index) => VesselJson.State(state, question.TemperaturesC[index], question.Identifiers))]),
@@ -36,7 +41,10 @@ internal static class VesselCommand
     }
 
     private static bool IsFlagged(VesselState state, double? ratingBarGauge) =>
-        state.LiquidFull || (ratingBarGauge is { } rating && state.Governing.PressurePaAbs > UnitTable.AtmospherePa + (rating * PaPerBar));
+        state.LiquidFull || IsUnknown(state, ratingBarGauge) || (ratingBarGauge is { } rating && state.Governing.PressurePaAbs > UnitTable.AtmospherePa + (rating * PaPerBar));
+
+    /// <summary>A pressure that is not known never passes against a rating.</summary>
+    private static bool IsUnknown(VesselState state, double? ratingBarGauge) => ratingBarGauge is not null && state.Governing.PressurePaAbs is null;
 
     private static string Text(VesselQuestion question, VesselState[] states, double? maximumC, string[] warnings)
     {
@@ -52,7 +60,7 @@ internal static class VesselCommand
                 state.Governing.Phase is { } phase ? VesselJson.Word(phase) : "–",
                 Rounded.Significant(state.Governing.LiquidVolumeFraction, 3),
                 VesselJson.Word(state.Governing.Model),
-                IsFlagged(state, question.RatingBarGauge) ? state.LiquidFull ? "FULL OF LIQUID" : "ABOVE THE RATING" : "");
+                IsFlagged(state, question.RatingBarGauge) ? state.LiquidFull ? "FULL OF LIQUID" : IsUnknown(state, question.RatingBarGauge) ? "NOT KNOWN" : "ABOVE THE RATING" : "");
         }
 
         text.Append(table);

@@ -42,7 +42,7 @@ internal sealed class VesselReader
         double? fillBar = FillPressure(reader);
         IReadOnlyList<(Substance, double)>? headspace = Headspace(reader, ref fillBar);
         double fillK = (fillC ?? 20) + UnitTable.CelsiusZeroK;
-        IReadOnlyList<ChargedSubstance?>? contents = reader.List("contents", MostEntries, (item, path) => Content(item, path, fillK), "list what is shut in", least: 1);
+        IReadOnlyList<ChargedSubstance?>? contents = reader.List("contents", MostEntries, (item, path) => Content(item, path, fillK), "list what is shut in, [] for gas alone");
         double? evolved = reader.Number("gasEvolvedMol", "the gas made inside in mol");
         if (evolved < 0)
         {

@@ -37,6 +37,27 @@ public static class SubstanceResolution
         return new PlanSubstance(known?.Key ?? word, known?.Identity.Name ?? word, known);
     }
 
+    /// <summary>
+    /// The other substance that the name means, when CAS number and name contradict each other; else null. A name that nobody
+    /// lists contradicts nothing, and a hydrate may go by the name of what it is a hydrate of.
+    /// </summary>
+    public static Substance? NamedOtherwise(SubstanceReference reference, Catalog catalog)
+    {
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(catalog);
+        return reference is { Cas: { } cas, Name: { } name }
+            && catalog.TryFindByCas(cas, out Substance? byCas)
+            && catalog.TryFindByName(name, out Substance? byName)
+            && !string.Equals(byCas.Key, byName.Key, StringComparison.Ordinal)
+            && !IsHydrateOf(byCas, byName) && !IsHydrateOf(byName, byCas)
+                ? byName
+                : null;
+    }
+
+    private static bool IsHydrateOf(Substance hydrate, Substance dry) =>
+        hydrate.Identity.Name.StartsWith(dry.Identity.Name, StringComparison.OrdinalIgnoreCase)
+        && hydrate.Identity.Name.EndsWith("hydrate", StringComparison.OrdinalIgnoreCase);
+
     private static Substance? Find(SubstanceReference reference, Catalog catalog)
     {
         // A CAS number that the catalogue lacks is a statement: the name beside it must not bring in another substance.

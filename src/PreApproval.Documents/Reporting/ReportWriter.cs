@@ -59,9 +59,12 @@ public static class ReportWriter
     {
         ["change"] = clearing.Change,
         ["path"] = clearing.Path,
-        ["to"] = clearing.Value is { } value
-            ? new JsonObject { ["value"] = Number(value), ["unit"] = clearing.Unit }
-            : clearing.Text,
+        ["to"] = clearing switch
+        {
+            { Value: { } value } => new JsonObject { ["value"] = Number(value), ["unit"] = clearing.Unit },
+            { Entries: { } entries } => Array(entries, static entry => JsonValue.Create(entry)),
+            _ => clearing.Text,
+        },
     };
 
     private static JsonObject Timeline(TimelineEntry entry) => new()

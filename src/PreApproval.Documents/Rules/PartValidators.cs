@@ -1,6 +1,8 @@
 using System.Globalization;
 using FluentValidation;
 using FluentValidation.Results;
+using PreApproval.Documents.Planning;
+using PreApproval.Documents.Reading;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Documents.Rules;
@@ -13,7 +15,17 @@ internal sealed class SubstanceValidator : AbstractValidator<SubstanceReference?
             .Must(cas => cas is null || CasNumber.IsValid(cas))
             .WithMessage((_, cas) => string.Create(CultureInfo.InvariantCulture,
                 $"{cas} has a wrong check digit: the last digit should be {CasCheckDigit.Of(cas!)}. Compare it with the label or the safety data sheet"));
+        RuleFor(substance => substance!.Name)
+            .Must((substance, _) => SubstanceResolution.NamedOtherwise(substance!, Catalog.Default) is null)
+            .WithMessage((substance, name) => Contradiction(substance!, name!, SubstanceResolution.NamedOtherwise(substance!, Catalog.Default)!));
         RuleFor(substance => substance!.Properties).SetValidator(new PropertiesValidator()!);
+    }
+
+    private static string Contradiction(SubstanceReference substance, string name, Substance other)
+    {
+        string listed = Catalog.Default.TryFindByCas(substance.Cas!, out Substance? byCas) ? byCas.Identity.Name : substance.Cas!;
+        string number = other.Identity.Cas is { } cas ? $" ({cas})" : "";
+        return $"\"{Shown.Text(name)}\" is another substance{number} than {substance.Cas}, which is {listed}; correct the name or the CAS number";
     }
 }
 

@@ -120,7 +120,7 @@ public sealed class FireScreen : IScreen
             Steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = string.Join(" ", bans.Select(static ban => $"{Wording.Capital(ExtinguishingAgents.Name(ban.Agent))} must not be used on {ban.Family}: {ban.Reason}.")),
+            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Reason}"))) + ".",
             Evidence =
             [
                 .. bans.Select(static ban => new Evidence
@@ -148,7 +148,7 @@ public sealed class FireScreen : IScreen
     ];
 
     private static IReadOnlyList<Clearing> Offer(IReadOnlyList<Agent> fit) =>
-        fit.Count == 0 ? [] : [new Clearing("extinguishing agents", "/fireResponse/agents", null, null, string.Join(", ", fit.Select(ExtinguishingAgents.Name)))];
+        fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
 
     private static IEnumerable<Finding> HeatedOpenly(ScreeningContext context)
     {
@@ -170,7 +170,7 @@ public sealed class FireScreen : IScreen
                 Steps = [.. group.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = state.Vessel.Id,
                 Materials = [.. flammables.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-                Statement = $"{Wording.Capital(Wording.List(flammables.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)))} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} is above or within {Wording.Text(FlashMarginK)} K of its flash point: keep ignition sources away{(large ? $"; about {Wording.Text(Math.Round(volume * 1e6, -1))} mL is a large open volume" : "")}.",
+                Statement = $"{Wording.Capital(Wording.List(flammables.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)))} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} is above or within {Wording.Text(FlashMarginK)} K of its flash point: keep ignition sources away{(large ? $"; about {Wording.Text(Math.Round(volume * 1e5) * 10)} mL is a large open volume" : "")}.",
             };
         }
     }

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Plans;
@@ -12,13 +13,27 @@ public sealed record Portion(PlanSubstance Substance, double? Mol, double? MassF
 /// <param name="Portions">In the order of the composition.</param>
 /// <param name="Missing">What was missing, in words such as <c>density of acetone</c>; empty when all is known.</param>
 /// <param name="Assumptions">What was assumed, in words.</param>
-public sealed record ConvertedAmount(IReadOnlyList<Portion> Portions, IReadOnlyList<string> Missing, IReadOnlyList<string> Assumptions);
+/// <param name="TakenAs">Which reading was chosen for substances that boil below room temperature.</param>
+public sealed record ConvertedAmount(
+    IReadOnlyList<Portion> Portions, IReadOnlyList<string> Missing, IReadOnlyList<string> Assumptions, IReadOnlyList<TakenAs> TakenAs);
+
+/// <summary>How the volume of a substance that may be measured as liquid or as gas was read.</summary>
+/// <param name="Phase">Liquid or gas.</param>
+/// <param name="Words">For a sentence.</param>
+public sealed record TakenAs(Phase Phase, string Words);
+
+/// <summary>What is known of how a volume was measured; only a substance that boils below room temperature depends on it.</summary>
+/// <param name="TemperatureK">Temperature of the step in K; null when nothing states one.</param>
+/// <param name="AsGas">True when the plan calls the material a gas.</param>
+public readonly record struct Measured(double? TemperatureK, bool AsGas);
 
 /// <summary>Turns what was typed (mass, mol, volume; pure, solution, mixture) into mol of each substance.</summary>
 /// <remarks>
 /// Volumes of solutions are taken as additive: V = V(solvent) + n·M/ρ of a condensed solute of known density; the volume
-/// of a dissolved gas is neglected. Volumes of gases are ideal at 293.15 K and 101 325 Pa. Both are conventions of
-/// laboratory practice, not sourced. An unknown molar mass or density leaves the amount null, never zero.
+/// of a dissolved gas is neglected. What boils below room temperature is a liquid below its boiling point, with the density
+/// of the saturated liquid there; above it, or when the plan calls it a gas, its volume is ideal at 293.15 K and 101 325 Pa.
+/// These are conventions of laboratory practice, not sourced. An unknown molar mass, density or temperature of a liquefied
+/// gas leaves the amount null, never zero.
 /// </remarks>
 public static class AmountConversion
 {
@@ -30,9 +45,9 @@ public static class AmountConversion
     private const double AtmospherePa = 101_325;
 
     /// <summary>Converts an amount of a composition. Never throws on a valid plan.</summary>
-    public static ConvertedAmount Convert(Composition composition, Amount amount)
+    public static ConvertedAmount Convert(Composition composition, Amount amount, Measured measured = default)
     {
-        var ledger = new Ledger();
+        var ledger = new Ledger(measured);
         var portions = composition switch
         {
             Composition.Pure pure => [new Portion(pure.Substance, ledger.Mol(pure.Substance, amount), 1)],
@@ -40,7 +55,7 @@ public static class AmountConversion
             Composition.Mixture mixture => Mixture(mixture, amount, ledger),
             _ => throw new System.Diagnostics.UnreachableException(),
         };
-        return new ConvertedAmount(portions, ledger.Missing, ledger.Assumptions);
+        return new ConvertedAmount(portions, ledger.Missing, ledger.Assumptions, ledger.TakenAs);
     }
 
     /// <summary>Substances of a composition with their mass fractions as delivered, where known.</summary>
@@ -182,10 +197,13 @@ public static class AmountConversion
     private static double? Sum(IEnumerable<double?> values) =>
         values.Aggregate((double?)0, static (sum, value) => sum + value);
 
-    private sealed class Ledger
+    private sealed class Ledger(Measured measured)
     {
         private readonly List<string> missing = [];
         private readonly List<string> assumptions = [];
+        private readonly List<TakenAs> takenAs = [];
+
+        public IReadOnlyList<TakenAs> TakenAs => takenAs;
 
         public IReadOnlyList<string> Missing => missing;
 
@@ -207,7 +225,7 @@ public static class AmountConversion
         {
             Amount.Mol mol => mol.Moles,
             Amount.Mass mass => mass.Kg / MolarMass(substance),
-            Amount.Volume volume when substance.Known is { PhaseAt298K: Phase.Gas } => AtmospherePa * volume.M3 / (GasConstant * RoomTemperatureK),
+            Amount.Volume volume when substance.Known is { PhaseAt298K: Phase.Gas } gas => OfLowBoiling(substance, gas, volume.M3),
             Amount.Volume volume => volume.M3 * Density(substance) / MolarMass(substance),
             _ => throw new System.Diagnostics.UnreachableException(),
         };
@@ -215,6 +233,24 @@ public static class AmountConversion
         public double? MolarMass(PlanSubstance substance) => Note(KnownMolarMass(substance), $"molar mass of {substance.Name}");
 
         public double? Density(PlanSubstance substance) => Note(KnownDensity(substance), $"density of {substance.Name}");
+
+        private double? OfLowBoiling(PlanSubstance substance, Substance known, double m3)
+        {
+            if (measured.TemperatureK is { } temperature && temperature < known.BoilingPointK?.Value)
+            {
+                takenAs.Add(new TakenAs(Phase.Liquid, $"{substance.Name} as liquid at {Screening.Wording.Celsius(temperature)}, below its boiling point"));
+                return m3 / LiquidVolume.At(known, temperature).M3PerMol;
+            }
+
+            // a boiling point that is not on file decides nothing
+            if (measured.AsGas || (measured.TemperatureK is not null && known.BoilingPointK is not null))
+            {
+                takenAs.Add(new TakenAs(Phase.Gas, $"{substance.Name} as gas at 20 °C and 1.01325 bar"));
+                return AtmospherePa * m3 / (GasConstant * RoomTemperatureK);
+            }
+
+            return Note(null, $"whether {substance.Name} is measured as liquid or gas (no step states its temperature)");
+        }
 
         private double? Note(double? value, string what)
         {

@@ -11,7 +11,10 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
     public IReadOnlySet<string> Used => used;
 
     /// <summary>Takes what a step asks for; without an amount, the whole remainder.</summary>
-    public IReadOnlyList<Content> Take(MaterialUse use, int stepIndex)
+    /// <param name="use">What the step asks for.</param>
+    /// <param name="stepIndex">Index of the step.</param>
+    /// <param name="temperatureK">Temperature at which a volume is measured, in K; null when nothing states one.</param>
+    public IReadOnlyList<Content> Take(MaterialUse use, int stepIndex, double? temperatureK)
     {
         if (!materials.TryGetValue(use.MaterialId, out var material))
         {
@@ -26,13 +29,20 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
             return Present(material);
         }
 
-        var converted = AmountConversion.Convert(material.Composition, asked);
+        var measured = new Measured(temperatureK, material.Role == Role.Gas);
+        var converted = AmountConversion.Convert(material.Composition, asked, measured);
         if (converted.Missing.Count > 0)
         {
             issues.Add(new WalkIssue(WalkIssueKind.AmountUnknown, stepIndex, material.Id, string.Join(" and ", converted.Missing)));
         }
 
-        var factor = use.Amount is null ? TakeRemainder(material, stepIndex) : TakeShare(material, use.Amount, converted, stepIndex);
+        // a gas that the plan calls a gas needs no words
+        foreach (var taken in converted.TakenAs.Where(taken => taken.Phase != Substances.Phase.Gas || !measured.AsGas))
+        {
+            issues.Add(new WalkIssue(taken.Phase == Substances.Phase.Gas ? WalkIssueKind.TakenAsGas : WalkIssueKind.TakenAsLiquid, stepIndex, material.Id, taken.Words));
+        }
+
+        var factor = use.Amount is null ? TakeRemainder(material, stepIndex) : TakeShare(material, use.Amount, converted, measured, stepIndex);
         return [.. converted.Portions.Select(portion => new Content(portion.Substance, material.Id, portion.Mol * factor, portion.MassFraction))];
     }
 
@@ -53,9 +63,9 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
     }
 
     /// <summary>Keeps count of what was taken; the step gets what it says even when the list holds less, which is the cautious reading.</summary>
-    private double TakeShare(Material material, Amount asked, ConvertedAmount converted, int stepIndex)
+    private double TakeShare(Material material, Amount asked, ConvertedAmount converted, Measured measured, int stepIndex)
     {
-        if (material.Amount is null || Share(material, asked, converted) is not { } share)
+        if (material.Amount is null || Share(material, asked, converted, measured) is not { } share)
         {
             return 1;
         }
@@ -70,7 +80,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
         return 1;
     }
 
-    private static double? Share(Material material, Amount asked, ConvertedAmount converted)
+    private static double? Share(Material material, Amount asked, ConvertedAmount converted, Measured measured)
     {
         var direct = (asked, material.Amount) switch
         {
@@ -84,7 +94,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
             return direct;
         }
 
-        var whole2 = AmountConversion.Convert(material.Composition, material.Amount!);
+        var whole2 = AmountConversion.Convert(material.Composition, material.Amount!, measured);
         return converted.Portions.Zip(whole2.Portions)
             .Select(static pair => pair.First.Mol / pair.Second.Mol)
             .FirstOrDefault(static share => share is { } value && double.IsFinite(value));

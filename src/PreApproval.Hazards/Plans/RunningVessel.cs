@@ -1,4 +1,3 @@
-using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
@@ -21,6 +20,7 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
     private double headspacePa = AtmospherePa;
     private double? gasEvolvedMol = 0;
     private bool heatedOrGassing;
+    private double openTogetherS;
 
     public Vessel Vessel { get; } = vessel;
 
@@ -134,6 +134,18 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         headspace = gas is Headspace.Vacuum ? new Headspace.Air() : gas;
     }
 
+    /// <summary>Counts the stated time of a step in the open; what comes in starts it anew.</summary>
+    public void PassTime(Step step, bool received)
+    {
+        if (Closing is null)
+        {
+            openTogetherS = (received ? 0 : openTogetherS) + (step.OverS ?? 0) + (step.DurationS ?? 0);
+        }
+    }
+
+    /// <summary>Gas that formed in the closed vessel and stays there although a quench has since destroyed its source.</summary>
+    public void KeepGas(double? mol) => gasEvolvedMol += mol;
+
     public void MakeGas(IReadOnlyList<GasMade> gases)
     {
         if (Closing is not null)
@@ -171,16 +183,28 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         Add([new Content(substance, listed?.Id, mol, 1)]);
     }
 
-    /// <summary>After a quench, what reacts with water, alcohols or acids at once is gone; the quench itself stays.</summary>
-    public void MarkSpent(IReadOnlySet<string> quenchMaterials)
+    /// <summary>After a quench, what its equivalents turn over at once is spent; the rest stays, and so does the quench itself.</summary>
+    /// <remarks>Where the plan's amounts are missing nothing counts as destroyed.</remarks>
+    public void Quench(IReadOnlySet<string> quenchMaterials)
     {
-        for (var index = 0; index < contents.Count; index++)
+        var power = new QuenchPower(contents.Where(content => IsOf(content, quenchMaterials)));
+        foreach (var content in contents.Where(content => !IsOf(content, quenchMaterials) && !content.Spent).ToArray())
         {
-            var content = contents[index];
-            if ((content.MaterialId is null || !quenchMaterials.Contains(content.MaterialId)) && FamilyTable.Default.IsDestroyedByQuench(content.Substance))
+            var destroyed = power.Destroy(content);
+            if (destroyed <= 0)
             {
-                contents[index] = content with { Spent = true };
+                continue;
             }
+
+            // the remainder of a division must not stay behind as a partner in encounters
+            var left = content.Mol!.Value - destroyed;
+            contents.Remove(content);
+            if (left > content.Mol.Value * 1e-9)
+            {
+                contents.Add(content with { Mol = left });
+            }
+
+            Add([content with { Mol = destroyed, Spent = true }]);
         }
     }
 
@@ -206,7 +230,7 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
 
     public void RefreshLast() => Last = Last! with { ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)] };
 
-    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions)
+    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<Content> remaining, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions)
     {
         var overshoot = !Heated ? 0 : cutOut ? policy.OvershootWithCutOutK : policy.OvershootK;
         // a cooled, closed vessel warms to the room when its cooling is lost
@@ -219,6 +243,7 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
             Vessel = Vessel,
             VesselIndex = vesselIndex,
             Contents = before,
+            Remaining = remaining,
             ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)],
             TemperatureK = TemperatureK,
             WorstTemperatureK = worst,
@@ -242,6 +267,8 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal)
         && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
         && one.Spent == other.Spent;
+
+    private static bool IsOf(Content content, IReadOnlySet<string> materials) => content.MaterialId is { } id && materials.Contains(id);
 
     private static bool IsEvaporated(Content content) =>
         content.Substance.Known is { Involatile: false, PhaseAt298K: not Phase.Solid } known
@@ -267,7 +294,11 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         Vent = null;
         gasEvolvedMol = Closing is null ? 0 : gasEvolvedMol;
         heatedOrGassing = Closing is not null && heatedOrGassing;
-        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, [.. contents]);
+        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, [.. contents])
+        {
+            MetOpen = Closing?.MetOpen ?? Last?.ContentsAfter ?? [],
+            OpenTogetherS = Closing?.OpenTogetherS ?? openTogetherS,
+        };
     }
 
     private void Sort()

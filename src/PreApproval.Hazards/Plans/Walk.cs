@@ -56,9 +56,10 @@ public static class Walk
 
             var closedBefore = vessel.Closing is null ? null : vessel.Last;
             vessel.BeginStep();
+            var measuredK = step.TemperatureK ?? (vessel.TemperatureStep is null ? null : vessel.TemperatureK);
             foreach (var use in step.Materials)
             {
-                vessel.Add(stock.Take(use, index));
+                vessel.Add(stock.Take(use, index, measuredK));
             }
 
             SetTemperature(index, step, vessel);
@@ -68,14 +69,21 @@ public static class Walk
             }
 
             var opened = Close(index, step, vessel);
+            vessel.PassTime(step, step.Materials.Count > 0);
             var reactions = plan.Reactions.Where(reaction => string.Equals(reaction.Step, step.Id, StringComparison.Ordinal)).ToArray();
             var before = vessel.Contents.ToArray();
             var gases = reactions.SelectMany(reaction => React(index, reaction, vessel)).ToArray();
             vessel.MakeGas(gases);
+            IReadOnlyList<Content> remaining = reactions.Length == 0 ? before : [.. vessel.Contents];
             After(index, step, vessel);
-            var state = vessel.State(index, step, policy, before, gases, reactions) with { ClosedBefore = opened ? closedBefore : null };
+            var state = vessel.State(index, step, policy, before, remaining, gases, reactions) with { ClosedBefore = opened ? closedBefore : null };
             vessel.Last = state;
             states.Add(state);
+            if (step.Action == StepAction.Quench && Reactivity.GasEvolution.Undeclared(state) is { } gas)
+            {
+                vessel.KeepGas(gas.Mol);
+            }
+
             Move(index, step, vessel);
         }
 
@@ -234,7 +242,7 @@ public static class Walk
             switch (step.Action)
             {
                 case StepAction.Quench:
-                    vessel.MarkSpent(step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal));
+                    vessel.Quench(step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal));
                     break;
                 case StepAction.Concentrate:
                     vessel.RemoveVolatiles();
@@ -266,7 +274,9 @@ public static class Walk
             };
             target.BeginStep();
             target.Add(moved);
-            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, [.. target.Contents], [], []);
+            target.PassTime(step, received: true);
+            IReadOnlyList<Content> contents = [.. target.Contents];
+            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, contents, contents, [], []);
             target.Last = state;
             states.Add(state);
             source.RefreshLast();

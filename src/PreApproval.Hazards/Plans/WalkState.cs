@@ -21,7 +21,14 @@ public sealed record Closing(
     IReadOnlyList<(PlanSubstance Gas, double Fraction)> Gases,
     double PressurePaAbs,
     bool AtAtmosphere,
-    IReadOnlyList<Content> Contents);
+    IReadOnlyList<Content> Contents)
+{
+    /// <summary>What shared the vessel in the open, in a step before the one that closed it.</summary>
+    public IReadOnlyList<Content> MetOpen { get; init; } = [];
+
+    /// <summary>Stated time in s that the contents stood open together since the last of them came in.</summary>
+    public double OpenTogetherS { get; init; }
+}
 
 /// <summary>Gas that a declared reaction makes in a step.</summary>
 public sealed record GasMade(PlanSubstance Gas, double? Mol);
@@ -39,6 +46,9 @@ public sealed record StepState
 
     /// <summary>Everything that shares the vessel in this step, before its declared reactions.</summary>
     public required IReadOnlyList<Content> Contents { get; init; }
+
+    /// <summary>What the declared reactions of this step have left, before a quench or a move.</summary>
+    public required IReadOnlyList<Content> Remaining { get; init; }
 
     /// <summary>What is left after the step.</summary>
     public required IReadOnlyList<Content> ContentsAfter { get; init; }
@@ -104,6 +114,8 @@ public enum WalkIssueKind
     NothingToMove,
     PressureNotStated,
     GasNotStated,
+    TakenAsGas,
+    TakenAsLiquid,
 }
 
 /// <param name="Kind">What.</param>

@@ -19,7 +19,7 @@ public static class Clearings
         {
             return clearing.Path switch
             {
-                "/fireResponse/agents" => plan with { FireResponse = new FireResponse([.. text.Split(", ").Select(Fire.ExtinguishingAgents.Parse)], plan.FireResponse?.Plan) },
+                "/fireResponse/agents" => plan with { FireResponse = new FireResponse([.. clearing.Entries!.Select(Fire.ExtinguishingAgents.Parse)], plan.FireResponse?.Plan) },
                 "/attendance" => plan with { Attendance = Enum.Parse<Attendance>(text, ignoreCase: true) },
                 _ => throw new ArgumentException($"Not a change the engine can apply: {clearing.Path}", nameof(clearing)),
             };

@@ -74,8 +74,21 @@ public sealed record Evidence
 /// <param name="Path">JSON Pointer into the procedure document.</param>
 /// <param name="Value">New number, or null when <paramref name="Text"/> is set.</param>
 /// <param name="Unit">Unit of the contract, for a number.</param>
-/// <param name="Text">New text, for a change that is not a number.</param>
-public sealed record Clearing(string Change, string Path, double? Value, string? Unit, string? Text);
+/// <param name="Text">New text, for a change that is not a number; the entries of a list separated by <c>", "</c>.</param>
+public sealed record Clearing(string Change, string Path, double? Value, string? Unit, string? Text)
+{
+    private const string ListSeparator = ", ";
+
+    /// <summary>The new entries where the document holds a list at the path; null for any other change.</summary>
+    public IReadOnlyList<string>? Entries => Text is { } text && IsList(Path) ? text.Split(ListSeparator) : null;
+
+    /// <summary>A change of a list in the document.</summary>
+    /// <exception cref="ArgumentException">The document holds no list there.</exception>
+    public static Clearing OfList(string change, string path, IEnumerable<string> entries) =>
+        IsList(path) ? new(change, path, null, null, string.Join(ListSeparator, entries)) : throw new ArgumentException($"The document holds no list at {path}.", nameof(path));
+
+    private static bool IsList(string path) => path is "/fireResponse/agents";
+}
 
 /// <summary>A control the finding needs, and whether the plan has it.</summary>
 public sealed record NeededControl(string Control, ControlStatus Status);
@@ -86,8 +99,14 @@ public sealed record Finding
     /// <summary>Stable code, <c>hazard.what</c>, for instance <c>pressure.exceeds-rating</c>.</summary>
     public required string Code { get; init; }
 
-    /// <summary><c>code/vessel/steps</c>: the same finding has the same identifier in every report of the document.</summary>
-    public string Id => $"{Code}/{Vessel ?? "-"}/{(Steps.Count == 0 ? string.Join('+', Materials) : string.Join('+', Steps))}";
+    /// <summary>
+    /// <c>code/vessel/steps</c>, and <c>/about</c> where several findings share these: the same finding has the same identifier in
+    /// every report of the document.
+    /// </summary>
+    public string Id => $"{Code}/{Vessel ?? "-"}/{(Steps.Count == 0 ? string.Join('+', Materials) : string.Join('+', Steps))}{(About is null ? "" : "/" + About)}";
+
+    /// <summary>Which of several findings of one code at one place this is: its materials or partners; null when it is the only one.</summary>
+    public string? About { get; init; }
 
     public required Hazard Hazard { get; init; }
 

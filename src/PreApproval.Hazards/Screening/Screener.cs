@@ -1,3 +1,4 @@
+using System.Globalization;
 using PreApproval.Hazards.Exposure;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Plans;
@@ -17,6 +18,7 @@ public static class Screener
     [
         new PressureScreen(),
         new TemperatureScreen(),
+        new OpenVesselScreen(),
         new FireScreen(),
         new ReactivityScreen(),
         new PeroxideScreen(),
@@ -39,7 +41,7 @@ public static class Screener
             findings.AddRange(screen.Find(context, findings).ToArray());
         }
 
-        findings = [.. findings.GroupBy(static finding => finding.Id, StringComparer.Ordinal).Select(static group => Merge([.. group]))];
+        findings = [.. findings.GroupBy(static finding => finding.Id, StringComparer.Ordinal).SelectMany(static group => Distinct([.. group]))];
 
         return new Report
         {
@@ -50,7 +52,27 @@ public static class Screener
         };
     }
 
-    /// <summary>Two findings of one code at the same place are one finding.</summary>
+    /// <summary>
+    /// Two findings that say the same at the same place are one; two that differ stay two, told apart by the materials they are
+    /// about, and by their order where even these are the same.
+    /// </summary>
+    private static IEnumerable<Finding> Distinct(IReadOnlyList<Finding> colliding)
+    {
+        var distinct = colliding.GroupBy(static finding => finding.Statement, StringComparer.Ordinal).Select(static group => Merge([.. group])).ToArray();
+        if (distinct.Length == 1)
+        {
+            return distinct;
+        }
+
+        return distinct.GroupBy(static finding => string.Join('+', finding.Materials), StringComparer.Ordinal)
+            .SelectMany(static group => group.OrderBy(static finding => finding.Severity).ThenBy(static finding => finding.Statement, StringComparer.Ordinal)
+                .Select((finding, index) => finding with { About = About(group.Key, index) }));
+    }
+
+    private static string About(string materials, int index) =>
+        index == 0 && materials.Length > 0 ? materials : string.Create(CultureInfo.InvariantCulture, $"{materials}{(materials.Length > 0 ? "+" : "")}{index + 1}");
+
+    /// <summary>Findings with one sentence at one place.</summary>
     private static Finding Merge(IReadOnlyList<Finding> same)
     {
         if (same.Count == 1)
@@ -58,12 +80,11 @@ public static class Screener
             return same[0];
         }
 
-        var ordered = same.OrderBy(static finding => finding.Severity).ThenBy(static finding => finding.Statement, StringComparer.Ordinal).ToArray();
+        var ordered = same.OrderBy(static finding => finding.Severity).ToArray();
         return ordered[0] with
         {
             Materials = [.. ordered.SelectMany(static finding => finding.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = string.Join(" ", ordered.Select(static finding => finding.Statement).Distinct(StringComparer.Ordinal)),
-            Evidence = [.. ordered.SelectMany(static finding => finding.Evidence)],
+            Evidence = [.. ordered.SelectMany(static finding => finding.Evidence).Distinct()],
             // what clears one of them need not clear the others
             ClearedBy = [.. ordered[0].ClearedBy.Where(offer => Array.TrueForAll(ordered, finding => finding.ClearedBy.Contains(offer)))],
             LeavesCheckUndone = Array.Exists(ordered, static finding => finding.LeavesCheckUndone),

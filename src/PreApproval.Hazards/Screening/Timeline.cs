@@ -1,5 +1,4 @@
 using PreApproval.Hazards.Plans;
-using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Screening;
 
@@ -10,7 +9,7 @@ internal static class Timeline
 
     private static TimelineEntry Entry(StepState state, ScreeningContext context)
     {
-        var atSet = context.Closed(state)?.AtSet;
+        var closed = context.Closed(state);
         return new TimelineEntry
         {
             Step = state.Step.Id,
@@ -23,8 +22,8 @@ internal static class Timeline
                     .Where(static group => group.All(static content => content.Mol is not null))
                     .Select(static group => (group.Key, group.OrderBy(static content => content.MaterialId, StringComparer.Ordinal).Sum(static content => content.Mol!.Value))),
             ],
-            ExpectedPressurePa = atSet?.Governing.PressurePaAbs,
-            BoundPressurePa = atSet?.Models.FirstOrDefault(static model => model.Model == VesselModel.ImmiscibleBound)?.PressurePaAbs,
+            ExpectedPressurePa = closed?.AtSet.PressurePaAbs,
+            BoundPressurePa = closed?.BoundPaAtSet,
         };
     }
 }

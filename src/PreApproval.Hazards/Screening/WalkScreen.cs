@@ -42,6 +42,8 @@ public sealed class WalkScreen : IScreen
             WalkIssueKind.ReactionExtentUnknown => ("data.reaction-extent", Severity.Caution, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.NothingToMove => ("data.nothing-to-move", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.PressureNotStated => ("data.pressure-not-stated", Severity.Warning, true, $"In step {step.Id}, {details}."),
+            WalkIssueKind.TakenAsGas => ("data.taken-as-gas", Severity.Notice, false, $"In step {step.Id}, the volume is read of {details}; state the mass if a liquid is meant."),
+            WalkIssueKind.TakenAsLiquid => ("data.taken-as-liquid", Severity.Notice, false, $"In step {step.Id}, the volume is read of {details}."),
             WalkIssueKind.GasNotStated => ("data.gas-not-stated", Severity.Caution, true, $"In step {step.Id}, {details}."),
         };
         return new Finding

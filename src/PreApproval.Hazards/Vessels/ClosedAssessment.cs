@@ -9,28 +9,43 @@ internal sealed record ClosedAssessment
 {
     private const double AtmospherePa = 101_325;
 
-    private VesselState? atSet;
-    private VesselState? atWorst;
+    private ModelState? atSet;
+    private string[]? leftOut;
 
     public required StepState State { get; init; }
 
     public required ClosedVesselInput Input { get; init; }
 
-    /// <summary>At the set temperature; computed when first asked for, trials of a change never ask.</summary>
-    public VesselState AtSet => atSet ??= State.WorstTemperatureK > State.TemperatureK ? ClosedVessel.At(Input, State.TemperatureK) : AtWorst;
+    /// <summary>What is shut in, sorted once for every temperature.</summary>
+    public required SealedCharge Charge { get; init; }
 
-    /// <summary>All models at the worst credible temperature; computed when first asked for.</summary>
-    public VesselState AtWorst => atWorst ??= ClosedVessel.At(Input, State.WorstTemperatureK);
+    /// <summary>The governing answer at the set temperature; computed when first asked for, trials of a change never ask.</summary>
+    public ModelState AtSet => atSet ??= Peak.TemperatureK == State.TemperatureK ? Worst : Charge.GoverningAt(State.TemperatureK);
 
-    /// <summary>The governing answer at the worst credible temperature.</summary>
-    public required ModelState Worst { get; init; }
+    /// <summary>The immiscible bound at the set temperature, in Pa.</summary>
+    public double? BoundPaAtSet => Charge.BoundPaAt(State.TemperatureK);
+
+    /// <summary>The highest pressure between closing and the worst credible temperature.</summary>
+    public required PeakPressure Peak { get; init; }
+
+    /// <summary>The governing answer at the highest pressure.</summary>
+    public ModelState Worst => Peak.State;
+
+    /// <summary>Why the pressure at the worst credible temperature itself is not known; null when it is.</summary>
+    public string? UnknownBecause => Peak.AtEnd is { PressurePaAbs: null, Phase: not VesselPhase.LiquidFull, Because: var because } ? because : null;
 
     /// <summary>What the model could not count, in words; empty when nothing is missing.</summary>
     public required IReadOnlyList<string> NotCounted { get; init; }
 
     /// <summary>Everything left out, what the model itself lacks included.</summary>
-    public IEnumerable<string> LeftOut => NotCounted.Concat(AtWorst.Missing.Select(key =>
-        $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known"));
+    public IReadOnlyList<string> LeftOut => leftOut ??=
+    [
+        .. NotCounted.Concat(Charge.MissingAt(State.WorstTemperatureK).Select(key =>
+            $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known")),
+    ];
+
+    /// <summary>True when a liquefied or charged gas of unknown amount is shut in: cold or not, it may burst the vessel.</summary>
+    public bool LeavesOutGas => State.Contents.Any(static content => content is { Mol: null, Substance.Known: { PhaseAt298K: Phase.Gas } });
 
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }
@@ -38,7 +53,7 @@ internal sealed record ClosedAssessment
     /// <summary>The worst temperature is never below the set one, and a liquid only expands.</summary>
     public bool LiquidFull => Worst.Phase == VesselPhase.LiquidFull;
 
-    /// <summary>Gauge pressure in Pa at the worst credible temperature; null when full or where no model gives one.</summary>
+    /// <summary>The highest gauge pressure in Pa from closing to the worst credible temperature; null when full or where no model gives one.</summary>
     public double? WorstPaGauge => LiquidFull ? null : Worst.PressurePaAbs - AtmospherePa;
 
     public static ClosedAssessment? Of(StepState state)
@@ -64,11 +79,14 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
+        var charge = new SealedCharge(input);
         return new ClosedAssessment
         {
             State = state,
             Input = input,
-            Worst = new SealedCharge(input).GoverningAt(state.WorstTemperatureK),
+            Charge = charge,
+            // what is heated in the closed vessel passes every temperature from closing on
+            Peak = PeakPressure.Between(charge, Math.Min(state.Closing.TemperatureK, state.TemperatureK), state.WorstTemperatureK),
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
         };

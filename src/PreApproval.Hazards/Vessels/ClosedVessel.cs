@@ -120,15 +120,15 @@ public static class ClosedVessel
     public static VesselState At(ClosedVesselInput input, double temperatureK) => new SealedCharge(input).At(temperatureK);
 
     /// <summary>
-    /// Highest temperature in K, at most <see cref="CeilingK"/>, whose governing pressure stays within the gauge pressure in Pa
-    /// (over 101 325 Pa); null when even the fill temperature exceeds it, or when the pressure is not known. Exact to 0.01 K, from below.
+    /// Highest temperature in K, at most <see cref="CeilingK"/>, up to which, from the fill temperature on, the governing pressure stays within the
+    /// gauge pressure in Pa (over 101 325 Pa); null when even the fill temperature exceeds it, or when the pressure is not known. Exact to 0.01 K, from below.
     /// </summary>
     public static double? HighestTemperatureK(ClosedVesselInput input, double limitPaGauge)
     {
         var charge = new SealedCharge(input);
         var limitPaAbs = AtmospherePa + limitPaGauge;
         var within = input.FillTemperatureK;
-        if (!Holds(charge, within, limitPaAbs))
+        if (!Holds(charge.GoverningAt(within), limitPaAbs))
         {
             return null;
         }
@@ -136,7 +136,7 @@ public static class ClosedVessel
         while (within < CeilingK)
         {
             var next = Math.Min(within + StepK, CeilingK);
-            if (!Holds(charge, next, limitPaAbs))
+            if (!Holds(PeakPressure.Between(charge, within, next), limitPaAbs))
             {
                 return Bisect(charge, limitPaAbs, within, next);
             }
@@ -152,7 +152,7 @@ public static class ClosedVessel
         while (beyond - within > ToleranceK)
         {
             var middle = 0.5 * (within + beyond);
-            if (Holds(charge, middle, limitPaAbs))
+            if (Holds(PeakPressure.Between(charge, within, middle), limitPaAbs))
             {
                 within = middle;
             }
@@ -165,7 +165,8 @@ public static class ClosedVessel
         return within;
     }
 
+    private static bool Holds(PeakPressure peak, double limitPaAbs) => Holds(peak.State, limitPaAbs) && Holds(peak.AtEnd, limitPaAbs);
+
     // An unknown pressure does not hold, nor does a vessel full of liquid.
-    private static bool Holds(SealedCharge charge, double temperatureK, double limitPaAbs) =>
-        charge.GoverningAt(temperatureK) is { PressurePaAbs: { } pressure } && pressure <= limitPaAbs;
+    private static bool Holds(ModelState state, double limitPaAbs) => state is { PressurePaAbs: { } pressure, Phase: not VesselPhase.LiquidFull } && pressure <= limitPaAbs;
 }

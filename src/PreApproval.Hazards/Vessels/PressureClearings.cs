@@ -14,12 +14,20 @@ internal static class PressureClearings
     /// <summary>Largest vessel worth offering, as a multiple of the planned one.</summary>
     private const double LargestVolumeFactor = 50;
 
+    private const string RatingChange = "rating";
+
     public static IReadOnlyList<Clearing> For(Finding finding, IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, ScreeningContext context)
     {
+        // what is left out of the pressure may make any number too small
+        if (flagged.Any(static assessment => assessment.LeftOut.Count > 0))
+        {
+            return [];
+        }
+
         var vessel = flagged[0].State.Vessel;
         var limit = rating.QuietLimitPaGauge(vessel, context.Policy);
         Clearing?[] offers = [Temperature(flagged, limit), Rating(flagged, rating, context.Policy), Volume(flagged, limit)];
-        return [.. offers.OfType<Clearing>().Where(offer => Clears(offer, finding, context))];
+        return [.. offers.OfType<Clearing>().Where(offer => Clears(offer, finding, flagged, context))];
     }
 
     private static Clearing? Temperature(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)
@@ -58,7 +66,7 @@ internal static class PressureClearings
         var vessel = flagged[0].State.Vessel;
         var share = Math.Min(GoverningRating.WarningShare(vessel, policy), policy.DangerShare);
         var needed = flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share / 1e5;
-        return new Clearing("rating", rating.Path, Math.Ceiling(needed * 10) / 10, "bar(g)", null);
+        return new Clearing(RatingChange, rating.Path, Math.Ceiling(needed * 10) / 10, "bar(g)", null);
     }
 
     private static Clearing? Volume(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)
@@ -85,7 +93,10 @@ internal static class PressureClearings
             foreach (var assessment in flagged)
             {
                 var larger = assessment.Input with { VesselVolumeM3 = volumeM3 };
-                var at = new SealedCharge(larger).GoverningAt(assessment.State.WorstTemperatureK);
+                var charge = new SealedCharge(larger);
+                var at = assessment.Peak.TemperatureK == assessment.State.WorstTemperatureK
+                    ? charge.GoverningAt(assessment.State.WorstTemperatureK)
+                    : PeakPressure.Between(charge, Math.Min(assessment.State.Closing!.TemperatureK, assessment.State.TemperatureK), assessment.State.WorstTemperatureK).State;
                 if (at.Phase == VesselPhase.LiquidFull || at.PressurePaAbs is not { } pressure || pressure - 101_325 > limitPaGauge)
                 {
                     return false;
@@ -96,14 +107,21 @@ internal static class PressureClearings
         }
     }
 
-    private static bool Clears(Clearing offer, Finding finding, ScreeningContext context)
+    private static bool Clears(Clearing offer, Finding finding, IReadOnlyList<ClosedAssessment> flagged, ScreeningContext context)
     {
         var plan = Clearings.Apply(context.Plan, offer);
+        if (string.Equals(offer.Change, RatingChange, StringComparison.Ordinal))
+        {
+            // a rating changes no pressure
+            var index = flagged[0].State.VesselIndex;
+            var rating = GoverningRating.For(plan.Vessels[index], index);
+            return flagged.All(assessment => PressureScreen.Judge(assessment, rating, context.Policy) is not { } verdict || verdict.Severity > finding.Severity);
+        }
+
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
-        return !PressureScreen.Find(trial, withClearings: false, finding.Vessel).Any(other =>
+        return !PressureScreen.Find(trial, withClearings: false, finding).Any(other =>
             other.Hazard == Hazard.Pressure
             && other.Severity <= finding.Severity
-            && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
             && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)));
     }
 }

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
@@ -12,12 +13,21 @@ public sealed class PressureScreen : IScreen
 {
     private const string ShareSource = "common-practice";
 
+    /// <summary>Stated time in the open after which partners that react at once count as gassed out, in s. Common practice, no source.</summary>
+    private const double GassedOutS = 600;
+
+    private const double GasConstant = 8.31446261815324;
+
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => Find(context, withClearings: true);
 
-    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings, string? onlyVessel = null)
+    /// <param name="context">What is screened.</param>
+    /// <param name="withClearings">False for the trial of a change: pressures only.</param>
+    /// <param name="only">For a trial: looks at the vessel and the steps of this finding alone.</param>
+    internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings, Finding? only = null)
     {
-        var states = context.Walk.States.Where(state => onlyVessel is null || string.Equals(state.Vessel.Id, onlyVessel, StringComparison.Ordinal)).ToArray();
+        var states = context.Walk.States.Where(state => only is null
+            || (string.Equals(state.Vessel.Id, only.Vessel, StringComparison.Ordinal) && only.Steps.Contains(state.Step.Id, StringComparer.Ordinal))).ToArray();
         var closed = Array.FindAll(states, static state => state.Closing is not null);
         foreach (var unsized in closed.Where(static state => state.Vessel.VolumeM3 is null).GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep)))
         {
@@ -44,6 +54,11 @@ public sealed class PressureScreen : IScreen
             if (Vented(state) is { } vented)
             {
                 yield return vented;
+            }
+
+            if (withClearings && ClosedWhileGassing(state, context.Policy) is { } gassing)
+            {
+                yield return gassing;
             }
         }
     }
@@ -73,7 +88,7 @@ public sealed class PressureScreen : IScreen
         }
     }
 
-    private static (string Code, Severity Severity)? Judge(ClosedAssessment assessment, GoverningRating rating, Policy policy)
+    internal static (string Code, Severity Severity)? Judge(ClosedAssessment assessment, GoverningRating rating, Policy policy)
     {
         if (assessment.LiquidFull)
         {
@@ -142,7 +157,7 @@ public sealed class PressureScreen : IScreen
     private static Finding? Undone(StepState[] states, ClosedAssessment[] assessed)
     {
         var missing = assessed.SelectMany(static one => one.LeftOut)
-            .Concat(assessed.Where(static one => !one.LiquidFull && one.WorstPaGauge is null).Select(static one => one.AtWorst.Because))
+            .Concat(assessed.Where(static one => !one.LiquidFull).Select(static one => one.UnknownBecause).OfType<string>())
             .Distinct(StringComparer.Ordinal)
             .Order(StringComparer.Ordinal)
             .ToArray();
@@ -151,7 +166,7 @@ public sealed class PressureScreen : IScreen
             return null;
         }
 
-        var hazardous = Array.Exists(states, static state => state.Heated || state.GasEvolvedMol is null or > 0) || Array.Exists(assessed, static one => one.UndeclaredGas is not null);
+        var hazardous = Array.Exists(states, static state => state.Heated || state.GasEvolvedMol is null or > 0) || Array.Exists(assessed, static one => one.UndeclaredGas is not null || one.LeavesOutGas);
         return new Finding
         {
             Code = "data.pressure-incomplete",
@@ -187,8 +202,8 @@ public sealed class PressureScreen : IScreen
         // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
         var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
         var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, []) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
-        var opened = ClosedVessel.At(input, state.TemperatureK);
-        var pressure = opened.Governing.PressurePaAbs - 101_325;
+        var opened = new SealedCharge(input).GoverningAt(state.TemperatureK);
+        var pressure = opened.PressurePaAbs - 101_325;
         if (closing is { AtAtmosphere: false, PressurePaAbs: < 101_325 } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
         {
             return null;
@@ -220,9 +235,47 @@ public sealed class PressureScreen : IScreen
                     Value = pressure.Value / 1e5,
                     Unit = "bar(g)",
                     Limit = context.Policy.UnratedNothingPa / 1e5,
-                    Model = PressureSentences.ModelWords(opened.Governing.Model),
-                    Sources = References.Full([.. opened.Governing.Sources, ShareSource]),
-                    Quality = opened.Governing.Quality,
+                    Model = PressureSentences.ModelWords(opened.Model),
+                    Sources = References.Full([.. opened.Sources, ShareSource]),
+                    Quality = opened.Quality,
+                },
+            ],
+        };
+    }
+
+    /// <summary>Partners that react at once were mixed in the open: closed before the gas has stopped, it is shut in after all.</summary>
+    private static Finding? ClosedWhileGassing(StepState state, Policy policy)
+    {
+        if (state.Closing is not { } closing || closing.StepIndex != state.Index || closing.OpenTogetherS >= GassedOutS
+            || GasEvolution.GivenOffOpen(state) is not { } gas)
+        {
+            return null;
+        }
+
+        var pressure = gas.Mol * GasConstant * state.TemperatureK / state.Vessel.VolumeM3;
+        if (pressure <= policy.UnratedNothingPa)
+        {
+            return null;
+        }
+
+        return new Finding
+        {
+            Code = "gas.closed-while-gassing",
+            Hazard = Hazard.Gas,
+            Severity = Severity.Warning,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Statement = $"Step {state.Step.Id} closes “{state.Vessel.Id}” over {gas.Words} mixed in the open, and the plan does not let it stand open for {Wording.Text(GassedOutS / 60)} min: has the gas stopped{(pressure is { } all ? $" (all of it would make at least {Wording.Figures(all / 1e5)} bar)" : "")}?",
+            Evidence = pressure is null ? [] :
+            [
+                new Evidence
+                {
+                    Name = "pressure of the gas, if all of it is shut in",
+                    Value = pressure.Value / 1e5,
+                    Unit = "bar",
+                    Model = "ideal gas in the empty vessel",
+                    Sources = References.Full([ShareSource]),
+                    Quality = Quality.Assumed,
                 },
             ],
         };

@@ -10,11 +10,13 @@ internal static class PressureSentences
     public static string For(ClosedAssessment worst, GoverningRating rating, string code, Severity severity, IReadOnlyList<string> steps, Policy policy)
     {
         var state = worst.State;
-        var temperature = Temperature(state);
-        var gas = worst.UndeclaredGas is { } words ? $" This counts {words}." : "";
+        var temperature = Math.Abs(worst.Peak.TemperatureK - state.WorstTemperatureK) < 0.5
+            ? Temperature(state)
+            : $"at {Wording.Celsius(worst.Peak.TemperatureK)}, on the way to {Wording.Celsius(state.WorstTemperatureK)}";
+        var gas = worst.UndeclaredGas is { } words ? $"; this counts {words}" : "";
         if (string.Equals(code, "pressure.liquid-full", StringComparison.Ordinal))
         {
-            return $"{Wording.Capital(temperature)}, the liquid fills “{state.Vessel.Id}” completely in {Wording.Steps(steps)}; a full vessel bursts whatever its rating.{gas}";
+            return $"{Wording.Capital(temperature)}, the liquid fills “{state.Vessel.Id}” completely in {Wording.Steps(steps)}; a full vessel bursts whatever its rating{gas}.";
         }
 
         var pressure = worst.WorstPaGauge!.Value;
@@ -25,13 +27,13 @@ internal static class PressureSentences
                 ? $"{rating.Of} has no stated rating, which counts as 0 bar(g)"
                 : $"{rating.Of} is rated 0 bar(g)";
             var band = severity == Severity.Caution ? $"; unheated, this stays within {Wording.BarGauge(policy.UnratedCautionPa)}" : "";
-            return $"{reaches}, and {standing}{band}.{gas}";
+            return $"{reaches}, and {standing}{band}{gas}.";
         }
 
         var rated = rating.PaGauge!.Value;
         return string.Equals(code, "pressure.exceeds-rating", StringComparison.Ordinal)
-            ? $"{reaches}, above the {Wording.BarGauge(rated)} that {rating.Of} is rated for.{gas}"
-            : $"{reaches}, {Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for.{gas}";
+            ? $"{reaches}, above the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}."
+            : $"{reaches}, {Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}.";
     }
 
     public static string ModelWords(VesselModel model) => model switch
@@ -69,7 +71,20 @@ internal static class PressureEvidence
                 Quality = Quality.Assumed,
             },
         };
-        Add("worst-case pressure", worst.AtWorst, limitBar);
+        if (worst.Peak.TemperatureK != state.WorstTemperatureK)
+        {
+            evidence.Add(new Evidence
+            {
+                Name = "temperature of the highest pressure",
+                Value = Wording.InCelsius(worst.Peak.TemperatureK),
+                Unit = "°C",
+                Model = "highest governing pressure between closing and the worst credible temperature",
+                Sources = References.Full(["common-practice"]),
+                Quality = Quality.Estimated,
+            });
+        }
+
+        Add("worst-case pressure", worst.Worst, limitBar);
         Add("pressure at the set temperature", worst.AtSet, limitBar);
         if (worst.WorstPaGauge is { } pressure && rating.PaGauge is { } rated and > 0)
         {
@@ -81,15 +96,15 @@ internal static class PressureEvidence
                 Limit = GoverningRating.WarningShare(state.Vessel, policy),
                 Model = "worst-case gauge pressure over the weakest rating",
                 Sources = References.Full(["common-practice"]),
-                Quality = worst.AtWorst.Governing.Quality,
+                Quality = worst.Worst.Quality,
             });
         }
 
         return evidence;
 
-        void Add(string name, VesselState vessel, double limit)
+        void Add(string name, ModelState answer, double limit)
         {
-            if (vessel.Governing.PressurePaAbs is { } pa)
+            if (answer.PressurePaAbs is { } pa)
             {
                 evidence.Add(new Evidence
                 {
@@ -97,9 +112,9 @@ internal static class PressureEvidence
                     Value = Wording.InBarGauge(pa),
                     Unit = "bar(g)",
                     Limit = limit,
-                    Model = PressureSentences.ModelWords(vessel.Governing.Model),
-                    Sources = References.Full(vessel.Governing.Sources),
-                    Quality = vessel.Governing.Quality,
+                    Model = PressureSentences.ModelWords(answer.Model),
+                    Sources = References.Full(answer.Sources),
+                    Quality = answer.Quality,
                 });
             }
         }

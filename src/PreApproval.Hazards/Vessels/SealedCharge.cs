@@ -30,6 +30,7 @@ internal sealed class SealedCharge
     private readonly List<string> _warnings = [];
     private readonly List<string> _missing = [];
     private IReadOnlyList<EquationComponent>? _components;
+    private bool? _equationMayGovern;
 
     public SealedCharge(ClosedVesselInput input)
     {
@@ -105,6 +106,16 @@ internal sealed class SealedCharge
     /// <summary>Components of the equation of state, or null where critical constants are not on file for one of them.</summary>
     public IReadOnlyList<EquationComponent>? EquationComponents => _components ??= Components();
 
+    /// <summary>
+    /// True when more than one model may govern on the way to a temperature: liquids that may split and mix, contents that pass
+    /// their critical temperature, or an equation of state beside the others.
+    /// </summary>
+    public bool MayHandOver => Held.Count == 0 && (Model is not null || Gaps.Count > 0 || Apart.Length > 0 || EquationMayGovern);
+
+    /// <summary>True when the equation of state may govern at some temperature.</summary>
+    public bool EquationMayGovern => _equationMayGovern ??= Input.Contents.Count > 0 && Input.Contents.All(static content => VolumeFlash.MayEverGovern(content.Substance));
+
+
     /// <summary>The governing answer alone, without the models that cannot govern.</summary>
     public ModelState GoverningAt(double temperatureK)
     {
@@ -124,9 +135,17 @@ internal sealed class SealedCharge
         var (governing, because) = Govern(raoult, equation, bound, point);
         return new VesselState(temperatureK, [raoult.State, equation, bound], governing, because, [.. _warnings, .. point.Warnings])
         {
-            Missing = [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)],
+            Missing = Missing(point),
         };
     }
+
+    /// <summary>Keys of the contents that no answer at this temperature counts.</summary>
+    public IReadOnlyList<string> MissingAt(double temperatureK) => Missing(new VesselPoint(this, temperatureK));
+
+    /// <summary>The immiscible bound in Pa; null where there is none.</summary>
+    public double? BoundPaAt(double temperatureK) => ImmiscibleBound.Solve(new VesselPoint(this, temperatureK), GasMol).PressurePaAbs;
+
+    private string[] Missing(VesselPoint point) => [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
 
     private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState equation, ModelState bound, VesselPoint point)
     {
@@ -138,6 +157,12 @@ internal sealed class SealedCharge
         if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0 || point.HeldPastCritical.Count > 0)
         {
             return (raoult.State, raoult.State.Because!);
+        }
+
+        // the bound would count such a gas twice, as gas and in the room its liquid took
+        if (equation.PressurePaAbs is not null && point.AllPastCritical && VolumeFlash.MayGovern(point))
+        {
+            return (equation, "Peng–Robinson: everything volatile in the vessel is above its critical temperature");
         }
 
         var (other, because) = WithoutEquation(raoult, bound, point);

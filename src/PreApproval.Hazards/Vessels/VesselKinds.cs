@@ -11,17 +11,25 @@ public enum VesselMaterial
 /// <summary>Reads the kind of a vessel as typed.</summary>
 public static class VesselKinds
 {
-    private static readonly string[] MetalWords = ["steel", "autoclave", "metal", "stainless", "alloy", "titanium", "cylinder"];
+    private static readonly string[] MetalWords = ["steel", "autoclave", "metal", "stainless", "alloy", "titanium"];
+
+    private static readonly string[] CylinderWords = ["gas cylinder", "compressed gas", "lecture bottle"];
 
     private static readonly string[] PlasticWords = ["plastic", "polypropylene", "polyethylene", "hdpe", "fluoropolymer", "ptfe", "pfa", "centrifuge"];
 
-    private static readonly string[] GlassWords = ["glass", "flask", "vial", "beaker", "schlenk", "funnel"];
+    private static readonly string[] GlassWords = ["glass", "flask", "vial", "beaker", "schlenk", "funnel", "measuring cylinder"];
 
     /// <summary>The material; glass, the more cautious, when the words do not say.</summary>
     public static VesselMaterial MaterialOf(string kind)
     {
         ArgumentNullException.ThrowIfNull(kind);
         if (Names(kind, MetalWords))
+        {
+            return VesselMaterial.Metal;
+        }
+
+        // a cylinder is of glass unless it holds compressed gas
+        if (Names(kind, CylinderWords) && !Names(kind, GlassWords) && !Names(kind, PlasticWords))
         {
             return VesselMaterial.Metal;
         }

@@ -52,6 +52,9 @@ internal sealed class VesselPoint
     /// <summary>Contents that have passed their critical temperature since filling.</summary>
     public List<Substance> PastCritical { get; } = [];
 
+    /// <summary>True when there are volatile contents and every one of them has passed its critical temperature.</summary>
+    public bool AllPastCritical => PastCritical.Count > 0 && PastCritical.Count == Mixing.Length + Apart.Length;
+
     /// <summary>Gases in solution that have passed their critical temperature: nothing on file represents what is still dissolved.</summary>
     public IReadOnlyList<Substance> HeldPastCritical => Mixing.Length + Apart.Length > 1 ? [.. PastCritical.Where(SealedCharge.IsHeld)] : [];
 

@@ -15,6 +15,9 @@ internal static class VolumeFlash
     private const int MaximumIterations = 2000;
     private const double Convergence = 1e-11;
     private const double PermanentGasTcK = 200;
+
+    // The equation's liquid volumes are off by several per cent, which a compressed liquid turns into thousands of bar.
+    private const double LargestSensiblePa = 1e8;
     private static readonly string[] MethodSources = ["peng-robinson1976"];
 
     /// <summary>Solves the charge at the temperature of the point; says why where it cannot.</summary>
@@ -44,6 +47,10 @@ internal static class VolumeFlash
             IsHydrocarbon(c.Substance)
             || c.Substance.CriticalTemperatureK?.Value < PermanentGasTcK
             || (c.Substance.Identity.Cas is "124-38-9" && point.TemperatureK > 0.9 * c.Substance.CriticalTemperatureK!.Value));
+
+    /// <summary>True when there is a temperature at which a vessel with nothing else in it may be governed by the equation.</summary>
+    public static bool MayEverGovern(Substance substance) =>
+        IsHydrocarbon(substance) || substance.CriticalTemperatureK?.Value < PermanentGasTcK || substance.Identity.Cas is "124-38-9";
 
     private static bool IsHydrocarbon(Substance substance) =>
         substance.Identity.Formula is { } formula && formula.StartsWith('C') && formula.All(c => c is 'C' or 'H' || char.IsAsciiDigit(c));
@@ -214,7 +221,12 @@ internal static class VolumeFlash
         var past = components.All(c => point.TemperatureK > c.Critical.TcK);
         if (!past && molar < 2.6 * equation.CoVolume(z))
         {
-            return Full(pressure);
+            return Full(pressure <= LargestSensiblePa ? pressure : null);
+        }
+
+        if (pressure > LargestSensiblePa)
+        {
+            return Refuse("the equation of state gives more than 1000 bar, beyond what it describes");
         }
 
         var partial = new Dictionary<string, double>(StringComparer.Ordinal);
@@ -310,7 +322,7 @@ internal static class VolumeFlash
         Model = VesselModel.PengRobinson,
         Phase = VesselPhase.LiquidFull,
         PressurePaAbs = pressurePa,
-        Because = pressurePa is null ? "the liquid fills the vessel" : null,
+        Because = pressurePa is null ? "the liquid fills the vessel, beyond what the equation of state describes" : null,
         LiquidVolumeFraction = 1,
         Sources = MethodSources,
         Quality = Quality.Estimated,

@@ -51,6 +51,24 @@ public sealed class FireScreenTests
         Assert.Equal([180, 375], finding.Evidence.Skip(1).Select(static evidence => Math.Round(evidence.Value)));
     }
 
+    /// <summary>740 mL in the open is worth naming; the sentence rounds to 10 mL.</summary>
+    [Theory]
+    [InlineData(740, "740 mL")]
+    [InlineData(1234, "1230 mL")]
+    public void Screen_LargeOpenVolumeHeated_NamesTheVolume(double mL, string named)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("ether", "diethyl ether", ML(mL), Role.Solvent)],
+            Vessels = [Flask(mL: 2000)],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "ether"), Step("2", StepAction.Heat, "flask", 34) with { HeatSource = HeatSource.WaterBath }],
+        };
+
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.heated-openly");
+
+        Assert.Contains(named, finding.Statement, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Screen_CarbonDisulfideOnBlock_OffersATemperatureThatHolds()
     {

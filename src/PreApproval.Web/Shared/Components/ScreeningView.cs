@@ -116,7 +116,7 @@ public sealed record ClearingView
 
     public string Path { get; init; } = "";
 
-    /// <summary>A quantity or a text.</summary>
+    /// <summary>A quantity, a text or a list of texts.</summary>
     public JsonElement To { get; init; }
 
     public string ToWords => To.ValueKind switch
@@ -124,6 +124,7 @@ public sealed record ClearingView
         JsonValueKind.Object when To.TryGetProperty("value", out JsonElement value) && value.ValueKind == JsonValueKind.Number =>
             $"{Words.Number(value.GetDouble())} {(To.TryGetProperty("unit", out JsonElement unit) ? unit.GetString() : "")}".TrimEnd(),
         JsonValueKind.String => To.GetString() ?? "",
+        JsonValueKind.Array => string.Join(", ", To.EnumerateArray().Select(static entry => entry.GetString())),
         JsonValueKind.Number => Words.Number(To.GetDouble()),
         JsonValueKind.True => "yes",
         JsonValueKind.False => "no",

@@ -1,0 +1,161 @@
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>Open vessels that a chemist would not leave so: far above the boiling point without a condenser, or fuller than they are large.</summary>
+public sealed class OpenVesselScreen : IScreen
+{
+    /// <summary>How far above boiling an open vessel is no mere gentle boil, in K. Common practice, no source.</summary>
+    private const double FarAboveK = 10;
+
+    private const double AtmospherePa = 101_325;
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context) => [.. AboveBoiling(context), .. Overfilled(context)];
+
+    private static IEnumerable<Finding> AboveBoiling(ScreeningContext context)
+    {
+        var groups = context.Walk.States
+            // what is opened hot is judged by the pressure it opens with
+            .Where(state => state is { Heated: true, Sealed: false, ClosedBefore: null } && !BoilingIsMeant(state, context.Plan))
+            .Select(static state => (State: state, Boiling: FarAboveBoiling(state)))
+            .Where(static pair => pair.Boiling is not null)
+            .GroupBy(static pair => (pair.State.Vessel.Id, pair.State.TemperatureStep, pair.State.Vent));
+        foreach (var group in groups)
+        {
+            var (state, boiling) = group.First();
+            var lowest = boiling!;
+            var what = $"{lowest.Identity.Name} (boils at {Wording.Celsius(lowest.BoilingPointK!.Value)})";
+            yield return new Finding
+            {
+                Code = "temperature.open-above-boiling",
+                Hazard = Hazard.Temperature,
+                Severity = Severity.Warning,
+                Steps = [.. group.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
+                Vessel = state.Vessel.Id,
+                Materials = [.. state.Contents.Where(content => string.Equals(content.Substance.Key, lowest.Key, StringComparison.Ordinal)).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+                Statement = state.Vent is Closure.Balloon or Closure.Needle
+                    ? $"“{state.Vessel.Id}” is heated to {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}, with only a {(state.Vent == Closure.Balloon ? "balloon" : "needle")} on it: an improvised vent is no condenser and no relief."
+                    : $"“{state.Vessel.Id}” is open at {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}: is a seal step missing, or a condenser (reflux)?",
+                Evidence =
+                [
+                    new Evidence
+                    {
+                        Name = "set temperature",
+                        Value = Wording.InCelsius(state.TemperatureK),
+                        Unit = "°C",
+                        Limit = Wording.InCelsius(lowest.BoilingPointK!.Value),
+                        Model = $"sum of mole fraction times vapour pressure above 1.01325 bar already {Wording.Text(FarAboveK)} K below",
+                        Sources = References.Full(["common-practice"]),
+                        Quality = Quality.Estimated,
+                    },
+                ],
+            };
+        }
+    }
+
+    /// <summary>Refluxing, distilling, evaporating and drying are meant to boil; so is everything while the vessel stays as a reflux left it.</summary>
+    private static bool BoilingIsMeant(StepState state, Plan plan)
+    {
+        static bool Means(StepAction action) => action is StepAction.Reflux or StepAction.Distil or StepAction.Concentrate or StepAction.Dry;
+        var setBy = state.TemperatureStep is { } index ? plan.Steps[index].Action : state.Step.Action;
+        return Means(state.Step.Action) || Means(setBy)
+            || $"{state.Vessel.Kind} {state.Vessel.Closure}".Contains("condenser", StringComparison.OrdinalIgnoreCase);
+    }
+
+    /// <summary>
+    /// The lowest-boiling liquid when the mixture, taken as ideal, boils more than the margin below the set temperature; else null.
+    /// Where an amount is not known the lowest-boiling liquid is taken alone.
+    /// </summary>
+    private static Substance? FarAboveBoiling(StepState state)
+    {
+        Substance? lowest = null;
+        double total = 0;
+        double pressure = 0;
+        var unknown = false;
+        foreach (var content in state.Contents)
+        {
+            if (content is not { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } known })
+            {
+                continue;
+            }
+
+            var mol = content.Mol ?? 0;
+            unknown |= content.Mol is null;
+            total += mol;
+            var saturation = VapourPressure.At(known, Math.Max(state.TemperatureK - FarAboveK, 1));
+            if (saturation.Volatility == Volatility.Gas)
+            {
+                pressure = double.PositiveInfinity;
+            }
+            else if (saturation.Volatility == Volatility.Condensable)
+            {
+                pressure += mol * saturation.Pascal;
+            }
+
+            if (known.BoilingPointK is { } boiling && !(lowest?.BoilingPointK!.Value <= boiling.Value))
+            {
+                lowest = known;
+            }
+        }
+
+        return unknown
+            ? lowest?.BoilingPointK!.Value < state.TemperatureK - FarAboveK ? lowest : null
+            : total > 0 && pressure / total > AtmospherePa ? lowest : null;
+    }
+
+    private static IEnumerable<Finding> Overfilled(ScreeningContext context)
+    {
+        // layers are drawn off between washes and eluent runs through: neither is followed, so later volumes say nothing
+        var drained = new HashSet<string>(StringComparer.Ordinal);
+        var states = new List<(StepState State, double M3)>();
+        foreach (var state in context.Walk.States)
+        {
+            if (drained.Contains(context.Plan.Steps[state.Index].Vessel))
+            {
+                drained.Add(state.Vessel.Id);
+            }
+
+            if (!drained.Contains(state.Vessel.Id) && state.Step.Action != StepAction.Chromatograph && LiquidM3(state.Contents) is var liquid && liquid > state.Vessel.VolumeM3)
+            {
+                states.Add((state, liquid));
+            }
+
+            if (state.Step.Action is StepAction.Wash or StepAction.Extract or StepAction.Chromatograph or StepAction.Filter)
+            {
+                drained.Add(state.Vessel.Id);
+            }
+        }
+
+        foreach (var vessel in states.GroupBy(static entry => entry.State.Vessel.Id, StringComparer.Ordinal))
+        {
+            var (state, liquid) = vessel.MaxBy(static entry => entry.M3);
+            yield return new Finding
+            {
+                Code = "vessel.overfilled",
+                Hazard = Hazard.Data,
+                Severity = vessel.Any(static entry => entry.State.Heated) ? Severity.Warning : Severity.Caution,
+                Steps = [.. vessel.Select(static entry => entry.State.Step.Id).Distinct(StringComparer.Ordinal)],
+                Vessel = vessel.Key,
+                Statement = $"“{vessel.Key}” holds {Wording.Text(Math.Round(state.Vessel.VolumeM3!.Value * 1e6))} mL but gets about {Wording.Text(Math.Round(liquid * 1e6))} mL of liquid: a volume or a vessel is wrong.",
+            };
+        }
+    }
+
+    private static double LiquidM3(IReadOnlyList<Content> contents)
+    {
+        double sum = 0;
+        foreach (var content in contents)
+        {
+            if (content is { Mol: { } mol, Substance.Known: { PhaseAt298K: Phase.Liquid, DensityKgPerM3.Value: var density, Identity.MolarMassKgPerMol: { } molarMass } })
+            {
+                sum += mol * molarMass / density;
+            }
+        }
+
+        return sum;
+    }
+}

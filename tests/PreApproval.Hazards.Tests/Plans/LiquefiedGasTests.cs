@@ -1,0 +1,106 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Plans;
+
+public sealed class LiquefiedGasTests
+{
+    /// <summary>Saturated liquid: nitrogen 806.1 kg/m³ at 77.36 K, ammonia 682 kg/m³ at 239.8 K and about 725 at 195 K (NIST Chemistry WebBook, from memory).</summary>
+    [Theory]
+    [InlineData("nitrogen", -196, 0.576, 0.02)]
+    [InlineData("ammonia", -34, 0.801, 0.03)]
+    [InlineData("ammonia", -78, 0.851, 0.03)]
+    public void Take_VolumeBelowTheBoilingPoint_IsLiquid(string gas, double celsius, double mol, double tolerance)
+    {
+        var state = Walk.Follow(Sealed(gas, celsius), Policy.Default).States[0];
+
+        Assert.InRange(state.Contents[0].Mol!.Value, mol * (1 - tolerance), mol * (1 + tolerance));
+    }
+
+    /// <summary>0.576 mol of nitrogen in 100 mL at 20 °C: 140 bar by the ideal gas law, whatever closed it.</summary>
+    [Fact]
+    public void Screen_LiquidNitrogenShutIn_IsDanger()
+    {
+        var finding = Screener.Screen(Sealed("nitrogen", -196), Policy.Default).Findings.First(static finding => finding.Code is "pressure.exceeds-rating");
+
+        Assert.Equal(Severity.Danger, finding.Severity);
+        Assert.InRange(finding.Evidence.First(static evidence => evidence.Name is "worst-case pressure").Value, 130, 160);
+    }
+
+    /// <summary>Ammonia has 8.57 bar at 20 °C (NIST Chemistry WebBook, from memory): over the 5 bar(g) of the tube.</summary>
+    [Fact]
+    public void Screen_CondensedAmmoniaShutIn_IsDanger()
+    {
+        var plan = Sealed("ammonia", -78) with { Vessels = [Tube(50, 5)] };
+
+        Assert.Contains(Screener.Screen(plan, Policy.Default).Findings, static finding => finding is { Code: "pressure.exceeds-rating", Severity: Severity.Danger });
+    }
+
+    [Fact]
+    public void Screen_TemperatureNotStated_IsMissingAndGoesToReview()
+    {
+        var plan = Sealed("ammonia", null);
+        plan = plan with { Steps = plan.Steps.Take(2).ToArray() };
+        var report = Screener.Screen(plan, Policy.Default);
+
+        Assert.Null(Walk.Follow(plan, Policy.Default).States[0].Contents[0].Mol);
+        Assert.Contains(report.Findings, static finding => finding.Code is "data.amount-unknown" && finding.Statement.Contains("liquid or gas", StringComparison.Ordinal));
+        Assert.Equal(Verdict.Review, report.Verdict);
+    }
+
+    /// <summary>24.05 L/mol at 20 °C and 1 atm (ideal gas law).</summary>
+    [Fact]
+    public void Take_RoleGas_IsGasAtRoomTemperature()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("gas", "hydrogen", ML(1000), Role.Gas)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", null, "gas")],
+        };
+
+        Assert.Equal(1 / 24.05, Walk.Follow(plan, Policy.Default).States[0].Contents[0].Mol!.Value, 1e-4);
+    }
+
+    [Fact]
+    public void Screen_WarmGasThatIsNoRoleGas_IsTakenAsGasAndSaysSo()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("co", "carbon monoxide", ML(50))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "co")],
+        };
+
+        Assert.Contains(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.taken-as-gas");
+    }
+
+    /// <summary>An amount the model leaves out: no rating and no volume can be said to be enough.</summary>
+    [Fact]
+    public void Screen_PressureLeavesSomethingOut_OffersNoRatingOrVolume()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("solvent", "ethanol", ML(5), Role.Solvent), Of("x", "compound nobody knows", Mmol(10))],
+            Vessels = [Tube(20, 1)],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "tube", 20, "solvent", "x"),
+                Step("2", StepAction.Seal, "tube"),
+                Step("3", StepAction.Heat, "tube", 120) with { HeatSource = HeatSource.OilBath },
+            ],
+        };
+
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.exceeds-rating");
+
+        Assert.DoesNotContain(finding.ClearedBy, static offer => offer.Change is "rating" or "vessel volume");
+    }
+
+    private static Plan Sealed(string gas, double? celsius) => new()
+    {
+        Materials = [Of("gas", gas, ML(20), Role.Solvent)],
+        Vessels = [new Vessel { Id = "tube", Kind = "steel autoclave", VolumeM3 = 100e-6, RatingPaGauge = 50e5 }],
+        Steps = [Step("1", StepAction.Charge, "tube", celsius, "gas"), Step("2", StepAction.Seal, "tube"), Step("3", StepAction.Store, "tube", 20)],
+    };
+}
