@@ -10,6 +10,13 @@ namespace PreApproval.Hazards.Reactivity;
 /// <param name="C">Members of the third family; empty when the row has none.</param>
 internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IReadOnlyList<Content> B, IReadOnlyList<Content> C)
 {
+    /// <summary>Partial pressure of oxygen in Pa up to which a vessel counts as purged (5 vol% at atmospheric pressure, the limiting oxygen concentration of hydrogen in nitrogen).</summary>
+    private const double PurgedOxygenPa = 5e3;
+
+    private const string Reductants = "sulfites and thiosulfates";
+
+    private static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide"];
+
     private static readonly FamilyTable Families = FamilyTable.Default;
 
     public IEnumerable<Content> Everyone => [.. A, .. B, .. C];
@@ -19,7 +26,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     {
         get
         {
-            double?[] sides = [Equivalents(A, Encounter.A), Equivalents(B, Encounter.B)];
+            double?[] sides = Encounter.FirstLimits ? [Equivalents(A, Encounter.A)] : [Equivalents(A, Encounter.A), Equivalents(B, Encounter.B)];
             return sides.Min();
         }
     }
@@ -44,23 +51,53 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add((new Content(gas, null, null, null), null));
         }
 
-        var scene = new List<string>();
-        if (state.Headspace is Headspace.Air)
-        {
-            scene.Add(EncounterTable.Air);
-        }
-
-        if (VesselKinds.SaysGlass(state.Vessel.Kind))
-        {
-            scene.Add(EncounterTable.Glass);
-        }
-
-        return Among(partners, scene, state.WorstTemperatureK);
+        return Among(partners, [.. Scene(state)], state.WorstTemperatureK);
     }
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
     public static IReadOnlyList<Meeting> Among(IEnumerable<Content> contents) =>
         Among([.. contents.Select(static content => (content, content.MassFraction))], [], Walk.RoomTemperatureK);
+
+    private static IEnumerable<string> Scene(StepState state)
+    {
+        if (state.Headspace is Headspace.Air)
+        {
+            yield return EncounterTable.Air;
+        }
+
+        if (VesselKinds.SaysGlass(state.Vessel.Kind))
+        {
+            yield return EncounterTable.Glass;
+        }
+
+        if (state.Headspace is Headspace.Gas && state.Closing is { } closing
+            && closing.Gases.Where(static pair => pair.Gas == StandardGases.Oxygen).Sum(static pair => pair.Fraction) * closing.PressurePaAbs > PurgedOxygenPa)
+        {
+            yield return EncounterTable.UnpurgedAir;
+        }
+
+        yield return EncounterTable.Heat;
+        if (state.Step.Action is StepAction.Concentrate or StepAction.Distil)
+        {
+            yield return EncounterTable.Concentrating;
+        }
+
+        if (state.Step.Action is StepAction.Grind)
+        {
+            yield return EncounterTable.Grinding;
+        }
+
+        // drying a solution with a salt leaves it a solution
+        if (state.Step is { Action: StepAction.Dry, Materials.Count: 0 })
+        {
+            yield return EncounterTable.Drying;
+        }
+
+        if (state.Vessel.Kind.Contains("ground", StringComparison.OrdinalIgnoreCase))
+        {
+            yield return EncounterTable.GroundJoints;
+        }
+    }
 
     private static List<Meeting> Among(List<(Content Content, double? Fraction)> partners, List<string> scene, double temperatureK)
     {
@@ -80,12 +117,23 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
         foreach (var pseudo in scene)
         {
-            byFamily[pseudo] = [];
+            // a treatment stands in for the partner, so that a sentence can name it
+            byFamily[pseudo] = EncounterTable.Treatments.Contains(pseudo, StringComparer.Ordinal)
+                ? [new Content(new PlanSubstance(pseudo, pseudo, null), null, null, null)]
+                : [];
         }
+
+        var reduced = byFamily.ContainsKey(Reductants);
 
         var meetings = new List<Meeting>();
         foreach (var encounter in EncounterTable.All)
         {
+            // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
+            if (reduced && EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal) && Reducible.Contains(encounter.A, StringComparer.Ordinal))
+            {
+                continue;
+            }
+
             if (Happens(encounter, byFamily, temperatureK) is { } meeting)
             {
                 meetings.Add(meeting);

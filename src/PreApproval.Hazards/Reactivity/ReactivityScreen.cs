@@ -55,10 +55,11 @@ public sealed class ReactivityScreen : IScreen
         var encounter = meeting.Encounter;
         var because2 = because.Count == 0 ? "" : $" ({string.Join("; ", because)})";
         var place = $"in “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)}, step {state.Step.Id}";
+        var treatment = EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal);
         return new Finding
         {
-            Code = "incompatibility." + encounter.Key,
-            Hazard = Hazard.Incompatibility,
+            Code = (treatment ? "energetic." : "incompatibility.") + encounter.Key,
+            Hazard = treatment ? Hazard.Energetic : Hazard.Incompatibility,
             Severity = severity,
             Steps = steps,
             Vessel = state.Vessel.Id,
