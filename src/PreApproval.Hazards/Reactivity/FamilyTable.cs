@@ -82,6 +82,9 @@ public sealed class FamilyTable
     /// <summary>True for families with which nothing unknown may share a vessel unseen.</summary>
     public bool IsReactive(string family) => Trait(family, "reactive") is "yes";
 
+    /// <summary>True for families whose members can decompose by themselves with much heat or gas.</summary>
+    public bool IsEnergetic(string family) => Trait(family, "energetic") is "yes";
+
     /// <summary>Severity of a water or ice bath under the family, or null: none.</summary>
     public Severity? Bath(string family) => Trait(family, "bath") is { Length: > 0 } word ? Enum.Parse<Severity>(word, ignoreCase: true) : null;
 

@@ -14,7 +14,7 @@ public sealed class ReactivityScreen : IScreen
     private const double MuchOverBathMol = 0.05;
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context)];
+    public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context), .. EnergeticGaps.Find(context)];
 
     private static IEnumerable<Finding> InVessels(ScreeningContext context)
     {
@@ -131,6 +131,11 @@ public sealed class ReactivityScreen : IScreen
     private static string Names(Meeting meeting)
     {
         var encounter = meeting.Encounter;
+        if (Treated(encounter.B) is { } treated)
+        {
+            return Wording.Capital(Side(meeting.A, encounter.A)) + ", " + treated + ",";
+        }
+
         var partners = new List<string> { Side(meeting.A, encounter.A), Side(meeting.B, encounter.B) };
         if (encounter.C is { } third)
         {
@@ -139,6 +144,16 @@ public sealed class ReactivityScreen : IScreen
 
         return Wording.Capital(Wording.List(partners));
     }
+
+    private static string? Treated(string pseudo) => pseudo switch
+    {
+        EncounterTable.Heat => "heated",
+        EncounterTable.Drying => "dried",
+        EncounterTable.Grinding => "ground",
+        EncounterTable.Concentrating => "concentrated or distilled",
+        EncounterTable.GroundJoints => "in ground joints",
+        _ => null,
+    };
 
     private static string Side(IReadOnlyList<Content> members, string family) =>
         members.Count == 0 ? family : string.Join(" or ", members.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
