@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Globalization;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -63,6 +64,12 @@ public sealed class FamilyTable
             families.AddRange(Signs.Where(sign => smiles.Contains(sign.Sign, StringComparison.Ordinal)).Select(static sign => sign.Family).Distinct(StringComparer.Ordinal).Where(family => !families.Contains(family, StringComparer.Ordinal)));
         }
 
+        if (substance.Known is null && SolutionNames.TryFind(substance.Name, out var solution))
+        {
+            // a name such as bleach brings in what is in the bottle, at its usual strength when there is one
+            families.AddRange(OfCas(solution.SoluteCas, solution.MassFraction).Concat(OfCas(solution.SolventCas, null)).Where(family => !families.Contains(family, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToArray());
+        }
+
         return families;
     }
 
@@ -91,6 +98,11 @@ public sealed class FamilyTable
     private static double? Number(string cell) => cell.Length == 0 ? null : double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
 
     private string? Trait(string family, string name) => traits.TryGetValue(family, out var row) ? row[name] : null;
+
+    private IEnumerable<string> OfCas(string? cas, double? massFraction) =>
+        cas is not null && byCas.TryGetValue(cas, out var members)
+            ? members.Where(member => massFraction is null || member.MinimumMassFraction is not { } gate || massFraction >= gate).Select(static member => member.Family)
+            : [];
 
     private Membership[] Memberships(PlanSubstance substance) =>
         byCas.TryGetValue(substance.Known?.Identity.Cas ?? substance.Key, out var members) || byName.TryGetValue(substance.Name, out members) ? members : [];

@@ -47,6 +47,7 @@ public sealed class UnknownSubstanceScreen : IScreen
         var hazardous = states.Where(state => IsHazardous(state, substance)).ToArray();
         var product = Array.TrueForAll(materials, static material => material.Role == Role.Product);
         var undone = hazardous.Length > 0 || (substance.Smiles is null && !product && FamilyTable.Default.Of(substance).Count == 0);
+        var advice = SolutionNames.TryFind(substance.Name, out var solution) ? $" It names a solution or a mixture: {solution.Advice}." : "";
         var where = hazardous.Length > 0 ? $" in {Wording.Steps([.. hazardous.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)])}" : "";
         return new Finding
         {
@@ -55,7 +56,7 @@ public sealed class UnknownSubstanceScreen : IScreen
             Severity = undone ? Severity.Caution : Severity.Notice,
             Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
             Materials = ids,
-            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{(substance.Smiles is null ? " and has no structure" : "")}: its fire, vapour pressure and reactivity cannot be assessed{where}.",
+            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{(substance.Smiles is null ? " and has no structure" : "")}: its fire, vapour pressure and reactivity cannot be assessed{where}.{advice}",
             LeavesCheckUndone = undone,
         };
     }

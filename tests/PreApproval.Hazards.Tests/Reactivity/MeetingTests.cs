@@ -88,6 +88,15 @@ public sealed class MeetingTests
         Assert.Contains("organic azides", PreApproval.Hazards.Reactivity.FamilyTable.Default.Of(azide), StringComparer.Ordinal);
     }
 
+    [Fact]
+    public void Screen_BleachByNameWithHydrochloricAcidByName_IsChlorine()
+    {
+        var report = Screener.Screen(Plan("bleach", "hydrochloric acid", 20, null), Policy.Default);
+
+        Assert.Equal(Severity.Danger, Assert.Single(report.Findings, static finding => finding.Code is "incompatibility.acid-with-hypochlorite").Severity);
+        Assert.Contains(report.Findings, static finding => finding.Code is "data.unknown-substance" && finding.Statement.Contains("write sodium hypochlorite as a solution in water", StringComparison.Ordinal));
+    }
+
     private static Finding Find(string substance, Amount amount, string excess, Amount much)
     {
         var plan = new Plan
