@@ -38,6 +38,12 @@ public sealed record Encounter
     /// <summary>Only up to this temperature of the contents, in K.</summary>
     public double? BelowK { get; init; }
 
+    /// <summary>Mass of the first partner in kg above which the row is one step worse; null: no such limit.</summary>
+    public double? MassUpToKg { get; init; }
+
+    /// <summary>Time in s from which the row is one step worse, unless a declared reaction uses it up; null: no such limit.</summary>
+    public double? TimeUpToS { get; init; }
+
     public required string Reason { get; init; }
 
     /// <summary>Keys of the references.</summary>
@@ -97,11 +103,18 @@ public static class EncounterTable
             FirstLimits = gas.Length > 2 && gas[2] is "first",
             AboveK = Limit(row["condition"], "above="),
             BelowK = Limit(row["condition"], "below="),
+            MassUpToKg = Number(row["condition"], "grams=") / 1000,
+            TimeUpToS = Number(row["condition"], "hours=") * 3600,
             Reason = row["reason"],
             Sources = EmbeddedTable.Entries(row["sources"]),
         };
     }
 
     private static double? Limit(string condition, string word) =>
-        condition.StartsWith(word, StringComparison.Ordinal) ? double.Parse(condition[word.Length..], CultureInfo.InvariantCulture) + 273.15 : null;
+        Number(condition, word) + 273.15;
+
+    private static double? Number(string condition, string word) =>
+        EmbeddedTable.Entries(condition).FirstOrDefault(entry => entry.StartsWith(word, StringComparison.Ordinal)) is { } entry
+            ? double.Parse(entry[word.Length..], CultureInfo.InvariantCulture)
+            : null;
 }

@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Reactivity;
@@ -19,14 +21,23 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
     private static readonly FamilyTable Families = FamilyTable.Default;
 
+    private static readonly FrozenSet<(string Row, string Solute, string Solvent)> StockSolutions =
+        EmbeddedTable.Rows("stock-solutions.tsv").Select(static row => (row["row"], row["first"], row["second"])).ToFrozenSet();
+
     public IEnumerable<Content> Everyone => [.. A, .. B, .. C];
+
+    /// <summary>Equivalents of the first partner in mol; null when its amount is not known.</summary>
+    public double? AEquivalents => Equivalents(A, Encounter.A);
+
+    /// <summary>Equivalents of the second partner in mol; null when its amount is not known.</summary>
+    public double? BEquivalents => Equivalents(B, Encounter.B);
 
     /// <summary>Equivalents of the limiting partner in mol; null when no amount is known on either side.</summary>
     public double? LimitingEquivalents
     {
         get
         {
-            double?[] sides = Encounter.FirstLimits ? [Equivalents(A, Encounter.A)] : [Equivalents(A, Encounter.A), Equivalents(B, Encounter.B)];
+            double?[] sides = Encounter.FirstLimits ? [AEquivalents] : [AEquivalents, BEquivalents];
             return sides.Min();
         }
     }
@@ -157,14 +168,17 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             return null;
         }
 
-        // one bottle is no encounter: butyllithium in hexane, borane in tetrahydrofuran, an acid in water
-        var apart = b.Count == 0 || a.Exists(one => b.Exists(other => !SameBottle(one, other)));
+        var apart = b.Count == 0 || a.Exists(one => b.Exists(other => !IsNoEncounter(encounter, one, other)));
         return apart ? new Meeting(encounter, a, b, c) : null;
     }
 
-    private static bool SameBottle(Content one, Content other) =>
-        ReferenceEquals(one, other) || (one.MaterialId is not null && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal))
-        || string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal);
+    /// <summary>One substance does not meet itself; what is sold in one bottle (Data/stock-solutions.tsv) is stable there.</summary>
+    private static bool IsNoEncounter(Encounter encounter, Content one, Content other) =>
+        ReferenceEquals(one, other) || string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal)
+        || (one.MaterialId is not null && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
+            && StockSolutions.Contains((encounter.Key, Cas(one), Cas(other))));
+
+    private static string Cas(Content content) => content.Substance.Known?.Identity.Cas ?? content.Substance.Key;
 
     private static IEnumerable<PlanSubstance> Gases(StepState state)
     {

@@ -18,21 +18,19 @@ public sealed class ReactivityScreen : IScreen
 
     private static IEnumerable<Finding> InVessels(ScreeningContext context)
     {
-        var seen = new Dictionary<string, Severity>(StringComparer.Ordinal);
+        var histories = new VesselHistories();
         var groups = new Dictionary<(string Row, string Vessel), List<(StepState State, Meeting Meeting, Severity Severity, IReadOnlyList<string> Because)>>();
         foreach (var state in context.Walk.States)
         {
-            foreach (var meeting in Meeting.At(state))
+            var history = histories.At(state);
+            foreach (var meeting in Meeting.At(state).Where(history.StillHappens))
             {
                 var (severity, because) = MeetingSeverity.Of(meeting, state);
-                var key = meeting.Encounter.Key + "|" + string.Join('|', meeting.Everyone.Select(static content => content.Substance.Key).Order(StringComparer.Ordinal));
-                // the same partners again are news only when matters have become worse
-                if (seen.TryGetValue(key, out var before) && before <= severity)
+                if (!history.IsNews(meeting, severity))
                 {
                     continue;
                 }
 
-                seen[key] = severity;
                 var group = (meeting.Encounter.Key, state.Vessel.Id);
                 if (!groups.TryGetValue(group, out var list))
                 {
@@ -41,6 +39,8 @@ public sealed class ReactivityScreen : IScreen
 
                 list.Add((state, meeting, severity, because));
             }
+
+            history.Close(state);
         }
 
         return groups.Values.Select(static list =>
