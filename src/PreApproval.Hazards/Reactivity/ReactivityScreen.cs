@@ -14,7 +14,7 @@ public sealed class ReactivityScreen : IScreen
     private const double MuchOverBathMol = 0.05;
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context), .. EnergeticGaps.Find(context)];
+    public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context), .. EnergeticGaps.Find(context), .. AcetylenePressure.Find(context)];
 
     private static IEnumerable<Finding> InVessels(ScreeningContext context)
     {

@@ -63,6 +63,27 @@ public sealed class EnergeticTests
         Assert.DoesNotContain(Screen(Flask("tube"), Step("2", StepAction.Stir, "tube", 25), Step("3", StepAction.Cool, "tube", 20), Of("nitro", "nitromethane", ML(20))).Findings, static finding => finding.Code is "data.energetic-not-assessed");
     }
 
+    // 29 CFR 1910.253(a)(2): at most 15 psi gauge, 1.03 bar(g)
+    [Theory]
+    [InlineData(3.0, true)]
+    [InlineData(1.05, true)]
+    [InlineData(1.0, false)]
+    public void Screen_AcetyleneUnderPressure_IsDangerAboveTheLimitOfTheRegulation(double barGauge, bool danger)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("dioxane", "1,4-dioxane", ML(20), Role.Solvent)],
+            Vessels = [new Vessel { Id = "autoclave", Kind = "steel autoclave", VolumeM3 = 100e-6, RatingPaGauge = 50e5 }],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "autoclave", 20, "dioxane") with { Headspace = Under("nitrogen") },
+                Step("2", StepAction.Pressurise, "autoclave", 20) with { Gas = Substance("acetylene"), PressurePaAbs = 101_325 + (barGauge * 1e5) },
+            ],
+        };
+
+        Assert.Equal(danger, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding is { Code: "energetic.acetylene-under-pressure", Severity: Severity.Danger }));
+    }
+
     private static Report Screen(Vessel vessel, Step second, Step third, params Material[] materials) => Screener.Screen(
         new Plan
         {
