@@ -41,6 +41,9 @@ internal sealed class VesselHistory
 
     private const string Sulfoxides = "sulfoxides";
 
+    /// <summary>Families that react as fast as they are mixed, even in the cold; borohydrides and saline hydrides do not.</summary>
+    private static readonly string[] Fast = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", "oxalyl chloride"];
+
     private readonly Dictionary<string, Severity> seen = new(StringComparer.Ordinal);
     private readonly HashSet<string> reacted = new(StringComparer.Ordinal);
     private readonly HashSet<string> activated = new(StringComparer.Ordinal);
@@ -103,7 +106,7 @@ internal sealed class VesselHistory
                     activated.UnionWith(Ids(meeting.A));
                 }
             }
-            else if (state.TemperatureK <= CoolUpToK && meeting.A.Any(static content => FamilyTable.Default.IsDestroyedByQuench(content.Substance)) && IsLimiting(meeting))
+            else if (state.TemperatureK <= CoolUpToK && Fast.Contains(meeting.Encounter.A, StringComparer.Ordinal) && IsLimiting(meeting))
             {
                 reacted.UnionWith(Ids(meeting.A));
             }
