@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Globalization;
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
@@ -17,6 +18,8 @@ public sealed class PeroxideScreen : IScreen
 
     /// <summary>Peroxides in ppm from which the liquid is disposed of.</summary>
     private const double DisposeFromPpm = 100;
+
+    private static readonly string[] DestroysPeroxides = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", "saline hydrides", "boranes"];
 
     private static readonly FrozenDictionary<string, (bool Severe, int Months)> Formers = EmbeddedTable.Rows("peroxide-formers.tsv").ToFrozenDictionary(
         static row => row["cas"],
@@ -50,7 +53,8 @@ public sealed class PeroxideScreen : IScreen
                 .Distinct(StringComparer.Ordinal),
         ];
         var distils = context.Walk.States.Any(state => state.Step.Action == StepAction.Distil && concentrating.Contains(state.Step.Id, StringComparer.Ordinal));
-        var tested = material.PeroxideTest;
+        // a test says something only about the time it was made in
+        var tested = material.PeroxideTest is { } last && !(context.Plan.PlannedOn is { } day && last.On.AddMonths(months) < day) ? material.PeroxideTest : null;
         var overdue = material.OpenedOn is { } opened && context.Plan.PlannedOn is { } today && opened.AddMonths(months) < today;
         if (tested is { Ppm: >= TreatFromPpm } found)
         {
@@ -59,20 +63,30 @@ public sealed class PeroxideScreen : IScreen
                 $"{substance.Name} “{material.Id}” was tested at {Wording.Figures(found.Ppm)} ppm peroxide: {(dispose ? "dispose of it" : "treat it first and do not concentrate it")}.", "peroxide-limits", found.Ppm);
         }
 
+        if (context.Plan.PlannedOn is null && material.OpenedOn is not null)
+        {
+            return Finding("data.planned-date", concentrating.Length > 0 || severe ? Severity.Warning : Severity.Caution,
+                $"{substance.Name} “{material.Id}” forms peroxides and its date of opening is stated, but not the day of the procedure: its age cannot be judged.", "kelly-1996", null) with
+            {
+                Hazard = Hazard.Data,
+                LeavesCheckUndone = true,
+            };
+        }
+
         var testedNow = tested is { } test && context.Plan.PlannedOn is { } planned && planned.DayNumber - test.On.DayNumber is >= 0 and <= 1;
         if (overdue && tested is null)
         {
             return Finding("peroxide.overdue", concentrating.Length > 0 || severe ? Severity.Warning : Severity.Caution,
-                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test is stated.", "kelly-1996", null);
+                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test {(material.PeroxideTest is null ? "is stated" : "of that time is stated")}.", "kelly-1996", null);
         }
 
-        if (concentrating.Length > 0 && !testedNow)
+        if (concentrating.Length > 0 && !testedNow && !KeepsPeroxidesOut(material, context))
         {
             return Finding("peroxide.concentrated", distils ? Severity.Warning : Severity.Caution,
                 $"{substance.Name} “{material.Id}” forms peroxides and is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)} without a test of the last day; test it first and never go to dryness.", "kelly-1996", null);
         }
 
-        return material.OpenedOn is null && tested is null
+        return material.OpenedOn is null && tested is null && !InReductant(material)
             ? Finding("peroxide.undated", severe ? Severity.Caution : Severity.Notice, $"{substance.Name} “{material.Id}” forms peroxides; the date of opening is not stated.", "kelly-1996", null)
             : null;
 
@@ -92,4 +106,15 @@ public sealed class PeroxideScreen : IScreen
             ],
         };
     }
+
+    /// <summary>The bottle holds an organometallic compound or a hydride, which leaves no peroxide in it.</summary>
+    private static bool InReductant(Material material) =>
+        AmountConversion.Parts(material.Composition).Any(static part => FamilyTable.Default.Of(part.Substance, part.MassFraction).Any(static family => DestroysPeroxides.Contains(family, StringComparer.Ordinal)));
+
+    /// <summary>The same, or the liquid shares a vessel with one before it is concentrated.</summary>
+    private static bool KeepsPeroxidesOut(Material material, ScreeningContext context) =>
+        InReductant(material)
+        || context.Walk.States.Any(state => state.Contents.Any(content => string.Equals(content.MaterialId, material.Id, StringComparison.Ordinal))
+            && state.Contents.Any(static content => !content.Spent && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(static family => DestroysPeroxides.Contains(family, StringComparer.Ordinal)))
+            && state.Step.Action is not (StepAction.Distil or StepAction.Concentrate));
 }

@@ -29,11 +29,20 @@ public sealed record Encounter
     /// <summary>Mol of gas per equivalent of the limiting partner.</summary>
     public double GasPerEquivalent { get; init; }
 
+    /// <summary>True when the first partner alone limits, the second being a catalyst or in effect without limit.</summary>
+    public bool FirstLimits { get; init; }
+
     /// <summary>Only above this temperature of the contents, in K.</summary>
     public double? AboveK { get; init; }
 
     /// <summary>Only up to this temperature of the contents, in K.</summary>
     public double? BelowK { get; init; }
+
+    /// <summary>Mass of the first partner in kg above which the row is one step worse; null: no such limit.</summary>
+    public double? MassUpToKg { get; init; }
+
+    /// <summary>Time in s from which the row is one step worse, unless a declared reaction uses it up; null: no such limit.</summary>
+    public double? TimeUpToS { get; init; }
 
     public required string Reason { get; init; }
 
@@ -49,6 +58,30 @@ public static class EncounterTable
 
     /// <summary>Name of the pseudo-family of a glass vessel.</summary>
     public const string Glass = "glass";
+
+    /// <summary>Name of the pseudo-family of air that was still there when another gas came in.</summary>
+    public const string UnpurgedAir = "air that was not purged";
+
+    /// <summary>Name of the pseudo-family of heat; the condition of the row gives the temperature.</summary>
+    public const string Heat = "heat";
+
+    /// <summary>Name of the pseudo-family of drying without a liquid.</summary>
+    public const string Drying = "drying";
+
+    /// <summary>Name of the pseudo-family of grinding.</summary>
+    public const string Grinding = "grinding";
+
+    /// <summary>Name of the pseudo-family of distilling and evaporating.</summary>
+    public const string Concentrating = "concentrating";
+
+    /// <summary>Name of the pseudo-family of a vessel with ground joints.</summary>
+    public const string GroundJoints = "ground joints";
+
+    /// <summary>What is done to a substance rather than what meets it: such a row is an energetic finding.</summary>
+    public static IReadOnlyList<string> Treatments { get; } = [Heat, Drying, Grinding, Concentrating, GroundJoints];
+
+    /// <summary>Names that stand in rows like families and are none.</summary>
+    public static IReadOnlyList<string> Pseudo { get; } = [Air, Glass, UnpurgedAir, .. Treatments];
 
     /// <summary>All rows in the order of the table.</summary>
     public static IReadOnlyList<Encounter> All { get; } = [.. EmbeddedTable.Rows("encounters.tsv").Select(Read)];
@@ -67,13 +100,21 @@ public static class EncounterTable
             Consequences = EmbeddedTable.Entries(row["consequences"]),
             Gas = gas[0].Length == 0 ? null : gas[0],
             GasPerEquivalent = gas.Length < 2 ? 0 : double.Parse(gas[1], CultureInfo.InvariantCulture),
+            FirstLimits = gas.Length > 2 && gas[2] is "first",
             AboveK = Limit(row["condition"], "above="),
             BelowK = Limit(row["condition"], "below="),
+            MassUpToKg = Number(row["condition"], "grams=") / 1000,
+            TimeUpToS = Number(row["condition"], "hours=") * 3600,
             Reason = row["reason"],
             Sources = EmbeddedTable.Entries(row["sources"]),
         };
     }
 
     private static double? Limit(string condition, string word) =>
-        condition.StartsWith(word, StringComparison.Ordinal) ? double.Parse(condition[word.Length..], CultureInfo.InvariantCulture) + 273.15 : null;
+        Number(condition, word) + 273.15;
+
+    private static double? Number(string condition, string word) =>
+        EmbeddedTable.Entries(condition).FirstOrDefault(entry => entry.StartsWith(word, StringComparison.Ordinal)) is { } entry
+            ? double.Parse(entry[word.Length..], CultureInfo.InvariantCulture)
+            : null;
 }

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Globalization;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -63,6 +64,12 @@ public sealed class FamilyTable
             families.AddRange(Signs.Where(sign => smiles.Contains(sign.Sign, StringComparison.Ordinal)).Select(static sign => sign.Family).Distinct(StringComparer.Ordinal).Where(family => !families.Contains(family, StringComparer.Ordinal)));
         }
 
+        if (substance.Known is null && SolutionNames.TryFind(substance.Name, out var solution))
+        {
+            // a name such as bleach brings in what is in the bottle, at its usual strength when there is one
+            families.AddRange(OfCas(solution.SoluteCas, solution.MassFraction).Concat(OfCas(solution.SolventCas, null)).Where(family => !families.Contains(family, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToArray());
+        }
+
         return families;
     }
 
@@ -82,12 +89,20 @@ public sealed class FamilyTable
     /// <summary>True for families with which nothing unknown may share a vessel unseen.</summary>
     public bool IsReactive(string family) => Trait(family, "reactive") is "yes";
 
+    /// <summary>True for families whose members can decompose by themselves with much heat or gas.</summary>
+    public bool IsEnergetic(string family) => Trait(family, "energetic") is "yes";
+
     /// <summary>Severity of a water or ice bath under the family, or null: none.</summary>
     public Severity? Bath(string family) => Trait(family, "bath") is { Length: > 0 } word ? Enum.Parse<Severity>(word, ignoreCase: true) : null;
 
     private static double? Number(string cell) => cell.Length == 0 ? null : double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
 
     private string? Trait(string family, string name) => traits.TryGetValue(family, out var row) ? row[name] : null;
+
+    private IEnumerable<string> OfCas(string? cas, double? massFraction) =>
+        cas is not null && byCas.TryGetValue(cas, out var members)
+            ? members.Where(member => massFraction is null || member.MinimumMassFraction is not { } gate || massFraction >= gate).Select(static member => member.Family)
+            : [];
 
     private Membership[] Memberships(PlanSubstance substance) =>
         byCas.TryGetValue(substance.Known?.Identity.Cas ?? substance.Key, out var members) || byName.TryGetValue(substance.Name, out members) ? members : [];

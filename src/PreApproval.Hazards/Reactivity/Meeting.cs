@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Reactivity;
@@ -10,16 +12,32 @@ namespace PreApproval.Hazards.Reactivity;
 /// <param name="C">Members of the third family; empty when the row has none.</param>
 internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IReadOnlyList<Content> B, IReadOnlyList<Content> C)
 {
+    /// <summary>Partial pressure of oxygen in Pa up to which a vessel counts as purged (5 vol% at atmospheric pressure, the limiting oxygen concentration of hydrogen in nitrogen).</summary>
+    private const double PurgedOxygenPa = 5e3;
+
+    private const string Reductants = "sulfites and thiosulfates";
+
+    private static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide"];
+
     private static readonly FamilyTable Families = FamilyTable.Default;
 
+    private static readonly FrozenSet<(string Row, string Solute, string Solvent)> StockSolutions =
+        EmbeddedTable.Rows("stock-solutions.tsv").Select(static row => (row["row"], row["first"], row["second"])).ToFrozenSet();
+
     public IEnumerable<Content> Everyone => [.. A, .. B, .. C];
+
+    /// <summary>Equivalents of the first partner in mol; null when its amount is not known.</summary>
+    public double? AEquivalents => Equivalents(A, Encounter.A);
+
+    /// <summary>Equivalents of the second partner in mol; null when its amount is not known.</summary>
+    public double? BEquivalents => Equivalents(B, Encounter.B);
 
     /// <summary>Equivalents of the limiting partner in mol; null when no amount is known on either side.</summary>
     public double? LimitingEquivalents
     {
         get
         {
-            double?[] sides = [Equivalents(A, Encounter.A), Equivalents(B, Encounter.B)];
+            double?[] sides = Encounter.FirstLimits ? [AEquivalents] : [AEquivalents, BEquivalents];
             return sides.Min();
         }
     }
@@ -44,23 +62,53 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add((new Content(gas, null, null, null), null));
         }
 
-        var scene = new List<string>();
-        if (state.Headspace is Headspace.Air)
-        {
-            scene.Add(EncounterTable.Air);
-        }
-
-        if (VesselKinds.SaysGlass(state.Vessel.Kind))
-        {
-            scene.Add(EncounterTable.Glass);
-        }
-
-        return Among(partners, scene, state.WorstTemperatureK);
+        return Among(partners, [.. Scene(state)], state.WorstTemperatureK);
     }
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
     public static IReadOnlyList<Meeting> Among(IEnumerable<Content> contents) =>
         Among([.. contents.Select(static content => (content, content.MassFraction))], [], Walk.RoomTemperatureK);
+
+    private static IEnumerable<string> Scene(StepState state)
+    {
+        if (state.Headspace is Headspace.Air)
+        {
+            yield return EncounterTable.Air;
+        }
+
+        if (VesselKinds.SaysGlass(state.Vessel.Kind))
+        {
+            yield return EncounterTable.Glass;
+        }
+
+        if (state.Headspace is Headspace.Gas && state.Closing is { } closing
+            && closing.Gases.Where(static pair => pair.Gas == StandardGases.Oxygen).Sum(static pair => pair.Fraction) * closing.PressurePaAbs > PurgedOxygenPa)
+        {
+            yield return EncounterTable.UnpurgedAir;
+        }
+
+        yield return EncounterTable.Heat;
+        if (state.Step.Action is StepAction.Concentrate or StepAction.Distil)
+        {
+            yield return EncounterTable.Concentrating;
+        }
+
+        if (state.Step.Action is StepAction.Grind)
+        {
+            yield return EncounterTable.Grinding;
+        }
+
+        // drying a solution with a salt leaves it a solution
+        if (state.Step is { Action: StepAction.Dry, Materials.Count: 0 })
+        {
+            yield return EncounterTable.Drying;
+        }
+
+        if (state.Vessel.Kind.Contains("ground", StringComparison.OrdinalIgnoreCase))
+        {
+            yield return EncounterTable.GroundJoints;
+        }
+    }
 
     private static List<Meeting> Among(List<(Content Content, double? Fraction)> partners, List<string> scene, double temperatureK)
     {
@@ -80,12 +128,23 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
         foreach (var pseudo in scene)
         {
-            byFamily[pseudo] = [];
+            // a treatment stands in for the partner, so that a sentence can name it
+            byFamily[pseudo] = EncounterTable.Treatments.Contains(pseudo, StringComparer.Ordinal)
+                ? [new Content(new PlanSubstance(pseudo, pseudo, null), null, null, null)]
+                : [];
         }
+
+        var reduced = byFamily.ContainsKey(Reductants);
 
         var meetings = new List<Meeting>();
         foreach (var encounter in EncounterTable.All)
         {
+            // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
+            if (reduced && EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal) && Reducible.Contains(encounter.A, StringComparer.Ordinal))
+            {
+                continue;
+            }
+
             if (Happens(encounter, byFamily, temperatureK) is { } meeting)
             {
                 meetings.Add(meeting);
@@ -109,14 +168,17 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             return null;
         }
 
-        // one bottle is no encounter: butyllithium in hexane, borane in tetrahydrofuran, an acid in water
-        var apart = b.Count == 0 || a.Exists(one => b.Exists(other => !SameBottle(one, other)));
+        var apart = b.Count == 0 || a.Exists(one => b.Exists(other => !IsNoEncounter(encounter, one, other)));
         return apart ? new Meeting(encounter, a, b, c) : null;
     }
 
-    private static bool SameBottle(Content one, Content other) =>
-        ReferenceEquals(one, other) || (one.MaterialId is not null && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal))
-        || string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal);
+    /// <summary>One substance does not meet itself; what is sold in one bottle (Data/stock-solutions.tsv) is stable there.</summary>
+    private static bool IsNoEncounter(Encounter encounter, Content one, Content other) =>
+        ReferenceEquals(one, other) || string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal)
+        || (one.MaterialId is not null && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
+            && StockSolutions.Contains((encounter.Key, Cas(one), Cas(other))));
+
+    private static string Cas(Content content) => content.Substance.Known?.Identity.Cas ?? content.Substance.Key;
 
     private static IEnumerable<PlanSubstance> Gases(StepState state)
     {

@@ -15,6 +15,9 @@ internal static class MeetingSeverity
     private const double SmallBelowMol = 1e-3;
     private const double LargeAboveMol = 0.5;
 
+    /// <summary>Gas in L below which a dosed addition to an open vessel is no grave matter. Common practice, no source.</summary>
+    private const double SmallGasL = 0.1;
+
     /// <summary>Litres per mol at 25 °C and 101 325 Pa.</summary>
     private const double LitresPerMol = 24.465;
 
@@ -35,13 +38,31 @@ internal static class MeetingSeverity
             because.Add("raised for more than 0.5 mol");
         }
 
-        if (state.Sealed && meeting.Encounter.Gas is not null && severity > Severity.Danger)
+        if (Exceeded(meeting, state) is { } limit && severity > Severity.Danger)
+        {
+            severity--;
+            because.Add("raised because " + limit);
+        }
+
+        // confinement makes every encounter worse: what gives heat alone boils its liquid
+        if (state.Sealed && severity > Severity.Danger)
         {
             severity--;
             because.Add("raised because the vessel is closed");
         }
 
         return (Gas(meeting, state, severity, because), because);
+    }
+
+    private static string? Exceeded(Meeting meeting, StepState state)
+    {
+        var encounter = meeting.Encounter;
+        if (encounter.MassUpToKg is { } most && !(meeting.A.Sum(static content => content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol ?? double.PositiveInfinity) <= most))
+        {
+            return $"there may be more than {Wording.Figures(most * 1000)} g";
+        }
+
+        return state.Step.DurationS >= encounter.TimeUpToS && !Intended(meeting, state) ? $"it stands for {Wording.Figures(encounter.TimeUpToS!.Value / 3600)} h or longer" : null;
     }
 
     private static Severity Lowered(Meeting meeting, StepState state, List<string> because)
@@ -83,6 +104,12 @@ internal static class MeetingSeverity
         }
 
         var litres = meeting.GasMol.Value * LitresPerMol;
+        if (litres < SmallGasL && meeting.Encounter.Floor is not null && !state.Sealed && state.Step.OverS >= ControlNeeds.DosedFromS && severity < Severity.Caution)
+        {
+            because.Add($"lower for less than {Wording.Figures(SmallGasL)} L of gas from a dosed addition to an open vessel");
+            return Severity.Caution;
+        }
+
         var perMinute = state.Step.OverS is > 0 and var over ? litres / (over / 60) : (double?)null;
         var least = meeting.Encounter.Severity == Severity.Notice ? Severity.Caution : Severity.Warning;
         if ((litres > 5 || (litres > 1 && perMinute > 0.2)) && severity > least)

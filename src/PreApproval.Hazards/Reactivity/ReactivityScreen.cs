@@ -14,25 +14,23 @@ public sealed class ReactivityScreen : IScreen
     private const double MuchOverBathMol = 0.05;
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context)];
+    public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context), .. EnergeticGaps.Find(context), .. AcetylenePressure.Find(context)];
 
     private static IEnumerable<Finding> InVessels(ScreeningContext context)
     {
-        var seen = new Dictionary<string, Severity>(StringComparer.Ordinal);
+        var histories = new VesselHistories();
         var groups = new Dictionary<(string Row, string Vessel), List<(StepState State, Meeting Meeting, Severity Severity, IReadOnlyList<string> Because)>>();
         foreach (var state in context.Walk.States)
         {
-            foreach (var meeting in Meeting.At(state))
+            var history = histories.At(state);
+            foreach (var meeting in Meeting.At(state).Where(history.StillHappens))
             {
                 var (severity, because) = MeetingSeverity.Of(meeting, state);
-                var key = meeting.Encounter.Key + "|" + string.Join('|', meeting.Everyone.Select(static content => content.Substance.Key).Order(StringComparer.Ordinal));
-                // the same partners again are news only when matters have become worse
-                if (seen.TryGetValue(key, out var before) && before <= severity)
+                if (!history.IsNews(meeting, severity))
                 {
                     continue;
                 }
 
-                seen[key] = severity;
                 var group = (meeting.Encounter.Key, state.Vessel.Id);
                 if (!groups.TryGetValue(group, out var list))
                 {
@@ -41,6 +39,8 @@ public sealed class ReactivityScreen : IScreen
 
                 list.Add((state, meeting, severity, because));
             }
+
+            history.Close(state);
         }
 
         return groups.Values.Select(static list =>
@@ -55,10 +55,11 @@ public sealed class ReactivityScreen : IScreen
         var encounter = meeting.Encounter;
         var because2 = because.Count == 0 ? "" : $" ({string.Join("; ", because)})";
         var place = $"in “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)}, step {state.Step.Id}";
+        var treatment = EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal);
         return new Finding
         {
-            Code = "incompatibility." + encounter.Key,
-            Hazard = Hazard.Incompatibility,
+            Code = (treatment ? "energetic." : "incompatibility.") + encounter.Key,
+            Hazard = treatment ? Hazard.Energetic : Hazard.Incompatibility,
             Severity = severity,
             Steps = steps,
             Vessel = state.Vessel.Id,
@@ -130,6 +131,11 @@ public sealed class ReactivityScreen : IScreen
     private static string Names(Meeting meeting)
     {
         var encounter = meeting.Encounter;
+        if (Treated(encounter.B) is { } treated)
+        {
+            return Wording.Capital(Side(meeting.A, encounter.A)) + ", " + treated + ",";
+        }
+
         var partners = new List<string> { Side(meeting.A, encounter.A), Side(meeting.B, encounter.B) };
         if (encounter.C is { } third)
         {
@@ -138,6 +144,16 @@ public sealed class ReactivityScreen : IScreen
 
         return Wording.Capital(Wording.List(partners));
     }
+
+    private static string? Treated(string pseudo) => pseudo switch
+    {
+        EncounterTable.Heat => "heated",
+        EncounterTable.Drying => "dried",
+        EncounterTable.Grinding => "ground",
+        EncounterTable.Concentrating => "concentrated or distilled",
+        EncounterTable.GroundJoints => "in ground joints",
+        _ => null,
+    };
 
     private static string Side(IReadOnlyList<Content> members, string family) =>
         members.Count == 0 ? family : string.Join(" or ", members.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));

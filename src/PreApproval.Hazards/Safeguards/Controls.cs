@@ -22,8 +22,10 @@ public static class ControlList
         .SelectMany(static row => EmbeddedTable.Entries(row["aliases"]).Prepend(row["control"]).Select(name => (Name: name, Control: row["control"])))
         .ToFrozenDictionary(static pair => pair.Name, static pair => pair.Control, StringComparer.OrdinalIgnoreCase);
 
-    private static readonly (string Words, Hazard Hazard)[] ImprovisedWords =
-        [.. EmbeddedTable.Rows("improvised.tsv").Select(static row => (row["words"], Parse(row["hazard"])))];
+    private static readonly (string Words, Hazard Hazard, bool Misuse)[] ImprovisedWords =
+        [.. EmbeddedTable.Rows("improvised.tsv").Select(static row => (row["words"], Parse(row["hazard"]), row["kind"] is "use"))];
+
+    private static readonly string[] MadeOf = ["made of ", "made from ", "is ", "as ", "using ", "an inverted ", "an upturned ", "improvised from "];
 
     /// <summary>Names of all recognised controls.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Known.Select(static control => control.Control)];
@@ -44,13 +46,19 @@ public static class ControlList
             : Recognition.NotRecognised;
     }
 
-    /// <summary>Hazard an improvised safeguard pretends to act on; null when it is not improvised.</summary>
+    /// <summary>
+    /// Hazard an improvised safeguard pretends to act on; null when it is not improvised. The name of the control decides.
+    /// The detail of a recognised control is read only for what the control is made of or how it is used, and only for a
+    /// hazard that control acts on: a flask in foil against light makes no hood improvised.
+    /// </summary>
     internal static Hazard? Improvised(Safeguard safeguard)
     {
-        var text = safeguard.Control + " " + safeguard.Detail;
-        foreach (var (words, hazard) in ImprovisedWords)
+        var known = Find(safeguard.Control);
+        foreach (var (words, hazard, misuse) in ImprovisedWords)
         {
-            if (ContainsWords(text, words))
+            if (known is null
+                ? ContainsWords(safeguard.Control, words) || (safeguard.Detail is { } detail && ContainsWords(detail, words))
+                : safeguard.Detail is { } how && ActsOn(known, hazard) && (misuse ? ContainsWords(how, words) : SaysMadeOf(how, words)))
             {
                 return hazard;
             }
@@ -58,6 +66,10 @@ public static class ControlList
 
         return null;
     }
+
+    private static bool SaysMadeOf(string detail, string words) =>
+        detail.Trim().StartsWith(words, StringComparison.OrdinalIgnoreCase)
+        || Array.Exists(MadeOf, lead => ContainsWords(detail, lead + words) || ContainsWords(detail, lead + "a " + words) || ContainsWords(detail, lead + "an " + words));
 
     /// <summary>True when the control acts on the hazard.</summary>
     internal static bool ActsOn(string control, Hazard hazard) =>

@@ -6,10 +6,25 @@ namespace PreApproval.Hazards.Screening;
 
 /// <summary>
 /// Substances nobody knows. A reagent without catalogue entry and without structure cannot be assessed and goes to review;
-/// one with a structure goes there when it is heated, shut in, or shares a vessel with a reactive family.
+/// one with a structure goes there when it is heated beyond 150 °C, shut in and heated, warmed with a reactive sign in its
+/// structure, or shares a vessel with a reactive family.
 /// </summary>
 public sealed class UnknownSubstanceScreen : IScreen
 {
+    /// <summary>Up to here a quiet solute may be heated in the open, in K (150 °C). Common practice, no source.</summary>
+    private const double HotK = 423.15;
+
+    /// <summary>
+    /// Signs in a SMILES as typed that something may decompose, react with water or polymerise: nitrogen to nitrogen and
+    /// to oxygen, peroxides, nitro groups, nitrogen to halogen, alkynes, metals, halides of phosphorus, sulfur, silicon
+    /// and boron, three-membered rings, isolated charges.
+    /// </summary>
+    private static readonly string[] ReactiveSigns =
+    [
+        "NN", "N=N", "N#N", "nn", "[N+]", "[N-]", "[n+]", "NO", "N=O", "ON", "On", "no", "on", "OO", "NCl", "NBr", "NI", "ClN", "BrN", "OCl", "ClO", "OBr", "BrO", "C#C", "S(=O)(=O)Cl", "C(Cl)=O", "C(=O)Cl", "ClC(=O)", "C(Br)=O", "C(=O)Br", "BrC(=O)",
+        "[Li", "[Na", "[K", "[Mg", "[Al", "[Zn", "[Cu", "[Ag", "[Hg", "[Pb", "[H-", "[B", "[P", "[Si", "PCl", "ClP", "SCl", "ClS", "BCl", "N=C=O", "N=C=S", "C=C=O", "C1CO1", "C1OC1", "O1CC1", "C1NC1", "C1CN1", "[C-", "[c-", "C=CC=C", "C=CC(=O)", "C=Cc",
+    ];
+
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
@@ -44,9 +59,10 @@ public sealed class UnknownSubstanceScreen : IScreen
     {
         var ids = materials.Select(static material => material.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
         var states = context.Walk.States.Where(state => state.Contents.Any(content => string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))).ToArray();
-        var hazardous = states.Where(state => IsHazardous(state, substance)).ToArray();
         var product = Array.TrueForAll(materials, static material => material.Role == Role.Product);
+        var hazardous = states.Where(state => IsHazardous(state, substance, product)).ToArray();
         var undone = hazardous.Length > 0 || (substance.Smiles is null && !product && FamilyTable.Default.Of(substance).Count == 0);
+        var advice = SolutionNames.TryFind(substance.Name, out var solution) ? $" It names a solution or a mixture: {solution.Advice}." : "";
         var where = hazardous.Length > 0 ? $" in {Wording.Steps([.. hazardous.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)])}" : "";
         return new Finding
         {
@@ -55,14 +71,25 @@ public sealed class UnknownSubstanceScreen : IScreen
             Severity = undone ? Severity.Caution : Severity.Notice,
             Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
             Materials = ids,
-            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{(substance.Smiles is null ? " and has no structure" : "")}: its fire, vapour pressure and reactivity cannot be assessed{where}.",
+            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{(substance.Smiles is null ? " and has no structure" : "")}: its fire, vapour pressure and reactivity cannot be assessed{where}.{advice}",
             LeavesCheckUndone = undone,
         };
     }
 
-    private static bool IsHazardous(StepState state, PlanSubstance substance) =>
-        state.Heated || (state.Sealed && state.HeatedOrGassingSinceClosing)
+    /// <summary>
+    /// A solute with a structure that shows no reactive sign, or the product of the plan, may be warmed in an open vessel;
+    /// hotter, shut in or beside something reactive it is not assessed.
+    /// </summary>
+    private static bool IsHazardous(StepState state, PlanSubstance substance, bool product) =>
+        (state.Heated && (state.Sealed || state.WorstTemperatureK > HotK || !IsQuiet(state, substance, product)))
+        || (state.Sealed && state.HeatedOrGassingSinceClosing)
         || state.Contents.Any(content => !content.Spent && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)
             && content.Substance.Known is not { PhaseAt298K: Phase.Gas, NonFlammable.Value: true }
             && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(FamilyTable.Default.IsReactive));
+
+    /// <summary>Dissolved in something known, and either the product or of a structure without a reactive sign.</summary>
+    private static bool IsQuiet(StepState state, PlanSubstance substance, bool product) =>
+        (product || (substance.Smiles is { } smiles && !Array.Exists(ReactiveSigns, sign => smiles.Contains(sign, StringComparison.Ordinal))))
+        && FamilyTable.Default.Of(substance).Count == 0
+        && state.Contents.Any(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid });
 }

@@ -88,6 +88,118 @@ public sealed class MeetingTests
         Assert.Contains("organic azides", PreApproval.Hazards.Reactivity.FamilyTable.Default.Of(azide), StringComparer.Ordinal);
     }
 
+    [Fact]
+    public void Screen_BleachByNameWithHydrochloricAcidByName_IsChlorine()
+    {
+        var report = Screener.Screen(Plan("bleach", "hydrochloric acid", 20, null), Policy.Default);
+
+        Assert.Equal(Severity.Danger, Assert.Single(report.Findings, static finding => finding.Code is "incompatibility.acid-with-hypochlorite").Severity);
+        Assert.Contains(report.Findings, static finding => finding.Code is "data.unknown-substance" && finding.Statement.Contains("write sodium hypochlorite as a solution in water", StringComparison.Ordinal));
+    }
+
+    // Yang 2019 and common practice: a warning only when small, short, cool and vented
+    [Theory]
+    [InlineData("N,N-dimethylformamide", 0.5, 0.5, false, Severity.Warning)]
+    [InlineData("N,N-dimethylformamide", 0.5, 0.5, true, Severity.Danger)]
+    [InlineData("N,N-dimethylformamide", 2, 0.5, false, Severity.Danger)]
+    [InlineData("N,N-dimethylformamide", 0.5, 12, false, Severity.Danger)]
+    [InlineData("dimethyl sulfoxide", 0.5, 0.5, false, Severity.Warning)]
+    [InlineData("dimethyl sulfoxide", 0.5, 12, true, Severity.Danger)]
+    public void Screen_SodiumHydrideInADipolarSolventAtRoomTemperature_IsWarningOnlySmallShortAndVented(string solvent, double grams, double hours, bool closed, Severity expected)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("hydride", "sodium hydride", G(grams)), Of("solvent", solvent, ML(20), Role.Solvent)],
+            Vessels = [Tube(50, 10, "flask")],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "flask", 20, "hydride", "solvent") with { Headspace = Under("nitrogen") },
+                Step("2", closed ? StepAction.Seal : StepAction.Stir, "flask", 20),
+                Step("3", StepAction.Store, "flask", 20) with { DurationS = hours * 3600 },
+            ],
+        };
+
+        Assert.Equal(expected, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Hazard == Hazard.Incompatibility).Severity);
+    }
+
+    [Fact]
+    public void Screen_RowWithoutGasClosed_IsWorseThanOpen()
+    {
+        var open = Plan("sodium perchlorate", "ethanol", 20, null);
+        var closed = open with { Vessels = [Tube(250, 10, "flask")], Steps = [open.Steps[0], open.Steps[1], Step("3", StepAction.Seal, "flask")] };
+
+        Assert.Equal(Severity.Warning, Single(open, "incompatibility.perchlorate-with-alcohol").Severity);
+        Assert.Equal(Severity.Danger, Single(closed, "incompatibility.perchlorate-with-alcohol").Severity);
+    }
+
+    [Fact]
+    public void Screen_SameEncounterInASecondVessel_IsReportedThereToo()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("n1", "sodium azide", G(5)), Of("d1", "dichloromethane", ML(20)), Of("n2", "sodium azide", G(5)), Of("d2", "dichloromethane", ML(20))],
+            Vessels = [Flask("a"), Flask("b"), Flask("c")],
+            Steps = [Step("1", StepAction.Charge, "a", 20, "n1", "d1"), Step("2", StepAction.Charge, "b", 20, "n2", "d2"), Step("3", StepAction.Transfer, "b", null) with { ToVessel = "c" }],
+        };
+
+        // what was merely moved on is not told again
+        Assert.Equal(["a", "b"], Screener.Screen(plan, Policy.Default).Findings.Where(static finding => finding.Code is "incompatibility.azide-with-chlorinated-solvent").Select(static finding => finding.Vessel), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Screen_OneBottleNotAmongTheStockSolutions_IsAnEncounter()
+    {
+        var azide = new Plan
+        {
+            Materials = [Molar("azide", "sodium azide", "dichloromethane", 1, ML(5))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "azide")],
+        };
+        var stock = azide with { Materials = [Molar("azide", "diisobutylaluminium hydride", "dichloromethane", 1, ML(5))], Steps = [azide.Steps[0] with { Headspace = Under("nitrogen") }] };
+
+        Assert.Equal(Severity.Danger, Single(azide, "incompatibility.azide-with-chlorinated-solvent").Severity);
+        Assert.DoesNotContain(Screener.Screen(stock, Policy.Default).Findings, static finding => finding.Hazard == Hazard.Incompatibility);
+    }
+
+    [Theory]
+    [InlineData(true, 0)]
+    [InlineData(false, 1)]
+    public void Screen_ActivatedSulfoxideWarmed_IsDangerUnlessTheAlcoholCameInTheCold(bool alcohol, int dangers)
+    {
+        var plan = new Plan
+        {
+            Materials =
+            [
+                Of("chloride", "oxalyl chloride", Mmol(12)), Of("dmso", "dimethyl sulfoxide", Mmol(24)), Of("alcohol", "benzyl alcohol", Mmol(10)), Of("dcm", "dichloromethane", ML(60), Role.Solvent),
+                Of("water", "water", ML(50), Role.Quench),
+            ],
+            Vessels = [Flask()],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "flask", -78, "dcm", "chloride") with { Headspace = Under("nitrogen") },
+                Step("2", StepAction.Add, "flask", null, "dmso") with { OverS = 1200 },
+                .. alcohol ? [Step("3", StepAction.Add, "flask", null, "alcohol") with { OverS = 600 }] : Array.Empty<Step>(),
+                Step("4", StepAction.Stir, "flask", 0),
+                .. alcohol ? [Step("5", StepAction.Quench, "flask", null, "water")] : Array.Empty<Step>(),
+            ],
+        };
+
+        Assert.Equal(dangers, Screener.Screen(plan, Policy.Default).Findings.Count(static finding => finding.Severity == Severity.Danger));
+    }
+
+    [Fact]
+    public void Screen_OneMillimoleOfHydrideInADosedOpenQuench_IsCaution()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("hydride", "sodium hydride", Mmol(1)), Of("thf", "tetrahydrofuran", ML(20), Role.Solvent), WeightPercent("quench", "ammonium chloride", "water", 20, ML(20), Role.Quench)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "hydride", "thf") with { Headspace = Under("nitrogen") }, Step("2", StepAction.Quench, "flask", 20, "quench") with { OverS = 600 }],
+        };
+
+        Assert.Equal(Severity.Caution, Single(plan, "incompatibility.saline-hydride-with-water").Severity);
+    }
+
     private static Finding Find(string substance, Amount amount, string excess, Amount much)
     {
         var plan = new Plan

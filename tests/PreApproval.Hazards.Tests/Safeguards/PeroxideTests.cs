@@ -30,6 +30,55 @@ public sealed class PeroxideTests
     public void Screen_ConcentratedAfterATestOfTheDay_IsNotFound() =>
         Assert.DoesNotContain(Findings("tetrahydrofuran", 2, 3, StepAction.Concentrate), static finding => finding.Hazard == Hazard.Peroxide);
 
+    [Fact]
+    public void Screen_OpenedOnWithoutADayOfTheProcedure_IsADataFindingForReview()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("solvent", "tetrahydrofuran", ML(50), Role.Solvent) with { OpenedOn = new DateOnly(2020, 1, 1) }],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solvent")],
+        };
+        var report = Screener.Screen(plan, Policy.Default);
+
+        Assert.True(Assert.Single(report.Findings, static finding => finding.Code is "data.planned-date").LeavesCheckUndone);
+        Assert.Equal(Verdict.Review, report.Verdict);
+    }
+
+    [Theory]
+    [InlineData(13, true)]
+    [InlineData(11, false)]
+    public void Screen_TestOlderThanTheKeepingTime_CountsAsNone(int monthsSinceTest, bool overdue)
+    {
+        var today = new DateOnly(2026, 6, 1);
+        var plan = new Plan
+        {
+            Materials = [Of("solvent", "tetrahydrofuran", ML(50), Role.Solvent) with { OpenedOn = today.AddMonths(-30), PeroxideTest = (today.AddMonths(-monthsSinceTest), 0) }],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solvent")],
+            PlannedOn = today,
+        };
+
+        Assert.Equal(overdue, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "peroxide.overdue"));
+    }
+
+    [Theory]
+    [InlineData("phenylmagnesium bromide", 0)]
+    [InlineData("hydrogen chloride", 1)]
+    public void Screen_EtherThatCameWithAnOrganometallic_IsNotUntestedWhenConcentrated(string solute, int findings)
+    {
+        var today = new DateOnly(2026, 6, 1);
+        var plan = new Plan
+        {
+            Materials = [Molar("solution", solute, "diethyl ether", 1, ML(20)) with { OpenedOn = today.AddMonths(-2) }],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solution") with { Headspace = Under("nitrogen") }, Step("2", StepAction.Concentrate, "flask", 30)],
+            PlannedOn = today,
+        };
+
+        Assert.Equal(findings, Screener.Screen(plan, Policy.Default).Findings.Count(static finding => finding.Code is "peroxide.concentrated"));
+    }
+
     private static IReadOnlyList<Finding> Findings(string solvent, int monthsOpen, double? ppm, StepAction action)
     {
         var today = new DateOnly(2026, 6, 1);

@@ -22,6 +22,18 @@ public sealed class SafeguardTests
         Assert.Equal(expected, ControlList.Judge(new Safeguard(control, [], null)));
 
     [Theory]
+    [InlineData("fume hood", "flask wrapped in aluminium foil against light; sash down", Recognition.Recognised)]
+    [InlineData("second person", "in the room, number on the phone list", Recognition.Recognised)]
+    [InlineData("secondary containment", "tray under the beaker", Recognition.Recognised)]
+    [InlineData("blast shield", "weighted, label on tape", Recognition.Recognised)]
+    [InlineData("blast shield", "made of foil", Recognition.Improvised)]
+    [InlineData("blast shield", "an inverted beaker over the vial", Recognition.Improvised)]
+    [InlineData("relief device", "needle in the septum", Recognition.Improvised)]
+    [InlineData("protection", "towel around the tube", Recognition.Improvised)]
+    public void Judge_WithDetail_ReadsTheDetailOnlyForWhatTheControlIs(string control, string detail, Recognition expected) =>
+        Assert.Equal(expected, ControlList.Judge(new Safeguard(control, [], detail)));
+
+    [Theory]
     [InlineData("blast shield", ControlStatus.Present)]
     [InlineData("safety shield", ControlStatus.Present)]
     [InlineData("petri dish on top", ControlStatus.Improvised)]

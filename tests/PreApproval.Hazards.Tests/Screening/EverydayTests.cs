@@ -10,6 +10,10 @@ public sealed class EverydayTests
 {
     public static TheoryData<string> Names => [.. Plans.Keys];
 
+    public static TheoryData<string> Everything => [.. Whole.Keys];
+
+    private static Dictionary<string, Plan> Whole => new(Plans.Concat(EverydayPlans.All).Concat(EverydayPlansMore.All), StringComparer.Ordinal);
+
     private static Dictionary<string, Plan> Plans { get; } = new(StringComparer.Ordinal)
     {
         ["aqueous work-up"] = new Plan
@@ -104,5 +108,22 @@ public sealed class EverydayTests
 
         Assert.Empty(report.Findings.Where(static finding => finding.Severity <= Severity.Warning || finding.LeavesCheckUndone).Select(static finding => finding.Id + ": " + finding.Statement));
         Assert.Equal(Verdict.Clear, report.Verdict);
+    }
+
+    [Theory]
+    [MemberData(nameof(Everything))]
+    public void Screen_EverydayProcedure_HasNoDanger(string name) =>
+        Assert.Empty(Screener.Screen(Whole[name], Policy.Default).Findings.Where(static finding => finding.Severity == Severity.Danger).Select(static finding => finding.Id + ": " + finding.Statement));
+
+    /// <summary>The aim: of the everyday procedures at most 15 % go to review.</summary>
+    [Fact]
+    public void Screen_EverydaySet_SendsAtMostFifteenPercentToReview()
+    {
+        Assert.True(Whole.Count >= 30);
+        var review = Whole.Where(static pair => Screener.Screen(pair.Value, Policy.Default).Verdict == Verdict.Review)
+            .Select(static pair => pair.Key + ": " + string.Join("; ", Screener.Screen(pair.Value, Policy.Default).Findings.Where(static finding => finding.Severity <= Severity.Warning || finding.LeavesCheckUndone).Select(static finding => finding.Statement)))
+            .ToArray();
+
+        Assert.True(review.Length <= 0.15 * Whole.Count, string.Join(Environment.NewLine, review));
     }
 }

@@ -52,6 +52,74 @@ public sealed class CatalogTests
     [InlineData("petroleum ether")]
     public void TryFindByName_NameOfASolution_FindsNothing(string name) => Assert.False(Catalog.TryFindByName(name, out _));
 
+    // Formulae and CAS numbers: CRC Handbook, 95th edition, and reagent catalogues, from memory; molar masses from the formulae.
+    [Theory]
+    [InlineData("Pd/C", "7440-05-3", "Pd")]
+    [InlineData("palladium acetate", "3375-31-3", "C4H6O4Pd")]
+    [InlineData("EDC", "25952-53-8", "C8H18ClN3")]
+    [InlineData("benzylamine", "100-46-9", "C7H9N")]
+    [InlineData("TBSCl", "18162-48-6", "C6H15ClSi")]
+    [InlineData("NaOtBu", "865-48-5", "C4H9NaO")]
+    [InlineData("DIC", "693-13-0", "C7H14N2")]
+    [InlineData("skeletal nickel", "7440-02-0", "Ni")]
+    [InlineData("4-bromotoluene", "106-38-7", "C7H7Br")]
+    [InlineData("ethyl benzoate", "93-89-0", "C9H10O2")]
+    [InlineData("acetanilide", "103-84-4", "C8H9NO")]
+    [InlineData("phenylacetic acid", "103-82-2", "C8H8O2")]
+    [InlineData("methyltriphenylphosphonium bromide", "1779-49-3", "C19H18BrP")]
+    [InlineData("copper(II) sulfate pentahydrate", "7758-99-8", "CuH10O9S")]
+    [InlineData("diatomaceous earth", "61790-53-2", "O2Si")]
+    [InlineData("HBTU", "94790-37-1", "C11H16F6N5OP")]
+    [InlineData("Cbz-Cl", "501-53-1", "C8H7ClO2")]
+    [InlineData("PPTS", "24057-28-1", "C12H13NO3S")]
+    [InlineData("sodium ascorbate", "134-03-2", "C6H7NaO6")]
+    [InlineData("9-BBN", "280-64-8", "C8H15B")]
+    public void TryFindByName_ReagentOfTheBench_FindsSubstance(string name, string cas, string formula)
+    {
+        Assert.True(Catalog.TryFindByName(name, out var substance));
+        Assert.Equal((cas, formula), (substance.Identity.Cas, substance.Identity.Formula));
+    }
+
+    [Theory]
+    [InlineData("hydrochloric acid", "hydrogen chloride", null)]
+    [InlineData("Conc. HCl", "hydrogen chloride", 0.37)]
+    [InlineData("concentrated sulfuric acid", "sulfuric acid", 0.96)]
+    [InlineData("aqueous ammonia", "ammonia", 0.28)]
+    [InlineData("household bleach", "sodium hypochlorite", 0.05)]
+    [InlineData("formalin", "formaldehyde", 0.37)]
+    [InlineData("brine", "sodium chloride", 0.26)]
+    public void SolutionNames_TryFind_SaysTheSoluteAndItsUsualStrength(string name, string solute, double? fraction)
+    {
+        Assert.False(Catalog.TryFindByName(name, out _));
+        Assert.True(SolutionNames.TryFind(name, out var meaning));
+        Assert.Equal((solute, "water"), (meaning.Solute, meaning.Solvent));
+        Assert.Equal(fraction, meaning.MassFraction);
+        Assert.Contains($"write {solute} as a solution in water with its concentration", meaning.Advice, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("petroleum ether")]
+    [InlineData("hexanes")]
+    [InlineData("xylene")]
+    [InlineData("liquid nitrogen")]
+    public void SolutionNames_Mixture_SaysWhatToWrite(string name)
+    {
+        Assert.False(Catalog.TryFindByName(name, out _));
+        Assert.True(SolutionNames.TryFind(name, out var meaning));
+        Assert.Contains("write", meaning.Advice, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SolutionNames_EveryRow_NamesListedSubstancesAndNoneHidesOne()
+    {
+        Assert.All(SolutionNames.Spellings, static name => Assert.False(Catalog.TryFindByName(name, out _), name));
+        Assert.All(SolutionNames.Meanings, static meaning =>
+        {
+            Assert.True(Catalog.TryFindByCas(meaning.SoluteCas, out _), meaning.Solute);
+            Assert.True(meaning.SolventCas is not { } solvent || Catalog.TryFindByCas(solvent, out _), meaning.Solvent);
+        });
+    }
+
     [Fact]
     public void TryFindBySmiles_AsWritten_FindsSubstance()
     {

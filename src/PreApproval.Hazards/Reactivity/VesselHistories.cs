@@ -1,0 +1,124 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Safeguards;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>The history of every vessel while the states are gone through in order; a transfer takes it along.</summary>
+internal sealed class VesselHistories
+{
+    private readonly Dictionary<string, VesselHistory> byVessel = new(StringComparer.Ordinal);
+    private StepState? last;
+
+    /// <summary>The history of the vessel of this state, which must be asked for in the order of the walk.</summary>
+    public VesselHistory At(StepState state)
+    {
+        if (!byVessel.TryGetValue(state.Vessel.Id, out var history))
+        {
+            byVessel[state.Vessel.Id] = history = new VesselHistory();
+        }
+
+        // a transfer gives two states of one step, source first
+        if (last is { } source && source.Index == state.Index && !string.Equals(source.Vessel.Id, state.Vessel.Id, StringComparison.Ordinal))
+        {
+            history.Inherit(byVessel[source.Vessel.Id]);
+        }
+
+        history.Begin(state);
+        last = state;
+        return history;
+    }
+}
+
+/// <summary>What has met and what has reacted in one vessel.</summary>
+internal sealed class VesselHistory
+{
+    /// <summary>Up to here an activated sulfoxide keeps, in K (−50 °C).</summary>
+    private const double ActivationUpToK = 223.15;
+
+    /// <summary>Up to here a dosed addition counts as cold, in K (10 °C). Common practice, no source.</summary>
+    private const double CoolUpToK = 283.15;
+
+    private const string Sulfoxides = "sulfoxides";
+
+    /// <summary>Families that react as fast as they are mixed, even in the cold; borohydrides and saline hydrides do not.</summary>
+    private static readonly string[] Fast = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", "oxalyl chloride"];
+
+    private readonly Dictionary<string, Severity> seen = new(StringComparer.Ordinal);
+    private readonly HashSet<string> reacted = new(StringComparer.Ordinal);
+    private readonly HashSet<string> activated = new(StringComparer.Ordinal);
+
+    public void Inherit(VesselHistory source)
+    {
+        foreach (var (key, severity) in source.seen)
+        {
+            seen[key] = seen.TryGetValue(key, out var own) && own < severity ? own : severity;
+        }
+
+        reacted.UnionWith(source.reacted);
+        activated.UnionWith(source.activated);
+    }
+
+    /// <summary>A fresh addition of what had reacted is there again.</summary>
+    public void Begin(StepState state) => reacted.ExceptWith(state.Step.Materials.Select(static use => use.MaterialId));
+
+    /// <summary>False when one side has reacted away in an earlier, cold and dosed step.</summary>
+    public bool StillHappens(Meeting meeting) =>
+        !IsGone(meeting.A) && !IsGone(meeting.B) && !IsGone(meeting.C);
+
+    /// <summary>True the first time, and again only when matters have become worse.</summary>
+    public bool IsNews(Meeting meeting, Severity severity)
+    {
+        var key = meeting.Encounter.Key + "|" + string.Join('|', meeting.Everyone.Select(static content => content.Substance.Key).Order(StringComparer.Ordinal));
+        if (seen.TryGetValue(key, out var before) && before <= severity)
+        {
+            return false;
+        }
+
+        seen[key] = severity;
+        return true;
+    }
+
+    /// <summary>
+    /// Takes down what has reacted in this step: the limiting partner of a fast reaction that was dosed in the cold into
+    /// an open vessel. An activated sulfoxide has reacted only when the next reagent was dosed to it in the cold as well.
+    /// </summary>
+    public void Close(StepState state)
+    {
+        if (state.Sealed || state.Step.OverS is not >= ControlNeeds.DosedFromS)
+        {
+            return;
+        }
+
+        var cold = state.TemperatureK <= ActivationUpToK;
+        if (cold && activated.Count > 0)
+        {
+            reacted.UnionWith(activated);
+            activated.Clear();
+        }
+
+        foreach (var meeting in Meeting.At(state).Where(StillHappens).Where(meeting => TakesPart(meeting.A, state) || TakesPart(meeting.B, state)))
+        {
+            if (string.Equals(meeting.Encounter.B, Sulfoxides, StringComparison.Ordinal))
+            {
+                if (cold && IsLimiting(meeting))
+                {
+                    activated.UnionWith(Ids(meeting.A));
+                }
+            }
+            else if (state.TemperatureK <= CoolUpToK && Fast.Contains(meeting.Encounter.A, StringComparer.Ordinal) && IsLimiting(meeting))
+            {
+                reacted.UnionWith(Ids(meeting.A));
+            }
+        }
+    }
+
+    private static bool IsLimiting(Meeting meeting) => meeting.AEquivalents is { } a && meeting.BEquivalents is { } b && a <= b;
+
+    private static bool TakesPart(IReadOnlyList<Content> side, StepState state) =>
+        side.Any(content => state.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal)));
+
+    private static IEnumerable<string> Ids(IReadOnlyList<Content> side) => side.Select(static content => content.MaterialId).OfType<string>();
+
+    private bool IsGone(IReadOnlyList<Content> side) => side.Count > 0 && side.All(content => content.MaterialId is { } id && reacted.Contains(id));
+}
