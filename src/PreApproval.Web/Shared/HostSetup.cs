@@ -6,9 +6,21 @@ namespace PreApproval.Web.Shared;
 /// <summary>What the host allows before any code of ours runs.</summary>
 public static class HostSetup
 {
+    /// <summary>Where it listens when nothing says where: on this machine only.</summary>
+    public const string DefaultAddress = "http://127.0.0.1:5080";
+
+    private static readonly string[] AddressSettings = ["urls", "http_ports", "https_ports"];
+
     public static void ConfigureHost(this WebApplicationBuilder builder)
     {
         ArgumentNullException.ThrowIfNull(builder);
+
+        // Not in appsettings.json: an address there would go before the ports that an image or a service sets in its environment.
+        if (Array.TrueForAll(AddressSettings, name => string.IsNullOrEmpty(builder.Configuration[name])) && !builder.Configuration.GetSection("Kestrel:Endpoints").Exists())
+        {
+            builder.WebHost.UseUrls(DefaultAddress);
+        }
+
         builder.WebHost.ConfigureKestrel(o =>
         {
             o.AddServerHeader = false;
