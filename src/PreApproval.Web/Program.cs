@@ -57,6 +57,8 @@ builder.Services.AddLog(builder.Configuration, quiet: demo && !Console.IsOutputR
 builder.Services.AddStorage(connectionString);
 builder.Services.AddDataProtection().SetApplicationName("PreApproval").PersistKeysToStorage();
 builder.Services.AddSignIn().AddStorageStores();
+builder.Services.AddSingleton<RequestHash>();
+builder.Services.AddScoped<KeyedRequests>();
 builder.Services.AddRateLimits(builder.Configuration);
 builder.Services.AddApiDescription();
 builder.Services.AddHealthChecks()

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.InteropServices;
 using System.Text.Json;
 using PreApproval.Documents;
@@ -127,6 +128,24 @@ public sealed class ObjectReader
 
         Note(name, "Required: an object.");
         return default;
+    }
+
+    /// <summary>The object without one of its members, as JSON.</summary>
+    public ReadOnlyMemory<byte> Without(string name)
+    {
+        var bytes = new ArrayBufferWriter<byte>();
+        using (var writer = new Utf8JsonWriter(bytes))
+        {
+            writer.WriteStartObject();
+            foreach (JsonProperty member in _object.EnumerateObject().Where(m => !m.NameEquals(name)))
+            {
+                member.WriteTo(writer);
+            }
+
+            writer.WriteEndObject();
+        }
+
+        return bytes.WrittenMemory;
     }
 
     /// <summary>A list of objects; absent or null is empty.</summary>

@@ -33,6 +33,9 @@ public sealed class TestApp : IAsyncLifetime
     /// <summary>The owner's, to look behind the application.</summary>
     public string ConnectionString { get; private set; } = "";
 
+    /// <summary>The application's own, for a second application on the same database.</summary>
+    public string Application { get; private set; } = "";
+
     public Guid Group { get; private set; }
 
     public Guid OtherGroup { get; private set; }
@@ -41,6 +44,7 @@ public sealed class TestApp : IAsyncLifetime
     {
         TestDatabase database = await Server.CreateDatabaseAsync();
         ConnectionString = database.Owner;
+        Application = database.Application;
         App = WebApp.Start(database.Application);
         Group = await AddGroupAsync("Group one (invented)",
             ("author", [GroupRole.Member], []),
