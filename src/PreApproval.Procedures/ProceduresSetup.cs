@@ -29,6 +29,8 @@ public static class ProceduresSetup
             .AddScoped<MembershipQueries>()
             .AddScoped<NoticeQueries>()
             .AddScoped<ApiTokens>()
+            .AddScoped<Sessions>()
+            .AddScoped<SignInAttempts>()
             .AddScoped<GroupSetup>();
     }
 }

@@ -56,6 +56,10 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
 
     internal DbSet<ApiTokenRecord> ApiTokens => Set<ApiTokenRecord>();
 
+    internal DbSet<SessionRecord> Sessions => Set<SessionRecord>();
+
+    internal DbSet<SignRefusalRow> SignRefusals => Set<SignRefusalRow>();
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         base.ConfigureConventions(configurationBuilder);

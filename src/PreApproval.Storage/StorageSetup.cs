@@ -32,7 +32,9 @@ public static class StorageSetup
             .AddScoped<IAuditStore, AuditStore>()
             .AddScoped<INoticeStore, NoticeStore>()
             .AddScoped<IIdempotencyStore, IdempotencyStore>()
-            .AddScoped<IApiTokenStore, ApiTokenStore>();
+            .AddScoped<IApiTokenStore, ApiTokenStore>()
+            .AddScoped<ISessionStore, SessionStore>()
+            .AddScoped<ISignInAttemptStore, SignInAttemptStore>();
     }
 
     /// <summary>The accounts' stores: <c>services.AddIdentityCore&lt;Account&gt;(…).AddStorageStores()</c>.</summary>

@@ -93,6 +93,22 @@ public sealed class IdempotencyTests(PostgresServer server)
         Assert.Equal(0, await world.ScalarAsync<long>("SELECT count(*) FROM decision"));
     }
 
+    [Fact]
+    public async Task Prune_ForgetsOldKeysOnly()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        await CreateAsync(world, "old", "Tube");
+        world.Clock.Advance(IIdempotencyStore.Kept);
+        await CreateAsync(world, "young", "Tube");
+        Assert.Equal(0, await PruneAsync(world));
+        world.Clock.Advance(TimeSpan.FromMilliseconds(1));
+        Assert.Equal(1, await PruneAsync(world));
+        Assert.True((await CreateAsync(world, "young", "Tube")).Replayed);
+        Assert.False((await CreateAsync(world, "old", "Tube")).Replayed);
+
+        static Task<int> PruneAsync(TestWorld world) => world.CallAsync<IIdempotencyStore, int>(x => x.PruneAsync(world.Clock.GetUtcNow() - IIdempotencyStore.Kept, CancellationToken.None));
+    }
+
     /// <summary>What the web's filter does around a handler.</summary>
     private static async Task<(bool Replayed, StoredAnswer Answer)> CreateAsync(TestWorld world, string key, string title)
     {

@@ -29,6 +29,9 @@ public abstract record KeyClaim
 /// </summary>
 public interface IIdempotencyStore
 {
+    /// <summary>How long an answer is kept at least.</summary>
+    static readonly TimeSpan Kept = TimeSpan.FromDays(7);
+
     /// <param name="accountId">Whose key it is.</param>
     /// <param name="key">As sent.</param>
     /// <param name="requestHash">SHA-256 over method, path and body.</param>
@@ -36,4 +39,7 @@ public interface IIdempotencyStore
     Task<KeyClaim> ClaimAsync(Guid accountId, string key, ReadOnlyMemory<byte> requestHash, CancellationToken cancellationToken);
 
     Task CompleteAsync(Guid accountId, string key, StoredAnswer answer, CancellationToken cancellationToken);
+
+    /// <summary>Forgets keys claimed before a time; their number. A key sent again after that is a new request.</summary>
+    Task<int> PruneAsync(DateTimeOffset before, CancellationToken cancellationToken);
 }

@@ -50,5 +50,13 @@ internal static class GroupTables
             token.HasIndex(x => x.Hash).IsUnique();
             token.HasOne<Account>().WithMany().HasForeignKey(x => x.AccountId).OnDelete(DeleteBehavior.Restrict);
         });
+        builder.Entity<SessionRecord>(session =>
+        {
+            session.ToTable("session").HasKey(x => x.Id);
+            session.Property(x => x.Id).ValueGeneratedNever();
+            session.HasIndex(x => x.Hash).IsUnique();
+            session.HasIndex(x => x.CreatedAt);
+            session.HasOne<Account>().WithMany().HasForeignKey(x => x.AccountId).OnDelete(DeleteBehavior.Restrict);
+        });
     }
 }

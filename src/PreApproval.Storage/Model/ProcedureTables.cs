@@ -58,5 +58,11 @@ internal static class ProcedureTables
             decision.HasOne<SlotRecord>().WithMany().HasForeignKey(x => new { x.GroupId, x.ProcedureId, x.Revision, x.Slot }).HasPrincipalKey(x => new { x.GroupId, x.ProcedureId, x.Revision, x.Slot }).OnDelete(DeleteBehavior.Restrict);
             decision.HasOne<MembershipRow>().WithMany().HasForeignKey(x => new { x.GroupId, x.SignerId }).OnDelete(DeleteBehavior.Restrict);
         });
+        builder.Entity<SignRefusalRow>(refusal =>
+        {
+            refusal.ToTable("sign_refusal").HasKey(x => new { x.ProcedureId, x.Revision, x.AccountId, x.Reason });
+            refusal.HasOne<RevisionRecord>().WithMany().HasForeignKey(x => new { x.GroupId, x.ProcedureId, x.Revision }).HasPrincipalKey(x => new { x.GroupId, x.ProcedureId, x.Number }).OnDelete(DeleteBehavior.Restrict);
+            refusal.HasOne<MembershipRow>().WithMany().HasForeignKey(x => new { x.GroupId, x.AccountId }).OnDelete(DeleteBehavior.Restrict);
+        });
     }
 }

@@ -81,6 +81,28 @@ internal sealed class EditorRow
     public required Guid GroupId { get; init; }
 }
 
+/// <summary>How often a person was refused to sign a revision for one reason; the first of each window is an event.</summary>
+internal sealed class SignRefusalRow
+{
+    public required Guid ProcedureId { get; init; }
+
+    public required int Revision { get; init; }
+
+    public required Guid AccountId { get; init; }
+
+    public required string Reason { get; init; }
+
+    public required Guid GroupId { get; init; }
+
+    public required DateTimeOffset WindowStart { get; init; }
+
+    /// <summary>Refusals since <see cref="WindowStart"/>.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>Refusals in the window before, of which the history shows one.</summary>
+    public required int PreviousCount { get; init; }
+}
+
 /// <summary>A notice that is still to be sent, or was.</summary>
 internal sealed class OutboxRow
 {

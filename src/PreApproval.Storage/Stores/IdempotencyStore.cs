@@ -47,4 +47,10 @@ internal sealed class IdempotencyStore(PreApprovalDbContext db, TimeProvider clo
         await db.IdempotencyRecords.Where(x => x.AccountId == accountId && x.Key == key).ExecuteUpdateAsync(
             set => set.SetProperty(x => x.Status, answer.Status).SetProperty(x => x.Headers, headers).SetProperty(x => x.Body, body), cancellationToken);
     }
+
+    public Task<int> PruneAsync(DateTimeOffset before, CancellationToken cancellationToken)
+    {
+        DateTimeOffset utc = before.ToUniversalTime();
+        return db.IdempotencyRecords.Where(x => x.CreatedAt < utc).ExecuteDeleteAsync(cancellationToken);
+    }
 }
