@@ -30,6 +30,18 @@ if (options.Migrate)
     return 0;
 }
 
+if (demo && !options.DemoAnyway && DemoGuard.WhyNot(builder.Configuration) is { } dangerous)
+{
+    await Console.Error.WriteLineAsync(dangerous);
+    return 2;
+}
+
+if (string.Equals(builder.Configuration["FORWARDEDHEADERS_ENABLED"], "true", StringComparison.OrdinalIgnoreCase))
+{
+    await Console.Error.WriteLineAsync("ASPNETCORE_FORWARDEDHEADERS_ENABLED would believe anybody's headers. Name the proxy instead: ForwardedHeaders__KnownProxies__0=ADDRESS");
+    return 2;
+}
+
 PrivateCluster? cluster = null;
 if (string.IsNullOrEmpty(server))
 {
@@ -53,7 +65,7 @@ if (cluster is not null)
 }
 
 builder.ConfigureHost();
-builder.Services.AddLog(builder.Configuration, quiet: demo && !Console.IsOutputRedirected);
+builder.Services.AddLog(builder.Configuration, quiet: options.Setup is not null || (demo && !Console.IsOutputRedirected));
 builder.Services.AddStorage(connectionString);
 builder.Services.AddDataProtection().SetApplicationName("PreApproval").PersistKeysToStorage();
 builder.Services.AddSignIn().AddStorageStores();
@@ -66,6 +78,9 @@ builder.Services.AddHealthChecks()
     .AddAsyncCheck("schema", async token => Health.Schema(await Migrator.IsBehindAsync(connectionString, token)), tags: [Health.Ready]);
 builder.Services.AddProcedures();
 builder.Services.AddScoped<DemoSeed>();
+builder.Services.AddScoped<Installation>();
+builder.Services.AddSingleton<Pruning>();
+builder.Services.AddHostedService(p => p.GetRequiredService<Pruning>());
 builder.Services.AddPages();
 
 WebApplication app = builder.Build();
@@ -75,6 +90,7 @@ app.UseRequestLog();
 app.UseProblems();
 app.UseBodyLimit();
 app.UseRateLimiter();
+app.UseHead();
 app.UseRouting();
 app.UseAuthentication();
 app.UseCrossSiteGuard();
@@ -83,6 +99,12 @@ app.UseAntiforgery();
 app.MapHealth();
 app.MapApi();
 app.MapPages();
+
+if (options.Setup is { } first)
+{
+    await using AsyncServiceScope scope = app.Services.CreateAsyncScope();
+    return await scope.ServiceProvider.GetRequiredService<Installation>().RunAsync(first, CancellationToken.None);
+}
 
 if (demo)
 {
