@@ -13,7 +13,12 @@ public sealed record DocumentScreener(
     Func<ProcedureDocument, Policy, ScreenedDocument> Screen)
 {
     /// <summary>The engine.</summary>
-    public static DocumentScreener Engine { get; } = new(DocumentReader.Read, DocumentReader.ReadDraft, DocumentScreening.Screen);
+    public static DocumentScreener Engine { get; } = new(DocumentReader.Read, DocumentReader.ReadDraft, DocumentScreening.Screen) { Digest = DocumentWriter.Digest };
+
+    /// <summary>The digest of a document without screening it; null: only a screening gives it.</summary>
+    public Func<ProcedureDocument, string>? Digest { get; init; }
+
+    internal string DigestOf(ProcedureDocument document) => Digest is { } digest ? digest(document) : Screen(document, Policy.Default).DocumentDigest;
 
     /// <summary>A document's refusal as the handler's.</summary>
     internal static Refusal Refuse(DocumentRefusal refusal) => new(
