@@ -1,10 +1,12 @@
 using Microsoft.AspNetCore.DataProtection;
 using PreApproval.Procedures;
+using PreApproval.Procedures.Workflow;
 using PreApproval.Storage;
 using PreApproval.Storage.PrivateClusters;
 using PreApproval.Web.Administration;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Pages;
+using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared;
 
 if (!StartOptions.TryParse(args, out StartOptions options, out string error))
@@ -76,6 +78,8 @@ builder.Services.AddApiDescription();
 builder.Services.AddHealthChecks()
     .AddCheck<NotStopping>("stopping", tags: [Health.Ready])
     .AddAsyncCheck("schema", async token => Health.Schema(await Migrator.IsBehindAsync(connectionString, token)), tags: [Health.Ready]);
+builder.Services.AddSingleton<ScreeningLimiter>();
+builder.Services.AddSingleton(p => p.GetRequiredService<ScreeningLimiter>().Around(DocumentScreener.Engine));
 builder.Services.AddProcedures();
 builder.Services.AddScoped<DemoSeed>();
 builder.Services.AddScoped<Installation>();

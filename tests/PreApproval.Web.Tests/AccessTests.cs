@@ -142,7 +142,8 @@ public sealed class AccessTests(TestApp test)
     private static HttpRequestMessage Request(string endpoint, string address, string decision)
     {
         string[] parts = endpoint.Split(' ');
-        string path = parts[1].Replace("/api/v1/procedures/{id}", address, StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal);
+        string path = parts[1].Replace("/api/v1/procedures/{id}", address, StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal)
+            .Replace("{id}", "0198c0de-0000-7000-8000-000000000000", StringComparison.Ordinal);
         if (path.EndsWith("/substances", StringComparison.Ordinal))
         {
             path += "?q=water";

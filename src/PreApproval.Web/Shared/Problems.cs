@@ -95,6 +95,7 @@ public static class Problems
         StatusCodes.Status413PayloadTooLarge => Make(context, status, "too-large", "The body is larger than 1 MB."),
         StatusCodes.Status415UnsupportedMediaType => Make(context, status, "unsupported-media-type", "Send application/json in UTF-8."),
         StatusCodes.Status429TooManyRequests => Make(context, status, "too-many-requests", "Too many attempts; try again after the seconds given in Retry-After."),
+        StatusCodes.Status503ServiceUnavailable => Make(context, status, "busy", "The server has more to do than it can at the moment; try again after the seconds given in Retry-After. Nothing was changed."),
         >= 500 => Make(context, status, "internal-error", "Something failed on the server. Its log has the details under the request id."),
         _ => Make(context, status, "refused", "The request was refused."),
     };

@@ -56,6 +56,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     private IReadOnlyList<KeptTyping> _kept = [];
     private ScreeningView? _screening;
     private bool _screeningFailed;
+    private bool _screeningBusy;
     private IReadOnlyList<PressureCurve> _curves = [];
     private string? _json;
     private IReadOnlyList<Fault> _jsonFaults = [];
