@@ -1,6 +1,8 @@
 using System.Net;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
+using Npgsql;
 using PreApproval.Web.Tests.Hosting;
 
 namespace PreApproval.Web.Tests;
@@ -87,17 +89,62 @@ public sealed class IdempotencyTests(TestApp test)
     }
 
     [Fact]
-    public async Task DecisionAfterAWrongPassword_IsAnotherRequestAndNeedsAnotherKey()
+    public async Task DecisionAfterAWrongPassword_IsTheSameRequestAndTheKeyStillServes()
     {
         string key = Key();
         string address = await test.SubmittedAsync("a fire warning");
         using HttpClient reviewer = test.As("fire-reviewer");
         using HttpResponseMessage wrong = await DecideAsync(reviewer, address, key, "a wrong long sentence");
         await Read.ProblemAsync(wrong, HttpStatusCode.Unauthorized);
-        using HttpResponseMessage same = await DecideAsync(reviewer, address, key, TestApp.Password);
-        await Read.ProblemAsync(same, HttpStatusCode.UnprocessableEntity);
-        using HttpResponseMessage right = await DecideAsync(reviewer, address, Key(), TestApp.Password);
+        using HttpResponseMessage right = await DecideAsync(reviewer, address, key, TestApp.Password);
         Assert.Equal(HttpStatusCode.OK, right.StatusCode);
+        using HttpResponseMessage repeated = await DecideAsync(reviewer, address, key, TestApp.Password);
+        Assert.Equal(await right.Content.ReadAsStringAsync(), await repeated.Content.ReadAsStringAsync());
+        using HttpResponseMessage guessed = await DecideAsync(reviewer, address, key, "a wrong long sentence");
+        await Read.ProblemAsync(guessed, HttpStatusCode.Conflict);
+    }
+
+    [Fact]
+    public async Task StoredHash_OfARequestWithAPassword_IsNoPlainHashOfIt()
+    {
+        string key = Key();
+        string address = await test.SubmittedAsync("a fire warning");
+        using HttpClient reviewer = test.As("fire-reviewer");
+        using HttpResponseMessage answer = await DecideAsync(reviewer, address, key, TestApp.Password);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        await using var connection = new NpgsqlConnection(test.ConnectionString);
+        await connection.OpenAsync();
+        await using var command = new NpgsqlCommand("SELECT request_hash FROM idempotency_record WHERE key = $1", connection) { Parameters = { new() { Value = key } } };
+        byte[] stored = (byte[])(await command.ExecuteScalarAsync())!;
+
+        // Whoever reads the table could try passwords against a hash of the body at millions a second.
+        byte[] plain = SHA256.HashData(Encoding.UTF8.GetBytes($"POST\n{address}/decisions\n{Decision(TestApp.Password).ToJsonString()}"));
+        Assert.NotEqual(plain, stored);
+    }
+
+    [Fact]
+    public async Task SameKeyOtherIfMatch_Is422()
+    {
+        string key = Key();
+        string address = await test.DraftAsync("with a version");
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage first = await SubmitAsync(author, address, key, "\"1\"");
+        Assert.Equal(HttpStatusCode.Created, first.StatusCode);
+        using HttpResponseMessage other = await SubmitAsync(author, address, key, "\"2\"");
+        Assert.Equal("key-used", (string?)(await Read.ProblemAsync(other, HttpStatusCode.UnprocessableEntity))["code"]);
+    }
+
+    [Fact]
+    public async Task DecisionWithAKey_NeedsOneConnectionAtATime()
+    {
+        // With a pool of one a request that holds a connection while it waits for a second would wait for itself.
+        string pool = new NpgsqlConnectionStringBuilder(test.Application) { MaxPoolSize = 1, Timeout = 3 }.ConnectionString;
+        await using WebApp narrow = WebApp.Start(pool);
+        string address = await test.SubmittedAsync("a fire warning");
+        using HttpClient reviewer = narrow.Client();
+        reviewer.DefaultRequestHeaders.Authorization = test.As("fire-reviewer").DefaultRequestHeaders.Authorization;
+        using HttpResponseMessage answer = await DecideAsync(reviewer, address, Key(), TestApp.Password);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
     }
 
     [Theory]
@@ -115,17 +162,21 @@ public sealed class IdempotencyTests(TestApp test)
     private static Task<HttpResponseMessage> CreateAsync(HttpClient client, string key, string title) =>
         SendAsync(client, "/api/v1/procedures", key, new JsonObject { ["document"] = Sample.Document(title) });
 
-    private static Task<HttpResponseMessage> SubmitAsync(HttpClient client, string address, string key) => SendAsync(client, $"{address}/submissions", key, body: null);
+    private static Task<HttpResponseMessage> SubmitAsync(HttpClient client, string address, string key, string? ifMatch = null) =>
+        SendAsync(client, $"{address}/submissions", key, body: null, ifMatch);
 
-    private static Task<HttpResponseMessage> DecideAsync(HttpClient client, string address, string key, string password) => SendAsync(client, $"{address}/decisions", key, new JsonObject
+    private static Task<HttpResponseMessage> DecideAsync(HttpClient client, string address, string key, string password) =>
+        SendAsync(client, $"{address}/decisions", key, Decision(password));
+
+    private static JsonObject Decision(string password) => new()
     {
         ["revision"] = 1,
         ["decision"] = "decline",
         ["reason"] = "not here",
         ["password"] = password,
-    });
+    };
 
-    private static Task<HttpResponseMessage> SendAsync(HttpClient client, string address, string key, JsonObject? body)
+    private static Task<HttpResponseMessage> SendAsync(HttpClient client, string address, string key, JsonObject? body, string? ifMatch = null)
     {
         var request = new HttpRequestMessage(HttpMethod.Post, address);
         if (body is not null)
@@ -134,6 +185,11 @@ public sealed class IdempotencyTests(TestApp test)
         }
 
         request.Headers.TryAddWithoutValidation("Idempotency-Key", key);
+        if (ifMatch is not null)
+        {
+            request.Headers.TryAddWithoutValidation("If-Match", ifMatch);
+        }
+
         return client.SendAsync(request);
     }
 }

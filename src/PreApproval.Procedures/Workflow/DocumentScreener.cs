@@ -20,8 +20,8 @@ public sealed record DocumentScreener(
 
     internal string DigestOf(ProcedureDocument document) => Digest is { } digest ? digest(document) : Screen(document, Policy.Default).DocumentDigest;
 
-    /// <summary>A document's refusal as the handler's.</summary>
-    internal static Refusal Refuse(DocumentRefusal refusal) => new(
+    /// <summary>A document's refusal as the handler's: one text for screening, saving and submitting.</summary>
+    public static Refusal Refuse(DocumentRefusal refusal) => new(
         refusal.Kind switch
         {
             DocumentRefusalKind.TooLarge => RefusalKind.TooLarge,

@@ -9,7 +9,8 @@ namespace PreApproval.Web.Review;
 /// <param name="Reason">Words to the author; required to request changes or decline.</param>
 /// <param name="Answers">An answer to each danger and warning; required to approve.</param>
 /// <param name="Password">Your password, again: a decision is signed.</param>
-public sealed record DecisionBody(int Revision, DecisionKind Decision, string? Reason, IReadOnlyList<AnswerBody>? Answers, string Password);
+/// <param name="Slot">The slot you mean; without it, your open one.</param>
+public sealed record DecisionBody(int Revision, DecisionKind Decision, string? Reason, IReadOnlyList<AnswerBody>? Answers, string Password, string? Slot = null);
 
 /// <summary>Answer to one finding.</summary>
 /// <param name="Finding">Its <c>id</c> in the screening.</param>

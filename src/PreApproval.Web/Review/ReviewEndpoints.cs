@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
 using PreApproval.Documents;
 using PreApproval.Procedures.Decisions;
@@ -32,10 +33,10 @@ public static class ReviewEndpoints
         api.MapPost("/procedures/{id:guid}/decisions", DecideAsync)
             .WithName("decide")
             .WithSummary("Sign a decision on a revision")
-            .WithDescription("Fills the open slot that is routed to you. The author never decides. Of two decisions on one slot the later gets 409.")
-            .Takes<DecisionBody>().WithIdempotencyKey()
+            .WithDescription("Fills the open slot that is routed to you. The author never decides. Of two decisions on one slot the later gets 409; so does one that names another slot than the open one.")
+            .Takes<DecisionBody>().AddEndpointFilter<RouteHandlerBuilder, SigningFilter>().WithIdempotencyKey()
             .Produces<RevisionAnswer>()
-            .Refuses(400, 403, 404, 409, 413, 415, 422);
+            .Refuses(400, 403, 404, 409, 413, 415, 422, 429);
     }
 
     private static async Task<Results<Ok<RevisionAnswer>, ProblemResult>> ReadAsync(
@@ -65,41 +66,10 @@ public static class ReviewEndpoints
         return revision.IsOk ? ApiEndpoints.Json(revision.Value.Screening) : Problems.From(context, revision.Error);
     }
 
-    private static async Task<Results<Ok<RevisionAnswer>, ProblemResult>> DecideAsync(
-        HttpContext context, ActorProvider actors, ProcedureQueries procedures, DecisionHandler decisions, PasswordConfirmation passwords, Guid id, CancellationToken cancellationToken)
+    private static async Task<Results<Ok<RevisionAnswer>, ProblemResult>> DecideAsync(HttpContext context, DecisionHandler decisions, Guid id, CancellationToken cancellationToken)
     {
-        Result<ObjectReader, Refusal> body = await RequestBody.ReadObjectAsync(context.Request, cancellationToken);
-        if (!body.IsOk)
-        {
-            return Problems.From(context, body.Error);
-        }
-
-        ObjectReader members = body.Value;
-        int number = members.Number("revision");
-        DecisionKind kind = members.Word<DecisionKind>("decision");
-        string reason = members.OptionalText("reason", most: 4000) ?? "";
-        FindingAnswer[] answers = [.. members.Objects("answers", most: 1000)
-            .Select(a => new FindingAnswer(a.Text("finding", most: 500), a.Word<AnswerKind>("answer"), a.OptionalText("text", most: 4000) ?? ""))];
-        string password = members.Text("password", PasswordRules.Longest);
-        if (members.Finish() is { } refusal)
-        {
-            return Problems.From(context, refusal);
-        }
-
-        if (await actors.ForProcedureAsync(context.User, id, cancellationToken) is not { } actor)
-        {
-            return ApiEndpoints.NoGroup(context, named: null);
-        }
-
-        // Whoever cannot see it shall not learn from the password check that it is there.
-        Result<RevisionView, Refusal> revision = await procedures.ReadRevisionAsync(actor, id, number, cancellationToken);
-        if (!revision.IsOk)
-        {
-            return Problems.From(context, revision.Error);
-        }
-
-        bool confirmed = await passwords.ConfirmAsync(actor.UserId, password, cancellationToken);
-        Result<RevisionView, Refusal> decided = await decisions.DecideAsync(actor, id, new DecisionRequest(number, kind, reason, answers, confirmed), cancellationToken);
+        (Actor actor, DecisionRequest request) = context.Features.GetRequiredFeature<SignedCall>();
+        Result<RevisionView, Refusal> decided = await decisions.DecideAsync(actor, id, request, cancellationToken);
         if (!decided.IsOk)
         {
             return Problems.From(context, decided.Error);

@@ -131,8 +131,15 @@ public sealed partial class ReviewPage : PageBase
         if (Errors.Count == 0)
         {
             // A wrong password goes to the handler too: a refused signature is an event.
-            bool confirmed = await Passwords.ConfirmAsync(Actor.UserId, Http.Request.Form["password"].ToString(), Cancellation);
-            await SignAsync(new DecisionRequest(_revision.Number, kind, reason, _answers, confirmed));
+            Confirmation confirmation = await Passwords.ConfirmAsync(Actor.UserId, Http.Request.Form["password"].ToString(), Cancellation);
+            if (confirmation == Confirmation.TooMany)
+            {
+                Fault("password", "You have signed many times within a minute. Wait a minute, then sign again: nothing was signed now.");
+                Http.Response.StatusCode = StatusCodes.Status429TooManyRequests;
+                return;
+            }
+
+            await SignAsync(new DecisionRequest(_revision.Number, kind, reason, _answers, confirmation == Confirmation.Confirmed, Posted("slot")));
         }
     }
 
@@ -175,15 +182,22 @@ public sealed partial class ReviewPage : PageBase
 
     private async Task SignAsync(DecisionRequest request)
     {
-        Result<RevisionView, Refusal> result = await Decisions.DecideAsync(Actor, Id, request, Cancellation);
-        if (result.IsOk)
+        if (request.PasswordConfirmed)
         {
-            Navigation.NavigateTo(Links.Revision(Id, request.Revision));
+            await OnceAsync(() => DecideOnceAsync(request), RefuseSignature);
         }
         else
         {
-            RefuseSignature(result.Error);
+            // The form's key stays free for the right password.
+            Result<RevisionView, Refusal> decided = await Decisions.DecideAsync(Actor, Id, request, Cancellation);
+            RefuseSignature(decided.IsOk ? throw new InvalidOperationException("Signed without a password.") : decided.Error);
         }
+    }
+
+    private async Task<Result<string, Refusal>> DecideOnceAsync(DecisionRequest request)
+    {
+        Result<RevisionView, Refusal> decided = await Decisions.DecideAsync(Actor, Id, request, Cancellation);
+        return decided.IsOk ? Links.Revision(Id, request.Revision) : decided.Error;
     }
 
     private void RefuseSignature(Refusal refusal)

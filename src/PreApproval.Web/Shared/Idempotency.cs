@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Security.Claims;
-using System.Security.Cryptography;
-using System.Text;
 using Microsoft.Net.Http.Headers;
 using PreApproval.Documents;
 using PreApproval.Procedures.Idempotency;
@@ -12,18 +10,25 @@ namespace PreApproval.Web.Shared;
 /// <summary>Marks an endpoint that takes the header Idempotency-Key.</summary>
 public sealed record TakesIdempotencyKey;
 
+/// <summary>Set by an earlier filter: what stands for the body when requests with a key are compared.</summary>
+/// <param name="Content">The body without its secrets.</param>
+/// <param name="Keeps">False: the answer does not belong to the key and is not kept.</param>
+public sealed record KeyedContent(ReadOnlyMemory<byte> Content, bool Keeps);
+
 /// <summary>
 /// Idempotency-Key (draft-ietf-httpapi-idempotency-key-header): a repeat gets the first answer, byte for byte; the same key
-/// with another request gets 422. Claim, effect and stored answer are one transaction, so that there is no moment at which
-/// one exists without the other. Refusals are answers too; a server fault is none: it undoes everything and may be tried again.
+/// with another request gets 422.
 /// </summary>
-public sealed class IdempotencyFilter(IUnitOfWork unit, IIdempotencyStore store) : IEndpointFilter
+public sealed class IdempotencyFilter(KeyedRequests requests) : IEndpointFilter
 {
     public const string HeaderName = "Idempotency-Key";
 
     private const int LongestKey = 255;
 
     private static readonly string[] KeptHeaders = [HeaderNames.ContentType, HeaderNames.ETag, HeaderNames.Location];
+
+    /// <summary>1 to 255 visible ASCII characters.</summary>
+    public static bool IsKey(string? key) => key is { Length: > 0 and <= LongestKey } && key.All(c => c is >= '!' and <= '~');
 
     public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {
@@ -36,39 +41,33 @@ public sealed class IdempotencyFilter(IUnitOfWork unit, IIdempotencyStore store)
         }
 
         string key = header.Count == 1 ? header[0] ?? "" : "";
-        if (key.Length is 0 or > LongestKey || key.Any(c => c is < '!' or > '~'))
+        if (!IsKey(key))
         {
             return Problems.Make(http, StatusCodes.Status400BadRequest, "malformed", $"{HeaderName} must be one value of 1 to {LongestKey} visible ASCII characters.");
         }
 
-        Result<ReadOnlyMemory<byte>, Refusal> body = await RequestBody.ReadAsync(http.Request, http.RequestAborted);
-        if (!body.IsOk)
+        if (http.Features.Get<KeyedContent>() is not { } keyed)
         {
-            return Problems.From(http, body.Error);
+            Result<ReadOnlyMemory<byte>, Refusal> body = await RequestBody.ReadAsync(http.Request, http.RequestAborted);
+            if (!body.IsOk)
+            {
+                return Problems.From(http, body.Error);
+            }
+
+            http.Request.Body = new MemoryStream(body.Value.ToArray(), writable: false);
+            keyed = new KeyedContent(body.Value, Keeps: true);
         }
 
-        http.Request.Body = new MemoryStream(body.Value.ToArray(), writable: false);
+        if (!keyed.Keeps)
+        {
+            return await next(context);
+        }
+
         Guid account = Guid.Parse(http.User.FindFirstValue(ClaimTypes.NameIdentifier)!, CultureInfo.InvariantCulture);
-        byte[] hash = HashOf(http.Request, body.Value.Span);
-
-        await using IUnitScope scope = await unit.BeginAsync(http.RequestAborted);
-        switch (await store.ClaimAsync(account, key, hash, http.RequestAborted))
-        {
-            case KeyClaim.Replay replay:
-                return new StoredAnswerResult(replay.Answer);
-            case KeyClaim.OtherRequest:
-                return Problems.Make(http, StatusCodes.Status422UnprocessableEntity, "key-used",
-                    $"This {HeaderName} was used with another request. Use a new key for a new request.");
-            default:
-                StoredAnswer answer = await CaptureAsync(http, await next(context));
-                if (answer.Status < 500)
-                {
-                    await store.CompleteAsync(account, key, answer, http.RequestAborted);
-                    await scope.CommitAsync(http.RequestAborted);
-                }
-
-                return new StoredAnswerResult(answer);
-        }
+        byte[] hash = requests.HashOf(http.Request, keyed.Content.Span);
+        return await requests.RunAsync(account, key, hash, async () => await CaptureAsync(http, await next(context)), http.RequestAborted) is { } answer
+            ? new StoredAnswerResult(answer)
+            : Problems.Make(http, StatusCodes.Status422UnprocessableEntity, "key-used", $"This {HeaderName} was used with another request. Use a new key for a new request.");
     }
 
     /// <summary>Lets the endpoint write its answer into memory; what goes out is what was stored.</summary>
@@ -89,14 +88,6 @@ public sealed class IdempotencyFilter(IUnitOfWork unit, IIdempotencyStore store)
         return new StoredAnswer(http.Response.StatusCode,
             KeptHeaders.Where(h => http.Response.Headers.ContainsKey(h)).ToDictionary(h => h, h => http.Response.Headers[h].ToString(), StringComparer.OrdinalIgnoreCase),
             memory.ToArray());
-    }
-
-    private static byte[] HashOf(HttpRequest request, ReadOnlySpan<byte> body)
-    {
-        using var sha = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        sha.AppendData(Encoding.UTF8.GetBytes($"{request.Method}\n{request.Path}{request.QueryString}\n"));
-        sha.AppendData(body);
-        return sha.GetHashAndReset();
     }
 
     private sealed class StoredAnswerResult(StoredAnswer answer) : IResult

@@ -33,6 +33,9 @@ public sealed class TestApp : IAsyncLifetime
     /// <summary>The owner's, to look behind the application.</summary>
     public string ConnectionString { get; private set; } = "";
 
+    /// <summary>The application's own, for a second application on the same database.</summary>
+    public string Application { get; private set; } = "";
+
     public Guid Group { get; private set; }
 
     public Guid OtherGroup { get; private set; }
@@ -41,6 +44,7 @@ public sealed class TestApp : IAsyncLifetime
     {
         TestDatabase database = await Server.CreateDatabaseAsync();
         ConnectionString = database.Owner;
+        Application = database.Application;
         App = WebApp.Start(database.Application);
         Group = await AddGroupAsync("Group one (invented)",
             ("author", [GroupRole.Member], []),
@@ -70,6 +74,15 @@ public sealed class TestApp : IAsyncLifetime
             client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", _people[person].Token);
         }
 
+        return client;
+    }
+
+    /// <summary>A client with a token that no other client has.</summary>
+    public async Task<HttpClient> AsWithANewTokenAsync(string person)
+    {
+        HttpClient client = App.Client();
+        using HttpResponseMessage answer = await client.PostAsJsonAsync("/api/v1/tokens", new { userName = person, password = Password });
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", (string)(await Read.ObjectAsync(answer))["token"]!);
         return client;
     }
 

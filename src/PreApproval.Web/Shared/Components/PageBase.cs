@@ -1,5 +1,8 @@
+using System.Text.Json;
 using Microsoft.AspNetCore.Components;
+using Microsoft.Net.Http.Headers;
 using PreApproval.Documents;
+using PreApproval.Procedures.Idempotency;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Identity;
 
@@ -8,10 +11,16 @@ namespace PreApproval.Web.Shared.Components;
 /// <summary>A page for a signed-in person: knows who asks, and shows a refusal with its status instead of the content.</summary>
 public abstract class PageBase : ComponentBase
 {
+    /// <summary>Name of the hidden field with the form's key.</summary>
+    protected const string FormKeyField = "key";
+
     private readonly List<FormError> _errors = [];
 
     [CascadingParameter]
     protected HttpContext Http { get; set; } = null!;
+
+    [Inject]
+    private KeyedRequests Keyed { get; set; } = null!;
 
     [Inject]
     private ActorProvider Actors { get; set; } = null!;
@@ -85,6 +94,50 @@ public abstract class PageBase : ComponentBase
         _errors.AddRange(refusal.Faults.Select(f => new FormError(f.Path, f.Message)));
     }
 
+    /// <summary>A key for a form that is about to be shown: the form sent twice has one effect.</summary>
+    protected static string NewFormKey() => Guid.CreateVersion7().ToString();
+
+    /// <summary>
+    /// Carries a posted form out once, however often it was sent. <paramref name="act"/> gives the address to go on to. A refusal
+    /// belongs to the key as well; the page is shown again with a new one.
+    /// </summary>
+    protected async Task OnceAsync(Func<Task<Result<string, Refusal>>> act, Action<Refusal> refused)
+    {
+        ArgumentNullException.ThrowIfNull(act);
+        ArgumentNullException.ThrowIfNull(refused);
+        if (!IdempotencyFilter.IsKey(Posted(FormKeyField)))
+        {
+            Fault("", "The form was incomplete. Load this page again and send it once more.");
+            return;
+        }
+
+        StoredAnswer? answer = await Keyed.RunAsync(Actor.UserId, Posted(FormKeyField), HashOfForm(), async () => AnswerOf(await act()), Cancellation);
+        if (answer is null)
+        {
+            RefuseForm(Refusal.Because(RefusalKind.Invalid, "This form was sent before, with other content, and that was carried out. Look at the list of procedures before you send it again."), "");
+        }
+        else if (answer.Headers.TryGetValue(HeaderNames.Location, out string? address))
+        {
+            // Leaves the page by an exception, so not before the transaction has ended.
+            Navigation.NavigateTo(address);
+        }
+        else
+        {
+            refused(JsonSerializer.Deserialize<Refusal>(answer.Body.Span, ApiJson.Options)!);
+        }
+    }
+
+    /// <summary>The second of two clicks may find the page refused, because the first has changed what it is about: it goes where the first went.</summary>
+    protected async Task RepeatAsync()
+    {
+        if (Actor is not null && IdempotencyFilter.IsKey(Posted(FormKeyField))
+            && await Keyed.FindAsync(Actor.UserId, Posted(FormKeyField), HashOfForm(), Cancellation) is { } answer
+            && answer.Headers.TryGetValue(HeaderNames.Location, out string? address))
+        {
+            Navigation.NavigateTo(address);
+        }
+    }
+
     protected void Fault(string field, string message)
     {
         Http.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
@@ -94,6 +147,15 @@ public abstract class PageBase : ComponentBase
     /// <summary>What was sent in a field of the form, trimmed; empty when nothing was.</summary>
     protected string Posted(string name) =>
         Http.Request.HasFormContentType ? Http.Request.Form[name].ToString().Trim() : "";
+
+    private static StoredAnswer AnswerOf(Result<string, Refusal> result) => result.IsOk
+        ? new StoredAnswer(StatusCodes.Status303SeeOther, new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase) { [HeaderNames.Location] = result.Value }, ReadOnlyMemory<byte>.Empty)
+        : new StoredAnswer(Problems.StatusOf(result.Error.Kind), new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase), JsonSerializer.SerializeToUtf8Bytes(result.Error, ApiJson.Options));
+
+    private byte[] HashOfForm() => Keyed.HashOf(Http.Request, JsonSerializer.SerializeToUtf8Bytes(Http.Request.Form
+        .Where(f => f.Key is not (FormKeyField or "password" or "__RequestVerificationToken"))
+        .OrderBy(f => f.Key, StringComparer.Ordinal)
+        .Select(f => new[] { f.Key, f.Value.ToString() })));
 
     protected string? ErrorAt(string field) => Errors.FirstOrDefault(e => string.Equals(e.Field, field, StringComparison.Ordinal))?.Message;
 }
