@@ -87,7 +87,10 @@ public sealed class EditedDocument
         }
     }
 
-    /// <summary>Sets or, with null, removes a value; objects on the way are made, and removed again when nothing is left in them.</summary>
+    /// <summary>
+    /// Sets or, with null, removes a value; objects on the way are made, and removed again when nothing is left in them. An empty
+    /// solution stays: that it is one was chosen, and what is missing of it is a fault.
+    /// </summary>
     public void Set(JsonObject on, string path, JsonNode? value)
     {
         ArgumentNullException.ThrowIfNull(on);
@@ -117,7 +120,7 @@ public sealed class EditedDocument
         else
         {
             way[^1].Remove(parts[^1]);
-            for (int i = way.Count - 1; i > 0 && way[i].Count == 0; i--)
+            for (int i = way.Count - 1; i > 0 && way[i].Count == 0 && parts[i - 1] is not "solution"; i--)
             {
                 way[i - 1].Remove(parts[i - 1]);
             }
@@ -153,7 +156,7 @@ public sealed class EditedDocument
         }
 
         array.Remove(row);
-        if (array.Count == 0 && array.Parent is JsonObject owner && !IsRequiredList(array))
+        if (array.Count == 0 && array.Parent is JsonObject owner && !StaysWhenEmpty(array))
         {
             owner.Remove(owner.First(p => ReferenceEquals(p.Value, array)).Key);
         }
@@ -220,7 +223,9 @@ public sealed class EditedDocument
 
     public void Touch() => Changed?.Invoke(this, EventArgs.Empty);
 
-    private static bool IsRequiredList(JsonArray array) => PointerOf(array) is "/materials" or "/vessels" or "/steps";
+    /// <summary>Lists that a document must have; a mixture that has lost its components is a mixture still.</summary>
+    private static bool StaysWhenEmpty(JsonArray array) =>
+        PointerOf(array) is var pointer && (pointer is "/materials" or "/vessels" or "/steps" || pointer.EndsWith("/mixture", StringComparison.Ordinal));
 
     private static JsonValue? NumberNode(string? text)
     {
