@@ -64,6 +64,10 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     [Parameter]
     public int NextRevision { get; set; } = 1;
 
+    /// <summary>Number of the revision that is in review, or null.</summary>
+    [Parameter]
+    public int? InReview { get; set; }
+
     [PersistentState]
     public DeliveredDraft? Delivered { get; set; }
 
