@@ -8,6 +8,20 @@ using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Drafting.Editing;
 
+/// <summary>What of a row the focus goes to: its first field, the row that is nearest to where it was, or its button for moving.</summary>
+public enum RowFocus
+{
+    First,
+    Near,
+    Up,
+    Down,
+}
+
+/// <summary>A row of a list and what of it the focus goes to.</summary>
+/// <param name="List">JSON Pointer of the list.</param>
+/// <param name="Index">Place in the list, from 0.</param>
+public sealed record FocusedRow(string List, int Index, RowFocus On);
+
 /// <summary>
 /// The document under the editor's hands: a JSON tree, so that members the editor does not show, and values that are not
 /// right yet, survive. Fields name their place by an object of the tree and a path below it.
@@ -26,6 +40,9 @@ public sealed class EditedDocument
     public event EventHandler? Restructured;
 
     public JsonObject Root { get; private set; }
+
+    /// <summary>Where the focus belongs once the change is shown; null: it stays.</summary>
+    public FocusedRow? Focus { get; set; }
 
     /// <summary>What keeps the document from being submitted.</summary>
     public IReadOnlyList<Fault> Faults { get; set; } = [];
@@ -143,6 +160,7 @@ public sealed class EditedDocument
         }
 
         array.Add((JsonNode)row);
+        Focus = new FocusedRow(PointerOf(array), array.Count - 1, RowFocus.First);
         References.NumberSteps(Root);
         Restructured?.Invoke(this, EventArgs.Empty);
     }
@@ -155,6 +173,7 @@ public sealed class EditedDocument
             return;
         }
 
+        Focus = new FocusedRow(PointerOf(array), array.IndexOf(row), RowFocus.Near);
         array.Remove(row);
         if (array.Count == 0 && array.Parent is JsonObject owner && !StaysWhenEmpty(array))
         {
@@ -183,6 +202,7 @@ public sealed class EditedDocument
 
         array.RemoveAt(from);
         array.Insert(to, (JsonNode)row);
+        Focus = new FocusedRow(PointerOf(array), to, by < 0 ? RowFocus.Up : RowFocus.Down);
         References.NumberSteps(Root);
         Restructured?.Invoke(this, EventArgs.Empty);
     }
