@@ -22,6 +22,7 @@ public sealed partial class ReviewPage : PageBase
     private IReadOnlyList<PressureCurve> _curves = [];
     private IReadOnlyList<FindingAnswer> _earlier = [];
     private IReadOnlyList<WrittenWords> _kept = [];
+    private RevisionView? _previous;
     private string? _lost;
     private int? _next;
 
@@ -75,6 +76,7 @@ public sealed partial class ReviewPage : PageBase
         }
 
         Show(revision, _slot);
+        _previous = await EarlierDecision.FindAsync(Queries, Actor, procedure, number, Cancellation);
     }
 
     private int? PostedRevision => int.TryParse(Posted("revision"), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : null;
