@@ -144,7 +144,7 @@ public class EditorFormTests(DemoApp app, Hosting.Browser browser)
     }
 
     [Theory]
-    [InlineData("74-98-6", "boils at −42.1 °C")] // propane: −42.1 °C, NIST WebBook
+    [InlineData("74-98-6", "boils at −42")] // propane: −42.1 °C, NIST WebBook
     [InlineData("75-07-0", "boils at 20.")] // acetaldehyde: 20.1 to 20.8 °C, NIST WebBook
     public async Task Material_GasGivenInMillilitres_IsAskedForMass(string cas, string boils)
     {
