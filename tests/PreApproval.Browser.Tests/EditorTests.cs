@@ -48,7 +48,8 @@ public class EditorTests(DemoApp app, Hosting.Browser browser)
         await Assertions.Expect(mira.Field("/materials/0/amount")).ToBeFocusedAsync();
 
         await mira.SavedAsync();
-        await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" }).ClickAsync();
+        await Assertions.Expect(mira.Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" })).ToHaveCountAsync(0);
+        await mira.Page.GetByRole(AriaRole.Link, new() { Name = "Read it as it stands" }).ClickAsync();
         await Assertions.Expect(mira.Page.GetByRole(AriaRole.Heading, new() { Name = "It cannot be submitted yet" })).ToBeVisibleAsync();
         await Assertions.Expect(mira.Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" })).ToHaveCountAsync(0);
     }
