@@ -10,7 +10,7 @@ public class EditorFormTests(DemoApp app, Hosting.Browser browser)
 {
     [Theory]
     [InlineData("solution", "/materials/0/solution/solvent", "/materials/0/solution/concentration")]
-    [InlineData("mixture", "/materials/0/mixture/0/substance", "/materials/0/mixture/0/fraction")]
+    [InlineData("mixture", "/materials/0/mixture/1/substance", "/materials/0/mixture/0/fraction")]
     public async Task Material_KindChosenAndLeftBlank_StaysChosenAndSaysWhatIsMissing(string kind, string first, string second)
     {
         await using Visitor mira = await Visitor.ArriveAsync(app, browser, DemoGroup.Mira);
@@ -172,5 +172,6 @@ public class EditorFormTests(DemoApp app, Hosting.Browser browser)
         await author.Page.GetByRole(AriaRole.Button, new() { Name = "Add a step" }).ClickAsync();
         await author.Field("/steps/0/action").SelectOptionAsync("charge");
         await author.Field("/steps/0/materials/m1").CheckAsync();
+        await Assertions.Expect(author.Page.GetByText("No finding needs a reviewer")).ToBeVisibleAsync();
     }
 }
