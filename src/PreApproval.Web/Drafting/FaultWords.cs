@@ -80,7 +80,7 @@ public static partial class FaultWords
 
         message = Example.Replace(message, "");
         message = Identifier.Replace(message, "short name");
-        return Quoted.Replace(message.Replace("leave the member out", "leave it empty", StringComparison.Ordinal).Replace("of the contract", "known here", StringComparison.Ordinal), "“$1”");
+        return Quoted.Replace(message.Replace("leave the member out", "leave it empty", StringComparison.Ordinal).Replace("of the contract", "known here", StringComparison.Ordinal), "“${text}”");
     }
 
     private static string Place(string path, JsonObject document)
@@ -154,12 +154,12 @@ public static partial class FaultWords
     }
 
     /// <summary>An example in the notation of the document.</summary>
-    [GeneratedRegex(@",? (?:for instance|such as) \{.*?\}(?:\})?| \(write it without quotes\)", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@",? (for instance|such as) \{.*?\}(\})?| \(write it without quotes\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
     private static partial Regex Example { get; }
 
-    [GeneratedRegex(@"\b(?:short )?id\b", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@"\b(short )?id\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
     private static partial Regex Identifier { get; }
 
-    [GeneratedRegex("\"([^\"]*)\"", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex("\"(?<text>[^\"]*)\"", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
     private static partial Regex Quoted { get; }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PreApproval.Documents;
 using PreApproval.Procedures.Workflow;
 
@@ -16,6 +17,20 @@ public static class EarlierDecision
             && found.Value.Slots.Any(s => s.Decision is not null)
             ? found.Value
             : null;
+    }
+
+    /// <summary>Who asked what, by the last decision.</summary>
+    public static string Heading(RevisionView revision)
+    {
+        ArgumentNullException.ThrowIfNull(revision);
+        DecisionView last = revision.Slots.Select(s => s.Decision).OfType<DecisionView>().MaxBy(d => d.SignedAt)!;
+        string number = revision.Number.ToString(CultureInfo.InvariantCulture);
+        return last.Decision switch
+        {
+            DecisionKind.Approve => $"What was asked when revision {number} was approved",
+            DecisionKind.RequestChanges => $"{last.SignerName} requested changes to revision {number}",
+            DecisionKind.Decline => $"{last.SignerName} declined revision {number}",
+        };
     }
 
     private static bool IsDecided(ProcedureState state) => state switch

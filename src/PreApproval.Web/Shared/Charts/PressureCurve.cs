@@ -106,7 +106,7 @@ public sealed record PressureCurve
             Contents = contents,
         })];
         ClosedVesselInput? input = Array.Find(inputs, i => Agrees(i, hottest.TemperatureC, expected))
-            ?? (FormsGas(document) ? WithGasFormed(inputs[0], hottest.TemperatureC, expected) : null);
+            ?? (FormsGas(document) ? WithGasFormed(inputs[^1], hottest.TemperatureC, expected) : null);
         return input is null
             ? curve with { Because = "the screening counts more than contents and air, such as gas put in under pressure or property values of your own" }
             : curve with { GasFormedMol = input.GasEvolvedMol, Curve = Compute(input, Math.Min(20, closing.TemperatureC), hottest.TemperatureC + 40) };
@@ -115,7 +115,7 @@ public sealed record PressureCurve
     private static bool FormsGas(ProcedureDocument document) =>
         (document.Reactions ?? []).Any(r => (r.Produces ?? []).Any(p => p.State == Phase.Gas));
 
-    /// <summary>The amount of gas that makes up the screening's pressure, which the report does not state; null where none does.</summary>
+    /// <summary>Over a dry headspace, the cautious reading, with as much gas as makes up the screening's pressure: the report does not state the amount. Null where none does.</summary>
     private static ClosedVesselInput? WithGasFormed(ClosedVesselInput input, double temperatureC, double expectedBarAbs)
     {
         double low = 0;

@@ -28,6 +28,6 @@ public sealed record FindingGroup(FindingView First, IReadOnlyList<FindingView> 
 
     private static FindingGroup Of(FindingView[] same) => new(same[0], same[1..]);
 
-    private static (string Code, string? Vessel, string Rest) Key(FindingView finding) =>
+    private static (string Code, string? Vessel, string Same) Key(FindingView finding) =>
         (finding.Code, finding.Vessel, finding.Hazard is Hazard.Pressure or Hazard.Temperature or Hazard.Heat && !string.IsNullOrEmpty(finding.Vessel) ? "" : finding.Statement);
 }
