@@ -45,13 +45,13 @@ public class PressureCurveTests
     {
         string reaction = second.Length == 0 ? "" : ""","reactions":[{"step":"3","consumes":[{"material":"a","equivalents":1}],"produces":[{"substance":{"cas":"7727-37-9"},"equivalents":1,"state":"gas"}]}]""";
         string use = second.Length == 0 ? "" : ""","a" """;
-        var document = (JsonObject)JsonNode.Parse($$"""
+        var document = (JsonObject)JsonNode.Parse($$$"""
             {"schema":"preapproval/procedure/1","title":"t",
-             "materials":[{"id":"s","substance":{{substance}},"amount":{"value":10,"unit":"g"}}{{second}}],
+             "materials":[{"id":"s","substance":{{{substance}}},"amount":{"value":10,"unit":"g"}}{{{second}}}],
              "vessels":[{"id":"tube","kind":"thick-walled glass tube","volume":{"value":35,"unit":"mL"},"rating":{"value":10,"unit":"bar(g)"}}],
-             "steps":[{"id":"1","action":"charge","vessel":"tube","materials":["s"{{use}}],"temperature":{"value":20,"unit":"°C"} },
+             "steps":[{"id":"1","action":"charge","vessel":"tube","materials":["s"{{{use}}}],"temperature":{"value":20,"unit":"°C"} },
                       {"id":"2","action":"seal","vessel":"tube","headspace":"nitrogen"},
-                      {"id":"3","action":"heat","vessel":"tube","temperature":{"value":110,"unit":"°C"},"duration":{"value":2,"unit":"h"},"heatSource":"metal block"}]{{reaction}} }
+                      {"id":"3","action":"heat","vessel":"tube","temperature":{"value":110,"unit":"°C"},"duration":{"value":2,"unit":"h"},"heatSource":"metal block"}]{{{reaction}}} }
             """)!;
         Result<ProcedureDocument, DocumentRefusal> read = DocumentReader.Read(System.Text.Encoding.UTF8.GetBytes(document.ToJsonString()));
         Assert.True(read.IsOk, read.IsOk ? "" : string.Join("; ", read.Error.Faults.Select(f => f.Path + " " + f.Message)));

@@ -44,13 +44,13 @@ public static partial class FaultWords
     /// <summary>Members that have no field of their own: the one around them is named.</summary>
     private static readonly HashSet<string> Unnamed = ["value", "unit", "name", "cas", "source", "scale", "people", "protection", "fireResponse", "peroxideTest"];
 
-    /// <summary>For instance <c>Step 3, hottest surface: must be …</c>.</summary>
+    /// <summary>For instance <c>Step 3: hottest surface must be …</c>.</summary>
     public static string Of(Fault fault, JsonObject document)
     {
         ArgumentNullException.ThrowIfNull(fault);
         string place = Place(fault.Path, document);
         string message = Message(fault, document);
-        return place.Length == 0 ? Words.Capital(message) : $"{place}: {message}";
+        return place.Length == 0 ? Words.Capital(message) : place + (Predicate.IsMatch(message) ? " " : ": ") + message;
     }
 
     /// <summary>What is wrong, without the place.</summary>
@@ -78,7 +78,7 @@ public static partial class FaultWords
             return "choose yes or no";
         }
 
-        message = Example.Replace(message, "");
+        message = Example.Replace(message.Replace("is empty: ", "", StringComparison.Ordinal), "");
         message = Identifier.Replace(message, "short name");
         return Quoted.Replace(message.Replace("leave the member out", "leave it empty", StringComparison.Ordinal).Replace("of the contract", "known here", StringComparison.Ordinal), "“${text}”");
     }
@@ -88,6 +88,7 @@ public static partial class FaultWords
         List<string> words = [];
         JsonNode? node = document;
         string before = "";
+        bool startsWithRow = false;
         foreach (string part in path.Split('/', StringSplitOptions.RemoveEmptyEntries))
         {
             bool row = int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out int index);
@@ -95,6 +96,7 @@ public static partial class FaultWords
             if (row)
             {
                 words[^1] = Row(before, index, node);
+                startsWithRow |= words.Count == 1;
             }
             else if (!Unnamed.Contains(part))
             {
@@ -108,7 +110,8 @@ public static partial class FaultWords
             before = part;
         }
 
-        return Words.Capital(string.Join(", ", words));
+        string first = startsWithRow && words.Count > 1 ? words[0] + ": " : "";
+        return Words.Capital(first + string.Join(", ", first.Length > 0 ? words[1..] : words));
     }
 
     /// <summary>The place in the list, and the short name where its author gave one.</summary>
@@ -156,6 +159,10 @@ public static partial class FaultWords
     /// <summary>An example in the notation of the document.</summary>
     [GeneratedRegex(@",? (for instance|such as) \{.*?\}(\})?| \(write it without quotes\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
     private static partial Regex Example { get; }
+
+    /// <summary>Messages that go on from the name of the field.</summary>
+    [GeneratedRegex("^(is|must|has|adds|does|mixes|brings|stands|belongs|holds)\\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    private static partial Regex Predicate { get; }
 
     [GeneratedRegex(@"\b(short )?id\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
     private static partial Regex Identifier { get; }
