@@ -40,7 +40,7 @@ public static class DocumentReader
         IEnumerable<ReadFault> broken = DocumentRules.Check(document)
             .Where(rule => !faults.Any(fault => string.Equals(fault.Path, rule.Path, StringComparison.Ordinal)))
             .Select(rule => new ReadFault(DocumentRefusalKind.Invalid, rule.Path, rule.Message));
-        return (document, [.. faults, .. broken.Take(FaultList.Most)]);
+        return (document, [.. faults.Concat(broken).Take(FaultList.Most)]);
     }
 
     private static (ProcedureDocument? Document, IReadOnlyList<ReadFault> Faults) ReadForm(ReadOnlyMemory<byte> utf8)

@@ -27,6 +27,10 @@ internal sealed class UnitOfWork(PreApprovalDbContext db) : IUnitOfWork
         return new TransactionScope(db, await db.Database.BeginTransactionAsync(IsolationLevel.ReadCommitted, cancellationToken));
     }
 
+    public async Task<IUnitScope> BeginSnapshotAsync(CancellationToken cancellationToken) => db.Database.CurrentTransaction is null
+        ? new TransactionScope(db, await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancellationToken))
+        : throw new InvalidOperationException("A snapshot is not taken inside a unit of work.");
+
     private sealed class TransactionScope(PreApprovalDbContext db, IDbContextTransaction transaction) : IUnitScope
     {
         public Task CommitAsync(CancellationToken cancellationToken) => transaction.CommitAsync(cancellationToken);

@@ -1,10 +1,12 @@
 using Microsoft.AspNetCore.DataProtection;
 using PreApproval.Procedures;
+using PreApproval.Procedures.Workflow;
 using PreApproval.Storage;
 using PreApproval.Storage.PrivateClusters;
 using PreApproval.Web.Administration;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Pages;
+using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared;
 
 if (!StartOptions.TryParse(args, out StartOptions options, out string error))
@@ -30,6 +32,18 @@ if (options.Migrate)
     return 0;
 }
 
+if (demo && !options.DemoAnyway && DemoGuard.WhyNot(builder.Configuration) is { } dangerous)
+{
+    await Console.Error.WriteLineAsync(dangerous);
+    return 2;
+}
+
+if (string.Equals(builder.Configuration["FORWARDEDHEADERS_ENABLED"], "true", StringComparison.OrdinalIgnoreCase))
+{
+    await Console.Error.WriteLineAsync("ASPNETCORE_FORWARDEDHEADERS_ENABLED would believe anybody's headers. Name the proxy instead: ForwardedHeaders__KnownProxies__0=ADDRESS");
+    return 2;
+}
+
 PrivateCluster? cluster = null;
 if (string.IsNullOrEmpty(server))
 {
@@ -53,7 +67,7 @@ if (cluster is not null)
 }
 
 builder.ConfigureHost();
-builder.Services.AddLog(builder.Configuration, quiet: demo && !Console.IsOutputRedirected);
+builder.Services.AddLog(builder.Configuration, quiet: options.Setup is not null || (demo && !Console.IsOutputRedirected));
 builder.Services.AddStorage(connectionString);
 builder.Services.AddDataProtection().SetApplicationName("PreApproval").PersistKeysToStorage();
 builder.Services.AddSignIn().AddStorageStores();
@@ -64,8 +78,13 @@ builder.Services.AddApiDescription();
 builder.Services.AddHealthChecks()
     .AddCheck<NotStopping>("stopping", tags: [Health.Ready])
     .AddAsyncCheck("schema", async token => Health.Schema(await Migrator.IsBehindAsync(connectionString, token)), tags: [Health.Ready]);
+builder.Services.AddSingleton<ScreeningLimiter>();
+builder.Services.AddSingleton(p => p.GetRequiredService<ScreeningLimiter>().Around(DocumentScreener.Engine));
 builder.Services.AddProcedures();
 builder.Services.AddScoped<DemoSeed>();
+builder.Services.AddScoped<Installation>();
+builder.Services.AddSingleton<Pruning>();
+builder.Services.AddHostedService(p => p.GetRequiredService<Pruning>());
 builder.Services.AddPages();
 
 WebApplication app = builder.Build();
@@ -75,6 +94,7 @@ app.UseRequestLog();
 app.UseProblems();
 app.UseBodyLimit();
 app.UseRateLimiter();
+app.UseHead();
 app.UseRouting();
 app.UseAuthentication();
 app.UseCrossSiteGuard();
@@ -83,6 +103,12 @@ app.UseAntiforgery();
 app.MapHealth();
 app.MapApi();
 app.MapPages();
+
+if (options.Setup is { } first)
+{
+    await using AsyncServiceScope scope = app.Services.CreateAsyncScope();
+    return await scope.ServiceProvider.GetRequiredService<Installation>().RunAsync(first, CancellationToken.None);
+}
 
 if (demo)
 {

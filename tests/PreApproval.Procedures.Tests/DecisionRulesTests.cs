@@ -24,11 +24,14 @@ public sealed class DecisionRulesTests
         Editor,
         Assignee,
         NotAssigned,
+
+        /// <summary>Has a slot, and signed another slot of the same revision.</summary>
+        SignedAnother,
     }
 
     /// <summary>
     /// All cells. Allowed are only these: the assignee who is reviewer or lead and no administrator, while the revision is in review. Every other
-    /// cell names its refusal, in this order: not of the group, author or editor, administrator, no deciding role, state, not assigned.
+    /// cell names its refusal, in this order: not of the group, author or editor, administrator, no deciding role, state, not assigned or signer of another slot.
     /// </summary>
     [Fact]
     public void Check_EveryRoleStateActionAndRelation_IsAsTheRulesSay()
@@ -49,7 +52,7 @@ public sealed class DecisionRulesTests
                             : roles.Contains(GroupRole.Administrator) ? RefusalKind.Forbidden
                             : !roles.Contains(GroupRole.Reviewer) && !roles.Contains(GroupRole.Lead) ? RefusalKind.Forbidden
                             : state != ProcedureState.InReview ? RefusalKind.Conflict
-                            : relation == Relation.NotAssigned ? RefusalKind.Forbidden
+                            : relation is Relation.NotAssigned or Relation.SignedAnother ? RefusalKind.Forbidden
                             : null;
                         Result<SlotRecord, Refusal> result = DecisionRules.Check(Facts(roles, state, relation), Request(kind));
                         RefusalKind? actual = result.IsOk ? null : result.Error.Kind;
@@ -61,8 +64,8 @@ public sealed class DecisionRulesTests
             }
         }
 
-        // 32 sets of roles × 10 states × 3 decisions × 4 relations; allowed: 3 of 4 choices of reviewer and lead × member or not × auditor or not × 3 decisions.
-        Assert.Equal(32 * 10 * 3 * 4, cells);
+        // 32 sets of roles × 10 states × 3 decisions × 5 relations; allowed: 3 of 4 choices of reviewer and lead × member or not × auditor or not × 3 decisions.
+        Assert.Equal(32 * 10 * 3 * 5, cells);
         Assert.Equal(3 * 2 * 2 * 3, allowed);
     }
 
@@ -96,6 +99,33 @@ public sealed class DecisionRulesTests
     {
         Standing signer = Standing([GroupRole.Reviewer]) with { Competences = [new Grant<Hazard>(Hazard.Pressure, Signer, Now.AddHours(-1))] };
         Refused(RefusalKind.Forbidden, Facts() with { Signer = signer });
+    }
+
+    [Fact]
+    public void Check_FallbackSlotOfOneWhoIsNoLongerLead_IsRefused()
+    {
+        SlotRecord fallback = Slot() with { Hazards = [Hazard.Energetic], RequiredCompetences = [], RequiredRole = GroupRole.Reviewer };
+        Refused(RefusalKind.Forbidden, Facts() with { Slots = [fallback] });
+        Assert.True(DecisionRules.Check(Facts([GroupRole.Lead]) with { Slots = [fallback] }, Request(DecisionKind.Approve)).IsOk);
+    }
+
+    [Theory]
+    [InlineData(null, true)]
+    [InlineData("review", true)]
+    [InlineData("countersign", false)]
+    [InlineData("", false)]
+    [InlineData("Review", false)]
+    public void Check_SlotNamed_MustBeTheOpenOne(string? slot, bool accepted)
+    {
+        DecisionRequest request = Request(DecisionKind.Approve) with { Slot = slot };
+        if (accepted)
+        {
+            Assert.True(DecisionRules.Check(Facts(), request).IsOk);
+        }
+        else
+        {
+            Refused(RefusalKind.Conflict, Facts(), request);
+        }
     }
 
     [Fact]
@@ -202,8 +232,11 @@ public sealed class DecisionRulesTests
         AuthorId = relation == Relation.Author ? Signer : Author,
         Writers = relation == Relation.Editor ? new HashSet<Guid> { Author, Signer } : new HashSet<Guid> { Author, Editor },
         State = state,
-        Slots = [Slot() with { AssigneeId = relation == Relation.NotAssigned ? Somebody : Signer }],
-        Decided = new HashSet<string>(StringComparer.Ordinal),
+        Slots = relation == Relation.SignedAnother
+            ? [Slot() with { Slot = "review-1" }, Slot() with { Slot = "review-2" }]
+            : [Slot() with { AssigneeId = relation == Relation.NotAssigned ? Somebody : Signer }],
+        Decided = relation == Relation.SignedAnother ? new HashSet<string>(StringComparer.Ordinal) { "review-1" } : new HashSet<string>(StringComparer.Ordinal),
+        SignedBy = relation == Relation.SignedAnother ? new HashSet<Guid> { Signer } : new HashSet<Guid>(),
         Findings = [],
         Signer = roles is { Length: 0 } ? null : Standing(roles ?? [GroupRole.Reviewer]),
         Now = Now,

@@ -1,3 +1,4 @@
+using CsCheck;
 using PreApproval.Documents;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
@@ -65,12 +66,23 @@ public sealed class RouterTests
     }
 
     [Fact]
-    public void Route_LeadIsTheAuthorAndNobodyCompetent_StaysWithAnotherPersonAndSaysSo()
+    public void Route_NobodyCompetent_NeedsALeadWhenDeciding() => Assert.Equal(GroupRole.Lead, Assert.Single(Route([Hazard.Energetic], Mia)).RequiredRole);
+
+    [Fact]
+    public void Route_LeadIsTheAuthorAndNobodyCompetent_IsRefusedAndSaysWhomToAppoint()
     {
-        PlannedSlot slot = Assert.Single(Route([Hazard.Energetic], Lena));
-        Assert.NotEqual(Lena.AccountId, slot.Assignee.AccountId);
-        Assert.Contains("every lead wrote or edited it", slot.Reason, StringComparison.Ordinal);
+        Refusal refusal = Refused([Hazard.Energetic], Lena);
+        Assert.Contains("competent in energetic", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("Lena wrote or edited this procedure", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("appoint", refusal.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Route_NobodyCompetentAndNoLead_IsRefused() =>
+        Assert.Contains("the group has no lead", Refused([Hazard.Energetic], Mia, [Mia, Rosa, Rolf]).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Route_OneHazardOfTwoWithoutCompetentPersonOrLead_IsRefused() => Refused([Hazard.Pressure, Hazard.Energetic], Lena);
 
     [Fact]
     public void Route_Administrator_IsNeverChosen()
@@ -110,11 +122,50 @@ public sealed class RouterTests
     }
 
     [Fact]
-    public void Route_DangerAndOnlyOneOtherPerson_StaysWithThemAndSaysSo()
+    public void Route_DangerAndOnlyOneOtherPerson_IsRefusedAndSaysWhomToAppoint()
     {
-        IReadOnlyList<PlannedSlot> slots = Route([Hazard.Pressure], Lena, [Mia, Rosa, Lena], danger: true);
-        Assert.All(slots, slot => Assert.Equal(Rosa.AccountId, slot.Assignee.AccountId));
-        Assert.Contains("No second person", slots[1].Reason, StringComparison.Ordinal);
+        Refusal refusal = Refused([Hazard.Pressure], Lena, [Mia, Rosa, Lena], danger: true);
+        Assert.Contains("countersignature", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("Rosa", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("another lead, or a second reviewer who is competent in pressure", refusal.Message, StringComparison.Ordinal);
+        Assert.Single(Route([Hazard.Pressure], Lena, [Mia, Rosa, Lena], danger: true, policy: GroupPolicy.Default with { CountersignDangers = false }));
+    }
+
+    [Fact]
+    public void Route_DangerThatTheLeadReviewsAsFallback_IsNotCountersignedByAnIncompetentReviewer() =>
+        Refused([Hazard.Energetic], Mia, [Mia, Rosa, Lena], danger: true);
+
+    [Fact]
+    public void Route_SecondPersonWhoIsNoLead_MustBeCompetentWhenDeciding()
+    {
+        PlannedSlot countersign = Route([Hazard.Pressure], Lena, danger: true)[1];
+        Assert.Equal([Hazard.Pressure], countersign.RequiredCompetences);
+        Refused([Hazard.Pressure], Lena, [Mia, Rosa, Rolf with { Competences = [] }, Lena], danger: true);
+    }
+
+    [Fact]
+    public void no_person_gets_two_slots_and_reviewers_are_competent()
+    {
+        Standing[] all = [Mia, Rosa, Rolf, Lena, Lars, Adam];
+        Gen.Select(Gen.Enum<Hazard>().Array[1, 4], Gen.Int[0, 63], Gen.Int[0, 5], Gen.Bool).Sample((hazards, present, author, danger) =>
+        {
+            Standing[] people = [.. all.Where((_, i) => (present >> i & 1) == 1)];
+            Result<IReadOnlyList<PlannedSlot>, Refusal> result = Router.Route(
+                Findings(hazards, danger), danger, Rules, people, new HashSet<Guid> { all[author].AccountId }, GroupPolicy.Default);
+            return !result.IsOk || (result.Value.Select(slot => slot.Assignee.AccountId).Distinct().Count() == result.Value.Count
+                && result.Value.All(slot => slot.Assignee.AccountId != all[author].AccountId)
+                && result.Value.All(slot => slot.Assignee.Is(GroupRole.Lead) || slot.Hazards.All(slot.Assignee.IsCompetentIn))
+                && danger == result.Value.Any(slot => slot.Kind == SlotKind.Countersign));
+        });
+    }
+
+    private static Refusal Refused(Hazard[] hazards, Standing author, Standing[]? people = null, bool danger = false)
+    {
+        Result<IReadOnlyList<PlannedSlot>, Refusal> result = Router.Route(
+            Findings(hazards, danger), danger, Rules, people ?? [Mia, Rosa, Rolf, Lena, Adam], new HashSet<Guid> { author.AccountId }, GroupPolicy.Default);
+        Assert.False(result.IsOk);
+        Assert.Equal(RefusalKind.Conflict, result.Error.Kind);
+        return result.Error;
     }
 
     private static IReadOnlyList<PlannedSlot> Route(Hazard[] hazards, Standing author, Standing[]? people = null, bool danger = false, GroupPolicy? policy = null)

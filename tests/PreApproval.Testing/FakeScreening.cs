@@ -13,7 +13,7 @@ namespace PreApproval.Testing;
 /// </summary>
 public static class FakeScreening
 {
-    public static DocumentScreener Screener { get; } = new(Read, ReadDraft, Screen);
+    public static DocumentScreener Screener { get; } = new(Read, ReadDraft, Screen) { Digest = Digest };
 
     public static ReadOnlyMemory<byte> Document(string title, params IReadOnlyList<string> flags) =>
         JsonSerializer.SerializeToUtf8Bytes(new { title, flags });
@@ -49,9 +49,11 @@ public static class FakeScreening
         bool flagged = Array.Exists(findings, finding => finding.Severity <= policy.ReviewFrom || finding.LeavesCheckUndone);
         var report = new Report { Verdict = flagged ? Verdict.Review : Verdict.Clear, Findings = findings, Timeline = [], Coverage = [] };
         byte[] json = CanonicalJson.Serialize(new JsonObject { ["findings"] = new JsonArray([.. findings.Select(finding => JsonValue.Create(finding.Id))]) });
-        string digest = CanonicalJson.Digest(CanonicalJson.Serialize(new JsonObject { ["title"] = document.Title, ["flags"] = document.Purpose }));
-        return new ScreenedDocument(report, json, digest, CanonicalJson.Digest("policy"u8), CanonicalJson.Digest("data"u8));
+        return new ScreenedDocument(report, json, Digest(document), CanonicalJson.Digest("policy"u8), CanonicalJson.Digest("data"u8));
     }
+
+    private static string Digest(ProcedureDocument document) =>
+        CanonicalJson.Digest(CanonicalJson.Serialize(new JsonObject { ["title"] = document.Title, ["flags"] = document.Purpose }));
 
     private static Finding Made(string flag) => new()
     {

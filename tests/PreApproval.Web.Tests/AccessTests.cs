@@ -20,6 +20,9 @@ public sealed class AccessTests(TestApp test)
     private static readonly Dictionary<string, int[]> Expected = new(StringComparer.Ordinal)
     {
         ["POST /api/v1/tokens"] = [422, 422, 422, 422, 422, 422, 422, 422, 422],
+        ["GET /api/v1/tokens"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
+        ["DELETE /api/v1/tokens/current"] = [401, 204, 204, 204, 204, 204, 204, 204, 204],
+        ["DELETE /api/v1/tokens/{id}"] = [401, 404, 404, 404, 404, 404, 404, 404, 404],
         ["GET /api/v1/members"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
         ["GET /api/v1/substances"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
         ["POST /api/v1/screenings"] = [401, 400, 400, 400, 400, 400, 400, 400, 400],
@@ -50,7 +53,7 @@ public sealed class AccessTests(TestApp test)
         {
             for (int i = 0; i < People.Length; i++)
             {
-                using HttpClient client = test.As(i == 0 ? null : People[i]);
+                using HttpClient client = i > 0 && endpoint.EndsWith("/current", StringComparison.Ordinal) ? await test.AsWithANewTokenAsync(People[i]) : test.As(i == 0 ? null : People[i]);
                 using HttpRequestMessage request = Request(endpoint, address, body);
                 using HttpResponseMessage answer = await client.SendAsync(request);
                 if ((int)answer.StatusCode != statuses[i])
@@ -139,7 +142,8 @@ public sealed class AccessTests(TestApp test)
     private static HttpRequestMessage Request(string endpoint, string address, string decision)
     {
         string[] parts = endpoint.Split(' ');
-        string path = parts[1].Replace("/api/v1/procedures/{id}", address, StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal);
+        string path = parts[1].Replace("/api/v1/procedures/{id}", address, StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal)
+            .Replace("{id}", "0198c0de-0000-7000-8000-000000000000", StringComparison.Ordinal);
         if (path.EndsWith("/substances", StringComparison.Ordinal))
         {
             path += "?q=water";

@@ -44,6 +44,20 @@ public sealed class BadInputTests(TestApp test)
         Assert.Equal(before, await test.RowsAsync());
     }
 
+    [Fact]
+    public async Task AbsurdDocument_ScreenedOrSubmitted_IsRefusedInTheSameWords()
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage screened = await author.PostAsJsonAsync("/api/v1/screenings", Faulty("negative mass"));
+        using HttpResponseMessage created = await author.PostAsJsonAsync("/api/v1/procedures", new JsonObject { ["document"] = Faulty("negative mass") });
+        using HttpResponseMessage submitted = await author.PostAsync($"{created.Headers.Location}/submissions", content: null);
+        JsonObject one = await Read.ProblemAsync(screened, HttpStatusCode.UnprocessableEntity);
+        JsonObject two = await Read.ProblemAsync(submitted, HttpStatusCode.UnprocessableEntity);
+        one.Remove("requestId");
+        two.Remove("requestId");
+        Assert.Equal(one.ToJsonString(), two.ToJsonString());
+    }
+
     [Theory]
     [InlineData("""{ "schema": """)]
     [InlineData("""{ "title": "a", "title": "b" }""")]

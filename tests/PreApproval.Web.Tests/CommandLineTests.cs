@@ -20,6 +20,24 @@ public sealed class CommandLineTests
         Assert.True(options.Migrate);
     }
 
+    [Fact]
+    public void TryParse_Setup_NamesTheFirstPerson()
+    {
+        Assert.True(StartOptions.TryParse(["setup", "--group", "A group", "--user", "first", "--name", "Invented First", "--role", "lead"], out StartOptions options, out _));
+        Assert.Equal(("A group", "first", "Invented First"), (options.Setup!.Group, options.Setup.UserName, options.Setup.Name));
+        Assert.Equal([Procedures.Workflow.GroupRole.Lead], options.Setup.Roles);
+    }
+
+    [Theory]
+    [InlineData("--name", "setup", "--group", "A group", "--user", "first")]
+    [InlineData("--role", "setup", "--group", "A group", "--user", "first", "--name", "X", "--role", "reviewer")]
+    [InlineData("--group", "--group", "A group")]
+    public void TryParse_SetupUnfinished_IsRefusedByName(string named, params string[] arguments)
+    {
+        Assert.False(StartOptions.TryParse(arguments, out _, out string error));
+        Assert.Contains(named, error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--dmeo")]
     [InlineData("--data")]

@@ -128,14 +128,15 @@ public sealed class DecisionTests(TestApp test)
     [Fact]
     public async Task PostDecisions_OneReviewerTwiceAtOnce_ExactlyOne200()
     {
-        for (int round = 0; round < 5; round++)
+        // Fewer than the attempts an account has before it rests: each looks at a password.
+        for (int round = 0; round < 8; round++)
         {
             string address = await test.SubmittedAsync("a fire warning");
             using HttpClient reviewer = test.As("fire-reviewer");
-            HttpResponseMessage[] answers = await Task.WhenAll(Enumerable.Range(0, 8)
+            HttpResponseMessage[] answers = await Task.WhenAll(Enumerable.Range(0, 4)
                 .Select(_ => reviewer.PostAsJsonAsync($"{address}/decisions", Approve("fire.sample/beaker/1"))));
             Assert.Equal(1, answers.Count(a => a.StatusCode == HttpStatusCode.OK));
-            Assert.Equal(7, answers.Count(a => a.StatusCode == HttpStatusCode.Conflict));
+            Assert.Equal(3, answers.Count(a => a.StatusCode == HttpStatusCode.Conflict));
         }
     }
 

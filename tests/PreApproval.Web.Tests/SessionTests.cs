@@ -61,6 +61,34 @@ public sealed class SessionTests(TestApp test)
         await Read.ProblemAsync(answer, HttpStatusCode.Unauthorized);
     }
 
+    [Fact]
+    public async Task Cookie_CopiedBeforeTheSignOut_IsWorthNothingAfterwards()
+    {
+        using Browsing author = await Browsing.SignInAsync(test.App, "author");
+        using HttpClient copy = test.App.Client();
+        copy.DefaultRequestHeaders.Add("Cookie", author.CookieHeader);
+        using HttpResponseMessage before = await copy.GetAsync("/api/v1/members");
+        Assert.Equal(HttpStatusCode.OK, before.StatusCode);
+        using HttpResponseMessage left = await author.SendAsync("/account/sign-out", await author.FormAsync("/account/sign-out", "sign-out"));
+        Assert.Equal(HttpStatusCode.Redirect, left.StatusCode);
+
+        using HttpResponseMessage call = await copy.GetAsync("/api/v1/members");
+        await Read.ProblemAsync(call, HttpStatusCode.Unauthorized);
+        using HttpResponseMessage page = await copy.GetAsync("/review");
+        Assert.Equal(HttpStatusCode.Redirect, page.StatusCode);
+        Assert.Contains("/account/sign-in", page.Headers.Location!.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task SignOut_OfOneBrowser_LeavesTheOtherSignedIn()
+    {
+        using Browsing one = await Browsing.SignInAsync(test.App, "author");
+        using Browsing two = await Browsing.SignInAsync(test.App, "author");
+        (await one.SendAsync("/account/sign-out", await one.FormAsync("/account/sign-out", "sign-out"))).Dispose();
+        using HttpResponseMessage answer = await two.Client.GetAsync("/api/v1/members");
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+    }
+
     [Theory]
     [InlineData("Sec-Fetch-Site", "cross-site")]
     [InlineData("Sec-Fetch-Site", "same-site")]
@@ -114,6 +142,8 @@ public sealed class SessionTests(TestApp test)
         ClaimsPrincipal principal = await factory.CreateAsync((await users.FindByNameAsync(person))!);
         var identity = (ClaimsIdentity)principal.Identity!;
         Claim at = identity.FindFirst(Web.Identity.AccountClaims.AuthenticatedAt)!;
+        Guid account = (await users.FindByNameAsync(person))!.Id;
+        identity.AddClaim(new Claim(Web.Identity.AccountClaims.Session, await scope.ServiceProvider.GetRequiredService<Sessions>().BeginAsync(account, CancellationToken.None)));
         identity.RemoveClaim(at);
         identity.AddClaim(new Claim(at.Type, (long.Parse(at.Value, System.Globalization.CultureInfo.InvariantCulture) - (long)ago.TotalSeconds).ToString(System.Globalization.CultureInfo.InvariantCulture)));
         CookieAuthenticationOptions options = scope.ServiceProvider.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(IdentityConstants.ApplicationScheme);

@@ -108,6 +108,52 @@ public sealed class TokenTests(TestApp test)
         await Read.ProblemAsync(again, HttpStatusCode.Unauthorized);
     }
 
+    [Fact]
+    public async Task GetTokens_ListsOwnTokensWithoutSecrets()
+    {
+        await test.AddPersonAsync(test.Group, "lister", [GroupRole.Member], []);
+        using HttpClient client = test.As("lister");
+        using HttpResponseMessage answer = await client.GetAsync("/api/v1/tokens");
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        string text = await answer.Content.ReadAsStringAsync();
+        JsonArray items = JsonNode.Parse(text)!["items"]!.AsArray();
+        JsonObject only = Assert.Single(items)!.AsObject();
+        Assert.True((bool)only["current"]!);
+        Assert.Equal(["createdAt", "current", "expiresAt", "id", "lastUsedAt"], only.Select(m => m.Key).Order(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.DoesNotContain("pa_", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task DeleteTokens_Current_EndsItAtOnceAndNoOther()
+    {
+        await test.AddPersonAsync(test.Group, "ender", [GroupRole.Member], []);
+        using HttpClient first = test.As("ender");
+        using HttpClient second = await test.AsWithANewTokenAsync("ender");
+        using HttpResponseMessage ended = await second.DeleteAsync("/api/v1/tokens/current");
+        Assert.Equal(HttpStatusCode.NoContent, ended.StatusCode);
+        using HttpResponseMessage after = await second.GetAsync("/api/v1/members");
+        await Read.ProblemAsync(after, HttpStatusCode.Unauthorized);
+        using HttpResponseMessage other = await first.GetAsync("/api/v1/members");
+        Assert.Equal(HttpStatusCode.OK, other.StatusCode);
+    }
+
+    [Fact]
+    public async Task DeleteTokens_ById_EndsOwnOnesOnly()
+    {
+        await test.AddPersonAsync(test.Group, "revoker", [GroupRole.Member], []);
+        using HttpClient first = test.As("revoker");
+        using HttpClient second = await test.AsWithANewTokenAsync("revoker");
+        using HttpResponseMessage list = await second.GetAsync("/api/v1/tokens");
+        string id = (string)(await Read.ObjectAsync(list))["items"]!.AsArray().Single(t => !(bool)t!["current"]!)!["id"]!;
+        using HttpClient stranger = test.As("author");
+        using HttpResponseMessage foreign = await stranger.DeleteAsync($"/api/v1/tokens/{id}");
+        await Read.ProblemAsync(foreign, HttpStatusCode.NotFound);
+        using HttpResponseMessage own = await second.DeleteAsync($"/api/v1/tokens/{id}");
+        Assert.Equal(HttpStatusCode.NoContent, own.StatusCode);
+        using HttpResponseMessage after = await first.GetAsync("/api/v1/members");
+        await Read.ProblemAsync(after, HttpStatusCode.Unauthorized);
+    }
+
     [Theory]
     [InlineData("too short", true)]
     [InlineData("passwordpassword", true)]

@@ -8,10 +8,10 @@ namespace PreApproval.Documents.Reading;
 /// </summary>
 internal sealed partial class StructureReader(FaultList faults)
 {
-    /// <summary>Most entries of each list; far above what one procedure needs.</summary>
-    public const int MostMaterials = 200;
+    /// <summary>Most entries of each list; far above what one procedure needs, and few enough to be screened in about a second.</summary>
+    public const int MostMaterials = 100;
     public const int MostVessels = 50;
-    public const int MostSteps = 300;
+    public const int MostSteps = 200;
     public const int MostOthers = 100;
 
     public ProcedureDocument Document(JsonTree root)

@@ -21,6 +21,7 @@ internal sealed class ProcedureDocumentValidator : AbstractValidator<ProcedureDo
         RuleFor(document => document).Custom((document, context) => UniqueIds.Check(document, context));
         RuleFor(document => document).Custom((document, context) => References.Check(document, context));
         RuleFor(document => document).Custom((document, context) => VesselUse.Check(document, context));
+        RuleFor(document => document).Custom((document, context) => ComponentCounts.Check(document, context));
         RuleFor(document => document).Custom((document, context) => MaterialBalance.Check(document, context));
     }
 }

@@ -49,6 +49,7 @@ public sealed class DecisionHandler(
                 State = revision.State,
                 Slots = slots,
                 Decided = decisions.Select(decision => decision.Slot).ToHashSet(StringComparer.Ordinal),
+                SignedBy = decisions.Select(decision => decision.SignerId).ToHashSet(),
                 Findings = await procedures.FindingsAsync(actor.GroupId, procedureId, revision.Number, cancellationToken),
                 Signer = signer,
                 Now = now,

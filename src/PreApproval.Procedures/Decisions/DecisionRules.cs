@@ -21,6 +21,9 @@ public sealed record DecisionCase
     /// <summary>Names of the slots that were decided.</summary>
     public required IReadOnlySet<string> Decided { get; init; }
 
+    /// <summary>Who signed a slot of this revision.</summary>
+    public required IReadOnlySet<Guid> SignedBy { get; init; }
+
     public required IReadOnlyList<FindingRecord> Findings { get; init; }
 
     /// <summary>The person who signs; null: does not belong to the group.</summary>
@@ -67,6 +70,16 @@ public static class DecisionRules
         if (Array.Find(mine, slot => slot.Open && !facts.Decided.Contains(slot.Slot)) is not { } open)
         {
             return Refusal.Because(RefusalKind.Conflict, "Your countersignature waits for the review.");
+        }
+
+        if (facts.SignedBy.Contains(signer.AccountId))
+        {
+            return Refusal.Because(RefusalKind.Forbidden, "You signed another slot of this revision: somebody else signs this one.");
+        }
+
+        if (request.Slot is { } meant && !string.Equals(meant, open.Slot, StringComparison.Ordinal))
+        {
+            return Refusal.Because(RefusalKind.Conflict, $"What waits for you here is '{open.Slot}', not '{meant}': read the revision again, then decide.");
         }
 
         if (WhyNotThisSlot(signer, open, facts.Now) is { } unable)
@@ -122,6 +135,11 @@ public static class DecisionRules
         if (Array.TrueForAll(held, grant => IsFreshSelfGrant(grant, signer, now)))
         {
             return "You gave yourself this role less than 24 hours ago: it can't be used to decide yet.";
+        }
+
+        if (slot.Kind == SlotKind.Review && !signer.Is(GroupRole.Lead) && slot.Hazards.Except(slot.RequiredCompetences).Where(hazard => !signer.IsCompetentIn(hazard)).ToArray() is [var foreign, ..])
+        {
+            return $"You are not competent in {WireName.Of(foreign)}, and only a group lead decides without that.";
         }
 
         foreach (Hazard hazard in slot.RequiredCompetences)

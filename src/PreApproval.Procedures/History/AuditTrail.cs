@@ -30,10 +30,9 @@ public sealed class AuditTrail(IAuditStore store)
         await store.AppendAsync(events, head, cancellationToken);
     }
 
-    /// <summary>True when the leaf is well formed and the stored columns say what it says.</summary>
-    internal static bool Agrees(AuditEventRecord stored) =>
-        AuditLeaf.TryParse(stored.Leaf, out AuditLeaf? leaf, out _)
-        && Same(leaf.Tenant, stored.GroupId.ToString("D"))
+    /// <summary>True when the stored columns say what the leaf says.</summary>
+    internal static bool Agrees(AuditLeaf leaf, AuditEventRecord stored) =>
+        Same(leaf.Tenant, stored.GroupId.ToString("D"))
         && leaf.Seq == stored.Sequence
         && leaf.At == stored.At
         && Same(leaf.Actor.Id, stored.ActorId.ToString("D"))

@@ -26,11 +26,23 @@ public sealed record HistoryFilter
 /// <summary>The state of the group's log.</summary>
 /// <param name="Size">Number of events.</param>
 /// <param name="RootHash">Root in hexadecimal.</param>
-/// <param name="Consistent">True when the stored events give the stored root.</param>
-public sealed record LogStatus(long Size, string RootHash, bool Consistent);
+/// <param name="Consistent">True when the stored events give the stored root and the stored revisions and decisions are those that the events tell of.</param>
+public sealed record LogStatus(long Size, string RootHash, bool Consistent)
+{
+    /// <summary>What is wrong, by sequence, at most 20; empty when nothing is.</summary>
+    public IReadOnlyList<LogFault> Faults { get; init; } = [];
+
+    /// <summary>The first event with which something is wrong, or null.</summary>
+    public long? FirstBadSequence => Faults is [var first, ..] ? first.Sequence : null;
+}
+
+/// <summary>Something in the log, or in the rows that it tells of, that was changed outside the application.</summary>
+/// <param name="Sequence">The event concerned; null when it can't be said.</param>
+/// <param name="Sentence">One plain sentence.</param>
+public sealed record LogFault(long? Sequence, string Sentence);
 
 /// <summary>Reads the history. The lead, reviewers and auditors read all of it; a member the events of their own procedures.</summary>
-public sealed class HistoryHandler(IAuditStore store)
+public sealed class HistoryHandler(IAuditStore store, IUnitOfWork work, DocumentScreener screener)
 {
     private const int LargestPage = 500;
 
@@ -59,7 +71,10 @@ public sealed class HistoryHandler(IAuditStore store)
         return new Page<EventView>(items, events.Count > size ? items[^1].Sequence.ToString(CultureInfo.InvariantCulture) : null);
     }
 
-    /// <summary>Recomputes the tree over the stored events.</summary>
+    /// <summary>
+    /// Recomputes the tree over the stored events and compares revisions, slots and decisions with them, all in one snapshot. Damage is
+    /// reported, whatever it is.
+    /// </summary>
     public async Task<Result<LogStatus, Refusal>> CheckAsync(Actor actor, CancellationToken cancellationToken)
     {
         if (ScopeOf(actor) is not HistoryScope.All)
@@ -67,25 +82,41 @@ public sealed class HistoryHandler(IAuditStore store)
             return actor.Roles.Count == 0 ? Refusal.NotFound : Refusal.Because(RefusalKind.Forbidden, "The lead, reviewers and auditors check the history.");
         }
 
-        // The head first: events that come while reading are beyond it and left out.
-        CompactRange head = await store.HeadAsync(actor.GroupId, cancellationToken);
-        CompactRange recomputed = CompactRange.Empty;
-        bool sound = true;
-        await foreach (AuditEventRecord stored in store.ReadAllAsync(actor.GroupId, cancellationToken))
+        await using IUnitScope snapshot = await work.BeginSnapshotAsync(cancellationToken);
+        Guid group = actor.GroupId;
+        if (await store.ReadHeadAsync(group, cancellationToken) is not { } head)
         {
-            if (recomputed.Size == head.Size)
-            {
-                break;
-            }
-
-            byte[] hash = MerkleTree.LeafHash(stored.Leaf);
-            sound &= stored.Sequence == recomputed.Size && hash.AsSpan().SequenceEqual(stored.LeafHash) && AuditTrail.Agrees(stored);
-            recomputed = recomputed.Append(hash);
+            return new LogStatus(0, Convert.ToHexStringLower(CompactRange.Empty.Root()), Consistent: false) { Faults = [new LogFault(null, "The head of the log is missing.")] };
         }
 
-        byte[] root = head.Root();
-        sound &= recomputed.Size == head.Size && recomputed.Root().AsSpan().SequenceEqual(root);
-        return new LogStatus(head.Size, Convert.ToHexStringLower(root), sound);
+        var check = new LogCheck(head, DigestOf);
+        await FeedAsync(check, "An event", store.ReadAllAsync(group, cancellationToken), check.Event);
+        await FeedAsync(check, "A revision", store.RevisionsAsync(group, cancellationToken), check.Revision);
+        await FeedAsync(check, "A slot", store.SlotsAsync(group, cancellationToken), check.Slot);
+        await FeedAsync(check, "A decision", store.DecisionsAsync(group, cancellationToken), check.Decision);
+        return check.Finish();
+    }
+
+    private static async Task FeedAsync<T>(LogCheck check, string what, IAsyncEnumerable<T> rows, Action<T> feed)
+    {
+        try
+        {
+            await foreach (T row in rows)
+            {
+                feed(row);
+            }
+        }
+        catch (Exception e) when (e is InvalidCastException or FormatException or ArgumentException or OverflowException or InvalidOperationException)
+        {
+            // Values that no write of ours stores: a missing one, a time outside the calendar.
+            check.Unreadable(what, e);
+        }
+    }
+
+    private string? DigestOf(byte[] document)
+    {
+        Result<ProcedureDocument, DocumentRefusal> read = screener.Read(document);
+        return read.IsOk ? screener.DigestOf(read.Value) : null;
     }
 
     private static HistoryScope? ScopeOf(Actor actor)

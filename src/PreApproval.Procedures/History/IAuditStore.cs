@@ -22,16 +22,25 @@ public interface IAuditStore
     Task AddLogAsync(Guid groupId, CancellationToken cancellationToken);
 
     /// <summary>The right edge of the tree; its row is held until the end of the transaction, so take it last.</summary>
+    /// <exception cref="DamagedLogException">The stored edge can't be read or contradicts itself.</exception>
     Task<CompactRange> LockHeadAsync(Guid groupId, CancellationToken cancellationToken);
 
     /// <summary>Writes the events and the new right edge.</summary>
     Task AppendAsync(IReadOnlyList<AuditEventRecord> events, CompactRange head, CancellationToken cancellationToken);
 
-    /// <summary>The right edge without a lock.</summary>
-    Task<CompactRange> HeadAsync(Guid groupId, CancellationToken cancellationToken);
+    /// <summary>The head's row as stored, without a lock.</summary>
+    Task<StoredHead?> ReadHeadAsync(Guid groupId, CancellationToken cancellationToken);
 
     /// <summary>Events of the group in order.</summary>
     IAsyncEnumerable<AuditEventRecord> ReadAllAsync(Guid groupId, CancellationToken cancellationToken);
+
+    /// <summary>Every revision of the group as stored.</summary>
+    IAsyncEnumerable<RevisionEvidence> RevisionsAsync(Guid groupId, CancellationToken cancellationToken);
+
+    IAsyncEnumerable<SlotEvidence> SlotsAsync(Guid groupId, CancellationToken cancellationToken);
+
+    /// <summary>Every decision of the group as stored.</summary>
+    IAsyncEnumerable<DecisionEvidence> DecisionsAsync(Guid groupId, CancellationToken cancellationToken);
 
     /// <summary>Newest first, those before the sequence number <paramref name="before"/>.</summary>
     Task<IReadOnlyList<AuditEventRecord>> ListAsync(Guid groupId, HistoryScope scope, Guid readerId, HistoryFilter filter, long? before, int most, CancellationToken cancellationToken);

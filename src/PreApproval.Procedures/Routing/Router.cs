@@ -24,8 +24,9 @@ public sealed record PlannedSlot(
 
 /// <summary>
 /// Finds the persons who decide. By hazard, in the order of the rules: the named person, then the deputy, then the next rule; where
-/// none of them may decide, any competent reviewer; where nobody is competent, a lead; where no lead may decide, a
-/// reviewer who is not the author. Whoever wrote or edited the procedure is never chosen.
+/// none of them may decide, any competent reviewer; where nobody is competent, a lead. Where no lead may decide either, or no second
+/// person may countersign, the submission is refused and says whom to appoint. Nobody gets two slots of a revision, and whoever wrote or edited
+/// the procedure is never chosen.
 /// </summary>
 public static class Router
 {
@@ -51,10 +52,16 @@ public static class Router
                 "Nobody in this group may decide on this procedure: every reviewer and lead wrote or edited it, or is an administrator. Ask for another reviewer to be appointed.");
         }
 
-        Choice[] choices = [.. flagged.Select(finding => finding.Hazard).Distinct().Order().Select(hazard => Choose(hazard, rules, people, candidates, writers))];
-        if (choices.Length == 0)
+        Hazard?[] hazards = [.. flagged.Select(finding => finding.Hazard).Distinct().Order()];
+        var choices = new List<Choice>();
+        foreach (Hazard? hazard in hazards.DefaultIfEmpty(null))
         {
-            choices = [Fallback(null, candidates)];
+            if ((hazard is { } named ? Choose(named, rules, people, candidates, writers) : Fallback(null, candidates)) is not { } choice)
+            {
+                return NobodyFor(hazard, people, writers);
+            }
+
+            choices.Add(choice);
         }
 
         IGrouping<Guid, Choice>[] persons = [.. choices.GroupBy(choice => choice.Person.AccountId)];
@@ -67,19 +74,25 @@ public static class Router
                 person.First().Person,
                 [.. person.Where(choice => choice.Hazard is not null).Select(choice => choice.Hazard!.Value)],
                 [.. person.Where(choice => choice is { Hazard: not null, Competent: true }).Select(choice => choice.Hazard!.Value)],
-                GroupRole.Reviewer,
+                person.All(choice => choice.Competent) ? GroupRole.Reviewer : GroupRole.Lead,
                 string.Join(" ", person.Select(choice => choice.Reason).Distinct(StringComparer.Ordinal))));
         }
 
         if (hasDanger && policy.CountersignDangers)
         {
-            slots.Add(Countersignature(candidates, [.. slots.Select(slot => slot.Assignee.AccountId)], [.. flagged.Where(finding => finding.Severity == Severity.Danger).Select(finding => finding.Hazard).Distinct().Order()]));
+            Hazard[] dangers = [.. flagged.Where(finding => finding.Severity == Severity.Danger).Select(finding => finding.Hazard).Distinct().Order()];
+            if (Countersignature(candidates, [.. slots.Select(slot => slot.Assignee.AccountId)], dangers) is not { } countersignature)
+            {
+                return NobodyToCountersign(slots, dangers);
+            }
+
+            slots.Add(countersignature);
         }
 
         return Result<IReadOnlyList<PlannedSlot>, Refusal>.Ok(slots);
     }
 
-    private static Choice Choose(Hazard hazard, IReadOnlyList<RoutingRule> rules, IReadOnlyList<Standing> people, Standing[] candidates, IReadOnlySet<Guid> writers)
+    private static Choice? Choose(Hazard hazard, IReadOnlyList<RoutingRule> rules, IReadOnlyList<Standing> people, Standing[] candidates, IReadOnlySet<Guid> writers)
     {
         string? passedOver = null;
         foreach (RoutingRule rule in rules.Where(rule => rule.Hazard == hazard).OrderBy(rule => rule.Order))
@@ -104,34 +117,45 @@ public static class Router
             : Fallback(hazard, candidates);
     }
 
-    private static Choice Fallback(Hazard? hazard, Standing[] candidates)
+    private static Choice? Fallback(Hazard? hazard, Standing[] candidates)
     {
         string why = hazard is { } named
             ? $"nobody who may decide on this procedure is competent in {WireName.Of(named)}"
             : "the screening asks for a review without naming a hazard";
         return candidates.FirstOrDefault(person => person.Is(GroupRole.Lead)) is { } lead
             ? new Choice(hazard, lead, false, $"{lead.Name} decides as group lead: {why}.")
-            : new Choice(hazard, candidates[0], false, $"{candidates[0].Name} decides because no lead may: {why}, and every lead wrote or edited it.");
+            : null;
     }
 
-    private static PlannedSlot Countersignature(Standing[] candidates, HashSet<Guid> reviewers, IReadOnlyList<Hazard> hazards)
+    private static Refusal NobodyFor(Hazard? hazard, IReadOnlyList<Standing> people, IReadOnlySet<Guid> writers)
+    {
+        Standing[] leads = [.. people.Where(person => person.Active && person.Is(GroupRole.Lead))];
+        string noLead = leads.Length == 0
+            ? "the group has no lead"
+            : string.Join("; ", leads.Select(lead => writers.Contains(lead.AccountId) ? $"{lead.Name} wrote or edited this procedure" : $"{lead.Name} is an administrator"));
+        return Refusal.Because(RefusalKind.Conflict, hazard is { } named
+            ? $"Nobody may review this procedure for {WireName.Of(named)}: no reviewer who may decide on it is competent in {WireName.Of(named)}, and no lead may decide in their place ({noLead}). Ask the lead to appoint a reviewer who is competent in {WireName.Of(named)}, or an administrator to appoint another lead."
+            : $"The screening asks for a review by a lead, and no lead may decide on this procedure ({noLead}). Ask an administrator to appoint another lead.");
+    }
+
+    private static PlannedSlot? Countersignature(Standing[] candidates, HashSet<Guid> reviewers, IReadOnlyList<Hazard> hazards)
     {
         const string Policy = "The group's policy asks for a countersignature of every danger.";
         if (candidates.FirstOrDefault(person => person.Is(GroupRole.Lead) && !reviewers.Contains(person.AccountId)) is { } lead)
         {
-            return Slot(lead, GroupRole.Lead, $"{Policy} {lead.Name} countersigns as group lead.");
+            return new PlannedSlot("countersign", SlotKind.Countersign, lead, hazards, [], GroupRole.Lead, $"{Policy} {lead.Name} countersigns as group lead.");
         }
 
-        if (candidates.FirstOrDefault(person => !reviewers.Contains(person.AccountId)) is { } second)
-        {
-            return Slot(second, GroupRole.Reviewer, $"{Policy} No lead may give it (author, editor or already a reviewer here), so {second.Name} does as a second person.");
-        }
-
-        Standing only = candidates.FirstOrDefault(person => person.Is(GroupRole.Lead)) ?? candidates[0];
-        return Slot(only, GroupRole.Reviewer, $"{Policy} No second person may give it, so it stays with {only.Name}, who is not the author. Appoint another lead or reviewer.");
-
-        PlannedSlot Slot(Standing person, GroupRole role, string reason) => new("countersign", SlotKind.Countersign, person, hazards, [], role, reason);
+        return candidates.FirstOrDefault(person => !reviewers.Contains(person.AccountId) && hazards.All(person.IsCompetentIn)) is { } second
+            ? new PlannedSlot("countersign", SlotKind.Countersign, second, hazards, hazards, GroupRole.Reviewer,
+                $"{Policy} No lead may give it (author, editor or already a reviewer here), so {second.Name} does as a second person, competent in them.")
+            : null;
     }
+
+    private static Refusal NobodyToCountersign(List<PlannedSlot> slots, Hazard[] dangers) => Refusal.Because(
+        RefusalKind.Conflict,
+        $"The group's policy asks for a countersignature of every danger, and nobody may give it beside {string.Join(" and ", slots.Select(slot => slot.Assignee.Name))}, who would review this procedure: "
+        + $"nobody signs twice, and the author never. Appoint another lead, or a second reviewer who is competent in {string.Join(" and ", dangers.Select(hazard => WireName.Of(hazard)))}.");
 
     private static string WhyNot(Guid accountId, Hazard hazard, IReadOnlyList<Standing> people, IReadOnlySet<Guid> writers) =>
         people.FirstOrDefault(person => person.AccountId == accountId) switch

@@ -13,10 +13,15 @@ public sealed record DocumentScreener(
     Func<ProcedureDocument, Policy, ScreenedDocument> Screen)
 {
     /// <summary>The engine.</summary>
-    public static DocumentScreener Engine { get; } = new(DocumentReader.Read, DocumentReader.ReadDraft, DocumentScreening.Screen);
+    public static DocumentScreener Engine { get; } = new(DocumentReader.Read, DocumentReader.ReadDraft, DocumentScreening.Screen) { Digest = DocumentWriter.Digest };
 
-    /// <summary>A document's refusal as the handler's.</summary>
-    internal static Refusal Refuse(DocumentRefusal refusal) => new(
+    /// <summary>The digest of a document without screening it; null: only a screening gives it.</summary>
+    public Func<ProcedureDocument, string>? Digest { get; init; }
+
+    internal string DigestOf(ProcedureDocument document) => Digest is { } digest ? digest(document) : Screen(document, Policy.Default).DocumentDigest;
+
+    /// <summary>A document's refusal as the handler's: one text for screening, saving and submitting.</summary>
+    public static Refusal Refuse(DocumentRefusal refusal) => new(
         refusal.Kind switch
         {
             DocumentRefusalKind.TooLarge => RefusalKind.TooLarge,

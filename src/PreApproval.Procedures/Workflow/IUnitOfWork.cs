@@ -7,6 +7,9 @@ namespace PreApproval.Procedures.Workflow;
 public interface IUnitOfWork
 {
     Task<IUnitScope> BeginAsync(CancellationToken cancellationToken);
+
+    /// <summary>For reading only: everything read in it is of the same moment. Never inside another scope.</summary>
+    Task<IUnitScope> BeginSnapshotAsync(CancellationToken cancellationToken);
 }
 
 /// <summary>A scope that was not committed is undone when it is disposed of.</summary>

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using PreApproval.Audit;
 using PreApproval.Procedures.History;
@@ -7,6 +8,11 @@ namespace PreApproval.Storage.Stores;
 
 internal sealed class AuditStore(PreApprovalDbContext db) : IAuditStore
 {
+    private const int Piece = 2000;
+
+    /// <summary>Of rows with their documents.</summary>
+    private const int LargePiece = 100;
+
     public async Task AddLogAsync(Guid groupId, CancellationToken cancellationToken)
     {
         db.AuditHeads.Add(new AuditHeadRow { GroupId = groupId, Size = 0, CompactRange = CompactRange.Empty.ToBytes() });
@@ -18,7 +24,20 @@ internal sealed class AuditStore(PreApprovalDbContext db) : IAuditStore
         List<AuditHeadRow> rows = await db.AuditHeads
             .FromSql($"SELECT * FROM audit_head WHERE group_id = {groupId} FOR UPDATE")
             .AsNoTracking().ToListAsync(cancellationToken);
-        return CompactRange.FromBytes(rows.Single().CompactRange);
+        if (rows is not [var row])
+        {
+            throw new DamagedLogException($"The group {groupId:D} has no head of its log: nothing can be written to its history. Restore the database from a backup.");
+        }
+
+        try
+        {
+            CompactRange range = CompactRange.FromBytes(row.CompactRange);
+            return range.Size == row.Size ? range : throw new FormatException("It contradicts its own size.");
+        }
+        catch (FormatException e)
+        {
+            throw new DamagedLogException($"The head of the log of group {groupId:D} is damaged, and nothing can be written to its history: {e.Message} Check the history, then restore the database from a backup.", e);
+        }
     }
 
     public async Task AppendAsync(IReadOnlyList<AuditEventRecord> events, CompactRange head, CancellationToken cancellationToken)
@@ -36,11 +55,56 @@ internal sealed class AuditStore(PreApprovalDbContext db) : IAuditStore
             .ExecuteUpdateAsync(set => set.SetProperty(x => x.Size, head.Size).SetProperty(x => x.CompactRange, edge), cancellationToken);
     }
 
-    public async Task<CompactRange> HeadAsync(Guid groupId, CancellationToken cancellationToken) =>
-        CompactRange.FromBytes(await db.AuditHeads.Where(x => x.GroupId == groupId).Select(x => x.CompactRange).SingleAsync(cancellationToken));
+    public Task<StoredHead?> ReadHeadAsync(Guid groupId, CancellationToken cancellationToken) =>
+        db.AuditHeads.Where(x => x.GroupId == groupId).Select(x => new StoredHead(x.Size, x.CompactRange)).FirstOrDefaultAsync(cancellationToken);
 
-    public IAsyncEnumerable<AuditEventRecord> ReadAllAsync(Guid groupId, CancellationToken cancellationToken) =>
-        db.AuditEvents.AsNoTracking().Where(x => x.GroupId == groupId).OrderBy(x => x.Sequence).AsAsyncEnumerable();
+    public async IAsyncEnumerable<AuditEventRecord> ReadAllAsync(Guid groupId, [EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        // In pieces, so that no statement of a long log comes near the time that one may take.
+        long last = long.MinValue;
+        List<AuditEventRecord> piece;
+        do
+        {
+            piece = await db.AuditEvents.AsNoTracking().Where(x => x.GroupId == groupId && x.Sequence > last).OrderBy(x => x.Sequence).Take(Piece).ToListAsync(cancellationToken);
+            foreach (AuditEventRecord entry in piece)
+            {
+                last = entry.Sequence;
+                yield return entry;
+            }
+        }
+        while (piece.Count == Piece);
+    }
+
+    public async IAsyncEnumerable<RevisionEvidence> RevisionsAsync(Guid groupId, [EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        Guid procedure = Guid.Empty;
+        int number = 0;
+        List<RevisionEvidence> piece;
+        do
+        {
+            piece = await db.Database.SqlQuery<RevisionEvidence>(
+                $"""
+                SELECT procedure_id, number, author_id, state, document, document_digest, screening, screening_digest, engine_version, data_digest, policy_digest
+                FROM revision WHERE group_id = {groupId} AND (procedure_id, number) > ({procedure}, {number}) ORDER BY procedure_id, number LIMIT {LargePiece}
+                """).ToListAsync(cancellationToken);
+            foreach (RevisionEvidence revision in piece)
+            {
+                (procedure, number) = (revision.ProcedureId, revision.Number);
+                yield return revision;
+            }
+        }
+        while (piece.Count == LargePiece);
+    }
+
+    public IAsyncEnumerable<SlotEvidence> SlotsAsync(Guid groupId, CancellationToken cancellationToken) =>
+        db.Slots.Where(x => x.GroupId == groupId).Select(x => new SlotEvidence(x.ProcedureId, x.Revision, x.AssigneeId)).AsAsyncEnumerable();
+
+    public IAsyncEnumerable<DecisionEvidence> DecisionsAsync(Guid groupId, CancellationToken cancellationToken) =>
+        db.Database.SqlQuery<DecisionEvidence>(
+            $"""
+            SELECT procedure_id, revision, slot, decision, reason, answers::text AS answers, signer_id, signer_name, signer_role, meaning, signed_at, authentication_method, bound, bound_digest
+            FROM decision WHERE group_id = {groupId}
+            """).AsAsyncEnumerable();
 
     public async Task<IReadOnlyList<AuditEventRecord>> ListAsync(Guid groupId, HistoryScope scope, Guid readerId, HistoryFilter filter, long? before, int most, CancellationToken cancellationToken)
     {

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Security.Claims;
 using Microsoft.AspNetCore.Http.HttpResults;
 using PreApproval.Documents;
 using PreApproval.Hazards.Screening;
@@ -16,6 +18,14 @@ public sealed record TokenBody(string UserName, string Password);
 /// <param name="TokenType">Always <c>Bearer</c>.</param>
 /// <param name="ExpiresAt">It ends then, or at once when the account is deactivated.</param>
 public sealed record TokenAnswer(string Token, string TokenType, DateTimeOffset ExpiresAt);
+
+/// <summary>A token without its text.</summary>
+/// <param name="LastUsedAt">To the minute; null: never.</param>
+/// <param name="Current">The one this request came with.</param>
+public sealed record TokenLine(Guid Id, DateTimeOffset CreatedAt, DateTimeOffset ExpiresAt, DateTimeOffset? LastUsedAt, bool Current);
+
+/// <summary>Tokens that are good now, newest first.</summary>
+public sealed record TokensAnswer(IReadOnlyList<TokenLine> Items);
 
 /// <summary>A person of the group.</summary>
 /// <param name="Competences">Hazards a reviewer is competent in.</param>
@@ -37,11 +47,26 @@ public static class AccountEndpoints
             .Takes<TokenBody>()
             .Produces<TokenAnswer>()
             .Refuses(400, 413, 415, 422, 429);
+        api.MapGet("/tokens", ListTokensAsync)
+            .WithName("list-tokens")
+            .WithSummary("List your own tokens, without their text")
+            .Produces<TokensAnswer>()
+            .Refuses();
+        api.MapDelete("/tokens/current", EndCurrentAsync)
+            .WithName("end-current-token")
+            .WithSummary("End the token this request comes with")
+            .Produces(StatusCodes.Status204NoContent)
+            .Refuses(404);
+        api.MapDelete("/tokens/{id:guid}", EndAsync)
+            .WithName("end-token")
+            .WithSummary("End one of your own tokens")
+            .Produces(StatusCodes.Status204NoContent)
+            .Refuses(404);
         api.MapGet("/members", ListAsync)
             .WithName("list-members")
             .WithSummary("List the people of a group with their roles and competences")
             .Produces<MembersAnswer>()
-            .Refuses(403, 404);
+            .Refuses(400, 403, 404);
     }
 
     private static async Task<Results<Ok<TokenAnswer>, ProblemResult>> IssueAsync(
@@ -70,6 +95,23 @@ public static class AccountEndpoints
         SignInLog.TokenIssued(logger, account.Id, expiresAt);
         return TypedResults.Ok(new TokenAnswer(token, "Bearer", expiresAt));
     }
+
+    private static async Task<Ok<TokensAnswer>> ListTokensAsync(ClaimsPrincipal user, ApiTokens tokens, CancellationToken cancellationToken)
+    {
+        string? issued = user.FindFirstValue(AccountClaims.TokenIssuedAt);
+        return TypedResults.Ok(new TokensAnswer([.. (await tokens.ListAsync(AccountOf(user), cancellationToken))
+            .Select(t => new TokenLine(t.Id, t.CreatedAt, t.ExpiresAt, t.LastUsedAt, string.Equals(t.CreatedAt.UtcTicks.ToString(CultureInfo.InvariantCulture), issued, StringComparison.Ordinal)))]));
+    }
+
+    private static async Task<Results<NoContent, ProblemResult>> EndCurrentAsync(HttpContext context, ApiTokens tokens, CancellationToken cancellationToken) =>
+        BearerTokenHandler.TokenOf(context.Request) is { } token && await tokens.RevokeAsync(AccountOf(context.User), token, cancellationToken)
+            ? TypedResults.NoContent()
+            : Problems.From(context, Refusal.NotFound);
+
+    private static async Task<Results<NoContent, ProblemResult>> EndAsync(HttpContext context, ApiTokens tokens, Guid id, CancellationToken cancellationToken) =>
+        await tokens.RevokeAsync(AccountOf(context.User), id, cancellationToken) ? TypedResults.NoContent() : Problems.From(context, Refusal.NotFound);
+
+    private static Guid AccountOf(ClaimsPrincipal user) => Guid.Parse(user.FindFirstValue(ClaimTypes.NameIdentifier)!, CultureInfo.InvariantCulture);
 
     private static async Task<Results<Ok<MembersAnswer>, ProblemResult>> ListAsync(
         HttpContext context, ActorProvider actors, MembershipQueries memberships, Guid? group, CancellationToken cancellationToken)

@@ -154,7 +154,7 @@ public static class DraftEndpoints
             return Problems.From(context, current.Error);
         }
 
-        if (EntityTags.ReadIfMatch(context.Request, out bool present, out int? version) is { } malformed)
+        if (EntityTags.ReadIfMatch(context.Request, current.Value.Version, out bool present, out int version) is { } malformed)
         {
             return Problems.From(context, malformed);
         }
@@ -171,7 +171,7 @@ public static class DraftEndpoints
             return Problems.From(context, body.Error);
         }
 
-        Result<DraftView, Refusal> saved = await drafts.SaveAsync(actor, id, version ?? current.Value.Version, body.Value, cancellationToken);
+        Result<DraftView, Refusal> saved = await drafts.SaveAsync(actor, id, version, body.Value, cancellationToken);
         if (!saved.IsOk)
         {
             return Problems.From(context, saved.Error);

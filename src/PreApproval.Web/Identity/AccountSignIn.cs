@@ -1,6 +1,5 @@
 using System.Security.Claims;
 using Microsoft.AspNetCore.Authentication;
-using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 using PreApproval.Procedures.Accounts;
@@ -8,7 +7,7 @@ using PreApproval.Procedures.Accounts;
 namespace PreApproval.Web.Identity;
 
 /// <summary>
-/// Sign-in by password. A deactivated account cannot sign in, and an unknown name takes as long as a wrong password, so that
+/// Sign-in by password. Unknown names and locked or deactivated accounts take as long as a wrong password, so that
 /// nobody learns which names exist (ASVS 5.0.0, 6.3.8).
 /// </summary>
 public sealed class AccountSignIn(
@@ -18,7 +17,9 @@ public sealed class AccountSignIn(
     IOptions<IdentityOptions> options,
     ILogger<AccountSignIn> logger,
     IAuthenticationSchemeProvider schemes,
-    IUserConfirmation<Account> confirmation)
+    IUserConfirmation<Account> confirmation,
+    Sessions sessions,
+    SignInAttempts attempts)
     : SignInManager<Account>(users, context, claims, options, logger, schemes, confirmation)
 {
     private static readonly Account Nobody = new() { DisplayName = "", UserName = "" };
@@ -31,6 +32,7 @@ public sealed class AccountSignIn(
         return user.DeactivatedAt is null ? base.CanSignInAsync(user) : Task.FromResult(false);
     }
 
+    /// <summary>Begins a session on the server; the cookie carries its identifier.</summary>
     public override async Task<SignInResult> PasswordSignInAsync(string userName, string password, bool isPersistent, bool lockoutOnFailure)
     {
         Account? account = await VerifyAsync(userName, password);
@@ -39,8 +41,20 @@ public sealed class AccountSignIn(
             return SignInResult.Failed;
         }
 
-        await SignInAsync(account, isPersistent: false, authenticationMethod: "password");
+        string session = await sessions.BeginAsync(account.Id, Context.RequestAborted);
+        await SignInWithClaimsAsync(account, isPersistent: false, [new Claim(AccountClaims.Method, "password"), new Claim(AccountClaims.Session, session)]);
         return SignInResult.Success;
+    }
+
+    /// <summary>Ends the session on the server too: a copy of the cookie is worth nothing afterwards.</summary>
+    public override async Task SignOutAsync()
+    {
+        if (Context.User.FindFirstValue(AccountClaims.Session) is { } session)
+        {
+            await sessions.EndAsync(session, Context.RequestAborted);
+        }
+
+        await base.SignOutAsync();
     }
 
     /// <summary>The account when name and password fit and it may sign in; otherwise null, whatever the reason.</summary>
@@ -48,39 +62,34 @@ public sealed class AccountSignIn(
     {
         ArgumentNullException.ThrowIfNull(password);
         Account? account = string.IsNullOrWhiteSpace(userName) ? null : await UserManager.FindByNameAsync(userName);
-        if (account is null || password.Length > PasswordRules.Longest)
-        {
-            UserManager.PasswordHasher.VerifyHashedPassword(Nobody, NobodysHash.Value, password.Length > PasswordRules.Longest ? "" : password);
-            SignInLog.SignInFailed(Logger, account?.Id, "no such account");
-            return null;
-        }
-
-        SignInResult result = await CheckPasswordSignInAsync(account, password, lockoutOnFailure: true);
-        if (result.Succeeded)
-        {
-            SignInLog.SignedIn(Logger, account.Id);
-            return account;
-        }
-
-        SignInLog.SignInFailed(Logger, account.Id, result.ToString());
-        return null;
+        return await IsPasswordAsync(account, password) ? account : null;
     }
-}
 
-/// <summary>Checks a person's password again, for a signature.</summary>
-public sealed class PasswordConfirmation(IServiceScopeFactory scopes)
-{
-    /// <summary>In a unit of its own: a failed attempt counts towards the lockout even when the request around it is undone.</summary>
-    public async Task<bool> ConfirmAsync(Guid accountId, string password, CancellationToken cancellationToken)
+    /// <summary>
+    /// True for the account's password. An attempt is taken before anything is hashed, and one hash is computed whether the account is
+    /// unknown, locked or deactivated, so that neither the answer nor its time tells which.
+    /// </summary>
+    public async Task<bool> IsPasswordAsync(Account? account, string password)
     {
         ArgumentNullException.ThrowIfNull(password);
-        cancellationToken.ThrowIfCancellationRequested();
-        await using AsyncServiceScope scope = scopes.CreateAsyncScope();
-        var users = scope.ServiceProvider.GetRequiredService<UserManager<Account>>();
-        var signIn = scope.ServiceProvider.GetRequiredService<SignInManager<Account>>();
-        Account? account = await users.FindByIdAsync(accountId.ToString());
-        return account is not null && password.Length is > 0 and <= PasswordRules.Longest
-            && (await signIn.CheckPasswordSignInAsync(account, password, lockoutOnFailure: true)).Succeeded;
+        bool fits = password.Length is > 0 and <= PasswordRules.Longest;
+        bool taken = await attempts.TryTakeAsync(account?.Id ?? Guid.Empty, Context.RequestAborted);
+        if (account?.PasswordHash is null || !taken || !fits || !await CanSignInAsync(account))
+        {
+            UserManager.PasswordHasher.VerifyHashedPassword(Nobody, NobodysHash.Value, fits ? password : "");
+            SignInLog.SignInFailed(Logger, account?.Id, account is null ? "no such account" : taken ? "unusable" : "locked or closed");
+            return false;
+        }
+
+        if (!await UserManager.CheckPasswordAsync(account, password))
+        {
+            SignInLog.SignInFailed(Logger, account.Id, "wrong password");
+            return false;
+        }
+
+        await attempts.ResetAsync(account.Id, Context.RequestAborted);
+        SignInLog.SignedIn(Logger, account.Id);
+        return true;
     }
 }
 
@@ -95,31 +104,6 @@ public sealed class AccountClaimsFactory(UserManager<Account> users, IOptions<Id
         identity.AddClaim(new Claim(AccountClaims.DisplayName, user.DisplayName));
         identity.AddClaim(new Claim(AccountClaims.AuthenticatedAt, time.GetUtcNow().ToUnixTimeSeconds().ToString(System.Globalization.CultureInfo.InvariantCulture), ClaimValueTypes.Integer64));
         return identity;
-    }
-}
-
-/// <summary>Looks at every request whether the session still holds: 12 hours at most, the account active, its security stamp unchanged.</summary>
-public static class SessionCheck
-{
-    public static readonly TimeSpan Longest = TimeSpan.FromHours(12);
-
-    public static async Task ValidateAsync(CookieValidatePrincipalContext context)
-    {
-        ArgumentNullException.ThrowIfNull(context);
-        IServiceProvider services = context.HttpContext.RequestServices;
-        var users = services.GetRequiredService<UserManager<Account>>();
-        IdentityOptions options = services.GetRequiredService<IOptions<IdentityOptions>>().Value;
-        DateTimeOffset now = services.GetRequiredService<TimeProvider>().GetUtcNow();
-        Account? account = context.Principal is null ? null : await users.GetUserAsync(context.Principal);
-        bool holds = account is { DeactivatedAt: null }
-            && string.Equals(context.Principal!.FindFirstValue(options.ClaimsIdentity.SecurityStampClaimType), account.SecurityStamp, StringComparison.Ordinal)
-            && long.TryParse(context.Principal!.FindFirstValue(AccountClaims.AuthenticatedAt), System.Globalization.CultureInfo.InvariantCulture, out long at)
-            && now - DateTimeOffset.FromUnixTimeSeconds(at) < Longest;
-        if (!holds)
-        {
-            context.RejectPrincipal();
-            await context.HttpContext.SignOutAsync(IdentityConstants.ApplicationScheme);
-        }
     }
 }
 

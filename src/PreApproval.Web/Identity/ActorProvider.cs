@@ -60,6 +60,12 @@ public static class AccountClaims
     /// <summary><c>password</c> or <c>token</c>.</summary>
     public const string Method = "amr";
 
+    /// <summary>Identifier of the browser's session on the server (name of OpenID Connect Front-Channel Logout 1.0).</summary>
+    public const string Session = "sid";
+
+    /// <summary>When the token was issued, in ticks: tells it from the account's others.</summary>
+    public const string TokenIssuedAt = "token-issued-at";
+
     /// <summary>Printed name.</summary>
     public const string DisplayName = "name";
 }

@@ -18,15 +18,22 @@ public sealed class BearerTokenHandler(IOptionsMonitor<AuthenticationSchemeOptio
     /// <summary>How long a token lasts.</summary>
     public static readonly TimeSpan Lifetime = TimeSpan.FromHours(12);
 
+    /// <summary>The token of a request, or null.</summary>
+    public static string? TokenOf(HttpRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        string header = request.Headers.Authorization.ToString();
+        return header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase) ? header["Bearer ".Length..].Trim() : null;
+    }
+
     protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
     {
-        string header = Request.Headers.Authorization.ToString();
-        if (!header.StartsWith("Bearer ", StringComparison.OrdinalIgnoreCase))
+        if (TokenOf(Request) is not { } token)
         {
             return AuthenticateResult.NoResult();
         }
 
-        if (await tokens.ResolveAsync(header["Bearer ".Length..].Trim(), Context.RequestAborted) is not { } found
+        if (await tokens.ResolveAsync(token, Context.RequestAborted) is not { } found
             || await users.FindByIdAsync(found.AccountId.ToString()) is not { DeactivatedAt: null } account)
         {
             return AuthenticateResult.Fail("The token is unknown, expired or revoked.");
@@ -38,6 +45,7 @@ public sealed class BearerTokenHandler(IOptionsMonitor<AuthenticationSchemeOptio
                 new Claim(ClaimTypes.Name, account.UserName ?? ""),
                 new Claim(AccountClaims.DisplayName, account.DisplayName),
                 new Claim(AccountClaims.Method, "token"),
+                new Claim(AccountClaims.TokenIssuedAt, found.IssuedAt.UtcTicks.ToString(CultureInfo.InvariantCulture)),
                 new Claim(AccountClaims.AuthenticatedAt, found.IssuedAt.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture)),
             ],
             SchemeName, ClaimTypes.Name, roleType: null);

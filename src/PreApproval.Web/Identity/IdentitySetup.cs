@@ -22,6 +22,7 @@ public static class IdentitySetup
     {
         services.AddHttpContextAccessor();
         services.AddScoped<ActorProvider>();
+        services.AddScoped<SessionCheck>();
         services.AddSingleton<PasswordConfirmation>();
         services.Configure<PasswordHasherOptions>(o => o.IterationCount = Hashing.IterationCount);
 
@@ -49,8 +50,6 @@ public static class IdentitySetup
                 o.Password.RequireLowercase = false;
                 o.Password.RequireUppercase = false;
                 o.Password.RequireNonAlphanumeric = false;
-                o.Lockout.MaxFailedAccessAttempts = 5;
-                o.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
                 o.User.RequireUniqueEmail = false;
             })
             .AddPasswordValidator<PasswordRules>()
@@ -84,6 +83,19 @@ public static class IdentitySetup
         o.Events.OnRedirectToAccessDenied = c => AnswerAsync(c, StatusCodes.Status403Forbidden, denied);
     }
 
-    private static Task AnswerAsync(RedirectContext<CookieAuthenticationOptions> context, int status, Func<RedirectContext<CookieAuthenticationOptions>, Task> redirect) =>
-        ApiPaths.IsApi(context.Request.Path) ? Problems.FromStatus(context.HttpContext, status).ExecuteAsync(context.HttpContext) : redirect(context);
+    private static Task AnswerAsync(RedirectContext<CookieAuthenticationOptions> context, int status, Func<RedirectContext<CookieAuthenticationOptions>, Task> redirect)
+    {
+        if (ApiPaths.IsApi(context.Request.Path))
+        {
+            return Problems.FromStatus(context.HttpContext, status).ExecuteAsync(context.HttpContext);
+        }
+
+        // Relative: the Host header, which anybody can write, must not say where to sign in.
+        if (Uri.TryCreate(context.RedirectUri, UriKind.Absolute, out Uri? address))
+        {
+            context.RedirectUri = address.PathAndQuery;
+        }
+
+        return redirect(context);
+    }
 }

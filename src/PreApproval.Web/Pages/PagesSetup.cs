@@ -11,13 +11,16 @@ namespace PreApproval.Web.Pages;
 /// <summary>The pages of the application.</summary>
 public static class PagesSetup
 {
-    /// <summary>A pasted document travels in one message: twice its largest size, for escapes.</summary>
-    private const int LargestMessageBytes = 2 * DocumentReader.LargestBytes;
+    /// <summary>What is typed, and a pasted document of ordinary size. A large draft is read from the database, not sent by the browser.</summary>
+    private const int LargestMessageBytes = 256 * 1024;
+
+    /// <summary>Editors whose connection broke and may come back; each holds a draft in memory.</summary>
+    private const int MostDisconnectedEditors = 50;
 
     public static IServiceCollection AddPages(this IServiceCollection services)
     {
         services.AddRazorComponents()
-            .AddInteractiveServerComponents()
+            .AddInteractiveServerComponents(o => o.DisconnectedCircuitMaxRetained = MostDisconnectedEditors)
             .AddHubOptions(o => o.MaximumReceiveMessageSize = LargestMessageBytes);
         services.AddCascadingAuthenticationState();
         return services;
@@ -31,7 +34,9 @@ public static class PagesSetup
         // In an unpublished build a route for files added later would answer for every path, and turn a 405 into a 404.
         app.Configuration["DisableStaticAssetNotFoundRuntimeFallback"] = "true";
         app.MapStaticAssets();
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+
+        // Everything here asks for a sign-in, the editor's connection too; pages for everybody say so themselves.
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode().RequireAuthorization();
         RouteGroupBuilder files = app.MapGroup("/procedures/{id:guid}").RequireAuthorization().ExcludeFromDescription();
         files.MapGet("/draft.json", DraftAsync);
         files.MapGet("/revisions/{number:int}/document.json", DocumentAsync);

@@ -36,7 +36,7 @@ public static class ReviewEndpoints
             .WithDescription("Fills the open slot that is routed to you. The author never decides. Of two decisions on one slot the later gets 409; so does one that names another slot than the open one.")
             .Takes<DecisionBody>().AddEndpointFilter<RouteHandlerBuilder, SigningFilter>().WithIdempotencyKey()
             .Produces<RevisionAnswer>()
-            .Refuses(400, 403, 404, 409, 413, 415, 422);
+            .Refuses(400, 403, 404, 409, 413, 415, 422, 429);
     }
 
     private static async Task<Results<Ok<RevisionAnswer>, ProblemResult>> ReadAsync(

@@ -196,8 +196,15 @@ public sealed partial class ReviewPage : PageBase
         if (Errors.Count == 0)
         {
             // A wrong password goes to the handler too: a refused signature is an event.
-            bool confirmed = await Passwords.ConfirmAsync(Actor.UserId, Http.Request.Form["password"].ToString(), Cancellation);
-            await SignAsync(new DecisionRequest(_revision.Number, kind, reason, _answers, confirmed, Posted("slot")));
+            Confirmation confirmation = await Passwords.ConfirmAsync(Actor.UserId, Http.Request.Form["password"].ToString(), Cancellation);
+            if (confirmation == Confirmation.TooMany)
+            {
+                Fault("password", "You have signed many times within a minute. Wait a minute, then sign again: nothing was signed now.");
+                Http.Response.StatusCode = StatusCodes.Status429TooManyRequests;
+                return;
+            }
+
+            await SignAsync(new DecisionRequest(_revision.Number, kind, reason, _answers, confirmation == Confirmation.Confirmed, Posted("slot")));
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using PreApproval.Documents;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.Workflow;
@@ -39,7 +40,7 @@ public sealed class SigningFilter(ActorProvider actors, ProcedureQueries procedu
             return Problems.From(http, refusal);
         }
 
-        Guid id = Guid.Parse((string)http.GetRouteValue("id")!, System.Globalization.CultureInfo.InvariantCulture);
+        Guid id = Guid.Parse((string)http.GetRouteValue("id")!, CultureInfo.InvariantCulture);
         if (await actors.ForProcedureAsync(http.User, id, http.RequestAborted) is not { } actor)
         {
             return ApiEndpoints.NoGroup(http, named: null);
@@ -52,7 +53,14 @@ public sealed class SigningFilter(ActorProvider actors, ProcedureQueries procedu
             return Problems.From(http, revision.Error);
         }
 
-        bool confirmed = await passwords.ConfirmAsync(actor.UserId, password, http.RequestAborted);
+        Confirmation confirmation = await passwords.ConfirmAsync(actor.UserId, password, http.RequestAborted);
+        if (confirmation == Confirmation.TooMany)
+        {
+            http.Response.Headers.RetryAfter = ((int)PasswordConfirmation.Window.TotalSeconds).ToString(CultureInfo.InvariantCulture);
+            return Problems.FromStatus(http, StatusCodes.Status429TooManyRequests);
+        }
+
+        bool confirmed = confirmation == Confirmation.Confirmed;
         http.Features.Set(new SignedCall(actor, new DecisionRequest(number, kind, reason, answers, confirmed, slot)));
 
         // A wrong password still reaches the handler, which writes it down; the key stays free for the right one.

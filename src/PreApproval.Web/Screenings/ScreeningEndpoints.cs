@@ -17,7 +17,7 @@ public static class ScreeningEndpoints
         .Produces<ScreeningReport>(StatusCodes.Status200OK, "application/json")
         .Refuses(400, 413, 415, 422);
 
-    private static async Task<Results<Utf8ContentHttpResult, ProblemResult>> ScreenAsync(HttpContext context, CancellationToken cancellationToken)
+    private static async Task<Results<Utf8ContentHttpResult, ProblemResult>> ScreenAsync(HttpContext context, DocumentScreener screener, CancellationToken cancellationToken)
     {
         Result<ReadOnlyMemory<byte>, Refusal> body = await RequestBody.ReadAsync(context.Request, cancellationToken);
         if (!body.IsOk)
@@ -25,9 +25,9 @@ public static class ScreeningEndpoints
             return Problems.From(context, body.Error);
         }
 
-        Result<ProcedureDocument, DocumentRefusal> document = DocumentReader.Read(body.Value);
+        Result<ProcedureDocument, DocumentRefusal> document = screener.Read(body.Value);
         return document.IsOk
-            ? ApiEndpoints.Json(DocumentScreening.Screen(document.Value, Policy.Default).Json)
+            ? ApiEndpoints.Json(screener.Screen(document.Value, Policy.Default).Json)
             : Problems.From(context, document.Error);
     }
 }

@@ -14,7 +14,7 @@ public static class Api
     public static WebApplication MapApi(this WebApplication app)
     {
         // Signed in unless an endpoint says otherwise; who may do what is decided by the handlers.
-        RouteGroupBuilder api = app.MapGroup(ApiPaths.Root).RequireAuthorization();
+        RouteGroupBuilder api = app.MapGroup(ApiPaths.Root).RequireAuthorization().AddEndpointFilterFactory(QueryFaults.Name);
         api.MapAccounts();
         api.MapCatalogue();
         api.MapScreenings();

@@ -11,11 +11,13 @@ public static class ApiEndpoints
 
     public const int LargestLimit = 200;
 
-    /// <summary>Names the problems an endpoint can answer, for the OpenAPI document; 401 and 500 go without saying.</summary>
+    private static readonly int[] Always = [StatusCodes.Status401Unauthorized, StatusCodes.Status500InternalServerError, StatusCodes.Status503ServiceUnavailable];
+
+    /// <summary>Names the problems an endpoint can answer, for the OpenAPI document; 401, 500 and 503 go without saying.</summary>
     public static RouteHandlerBuilder Refuses(this RouteHandlerBuilder endpoint, params int[] statuses)
     {
         ArgumentNullException.ThrowIfNull(endpoint);
-        foreach (int status in statuses.Concat([StatusCodes.Status401Unauthorized, StatusCodes.Status500InternalServerError]).Distinct().Order())
+        foreach (int status in statuses.Concat(Always).Distinct().Order())
         {
             endpoint.Produces<ApiProblem>(status, Problems.ContentType);
         }

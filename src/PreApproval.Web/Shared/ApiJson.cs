@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Web.Shared;
 
@@ -18,30 +19,18 @@ public static class ApiJson
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
     }
 
-    /// <summary>The word for a member of an enumeration, for instance <c>in-review</c>.</summary>
-    public static string Word<T>(T value)
-        where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
-
-    /// <summary>Reads such a word; numbers and other cases are refused.</summary>
+    /// <summary>Reads the word of a member, for instance <c>in-review</c>; numbers and other cases are refused.</summary>
     public static bool TryReadWord<T>(string? text, out T value)
         where T : struct, Enum
     {
-        foreach (T candidate in Enum.GetValues<T>())
-        {
-            if (string.Equals(Word(candidate), text, StringComparison.Ordinal))
-            {
-                value = candidate;
-                return true;
-            }
-        }
-
-        value = default;
-        return false;
+        bool known = text is not null && WireName.All<T>().Contains(text, StringComparer.Ordinal);
+        value = known ? WireName.Parse<T>(text!) : default;
+        return known;
     }
 
     /// <summary>All words of an enumeration, for messages.</summary>
     public static string Words<T>()
-        where T : struct, Enum => string.Join(", ", Enum.GetValues<T>().Select(Word));
+        where T : struct, Enum => string.Join(", ", WireName.All<T>());
 
     private static JsonSerializerOptions Create()
     {

@@ -11,15 +11,15 @@ public static class EntityTags
     public static string Of(int version) => string.Create(CultureInfo.InvariantCulture, $"\"{version}\"");
 
     /// <summary>
-    /// What If-Match says. <paramref name="version"/> is null when the header is absent or <c>*</c>; 0, which no draft
-    /// has, when it names only tags that are not ours or weak: they never match (RFC 9110, 13.1.1).
+    /// Compares If-Match with the current version, tag by tag, strongly (RFC 9110, 13.1.1). <paramref name="version"/> is the current one
+    /// when the header is absent, <c>*</c> or names it; else 0, which no draft has.
     /// </summary>
-    public static Refusal? ReadIfMatch(HttpRequest request, out bool present, out int? version)
+    public static Refusal? ReadIfMatch(HttpRequest request, int current, out bool present, out int version)
     {
         ArgumentNullException.ThrowIfNull(request);
         StringValues header = request.Headers.IfMatch;
         present = header.Count > 0;
-        version = null;
+        version = current;
         if (!present)
         {
             return null;
@@ -35,10 +35,8 @@ public static class EntityTags
             return null;
         }
 
-        // Versions count up: of several tags only the newest can be current.
-        version = tags.Where(t => !t.IsWeak)
-            .Select(t => int.TryParse(t.Tag.AsSpan().Trim('"'), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 0)
-            .DefaultIfEmpty(0).Max();
+        string ours = Of(current);
+        version = tags.Any(t => !t.IsWeak && string.Equals(t.Tag.Value, ours, StringComparison.Ordinal)) ? current : 0;
         return null;
     }
 }

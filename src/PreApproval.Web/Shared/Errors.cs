@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Diagnostics;
+using PreApproval.Web.Screenings;
 
 namespace PreApproval.Web.Shared;
 
@@ -48,7 +49,7 @@ public static class Errors
         var options = new ExceptionHandlerOptions
         {
             // The caller went away or sent what cannot be read: their doing, no error of ours.
-            SuppressDiagnosticsCallback = c => c.Exception is BadHttpRequestException or OperationCanceledException,
+            SuppressDiagnosticsCallback = c => c.Exception is BadHttpRequestException or OperationCanceledException or ScreeningBusyException,
         };
         configure(options);
         return options;
@@ -60,9 +61,15 @@ public static class Errors
         int status = error switch
         {
             BadHttpRequestException bad => bad.StatusCode,
+            _ when Busy.Is(error) => StatusCodes.Status503ServiceUnavailable,
             OperationCanceledException when context.RequestAborted.IsCancellationRequested => StatusCodes.Status499ClientClosedRequest,
             _ => StatusCodes.Status500InternalServerError,
         };
+        if (status == StatusCodes.Status503ServiceUnavailable)
+        {
+            Busy.SayWhenToComeBack(context.Response);
+        }
+
         await Problems.FromStatus(context, status).ExecuteAsync(context);
     }
 }

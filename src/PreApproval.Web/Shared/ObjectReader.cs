@@ -9,6 +9,11 @@ namespace PreApproval.Web.Shared;
 /// <summary>Takes the members of a small JSON object one by one and notes every fault with its path; what nobody took is unknown.</summary>
 public sealed class ObjectReader
 {
+    /// <summary>Nobody reads more.</summary>
+    private const int MostFaults = 200;
+
+    private const int LongestName = 100;
+
     private readonly JsonElement _object;
     private readonly string _path;
     private readonly List<Fault> _faults;
@@ -191,13 +196,13 @@ public sealed class ObjectReader
     /// <summary>Null when all is well. Unknown members make it malformed (400), other faults invalid (422).</summary>
     public Refusal? Finish()
     {
-        List<Fault> unknown = [.. Unknown()];
+        List<Fault> unknown = [.. Unknown().Take(MostFaults)];
         if (unknown.Count > 0)
         {
-            return new Refusal(RefusalKind.Malformed, "The body has members that are not known.", [.. unknown, .. _faults]);
+            return new Refusal(RefusalKind.Malformed, "The body has members that are not known.", [.. unknown.Concat(_faults).Take(MostFaults)]);
         }
 
-        return _faults.Count > 0 ? new Refusal(RefusalKind.Invalid, "The body has faults.", [.. _faults]) : null;
+        return _faults.Count > 0 ? new Refusal(RefusalKind.Invalid, "The body has faults.", [.. _faults.Take(MostFaults)]) : null;
     }
 
     private IEnumerable<Fault> Unknown()
@@ -223,5 +228,5 @@ public sealed class ObjectReader
 
     private void Note(string name, string message) => _faults.Add(new Fault(PathOf(name), message));
 
-    private string PathOf(string name) => $"{_path}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
+    private string PathOf(string name) => $"{_path}/{(name.Length > LongestName ? name[..LongestName] : name).Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
 }

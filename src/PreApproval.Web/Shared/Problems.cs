@@ -63,11 +63,7 @@ public static class Problems
             [.. refusal.Faults.Select(f => new FieldError(f.Path, f.Message))]);
     }
 
-    public static ProblemResult From(HttpContext context, DocumentRefusal refusal)
-    {
-        ArgumentNullException.ThrowIfNull(refusal);
-        return From(context, new Refusal(KindOf(refusal.Kind), MessageOf(refusal.Kind), refusal.Faults));
-    }
+    public static ProblemResult From(HttpContext context, DocumentRefusal refusal) => From(context, DocumentScreener.Refuse(refusal));
 
     public static ProblemResult Make(HttpContext context, int status, string code, string detail, params IReadOnlyList<FieldError> errors)
     {
@@ -95,24 +91,9 @@ public static class Problems
         StatusCodes.Status413PayloadTooLarge => Make(context, status, "too-large", "The body is larger than 1 MB."),
         StatusCodes.Status415UnsupportedMediaType => Make(context, status, "unsupported-media-type", "Send application/json in UTF-8."),
         StatusCodes.Status429TooManyRequests => Make(context, status, "too-many-requests", "Too many attempts; try again after the seconds given in Retry-After."),
+        StatusCodes.Status503ServiceUnavailable => Make(context, status, "busy", "The server has more to do than it can at the moment; try again after the seconds given in Retry-After. Nothing was changed."),
         >= 500 => Make(context, status, "internal-error", "Something failed on the server. Its log has the details under the request id."),
         _ => Make(context, status, "refused", "The request was refused."),
-    };
-
-    private static RefusalKind KindOf(DocumentRefusalKind kind) => kind switch
-    {
-        DocumentRefusalKind.TooLarge => RefusalKind.TooLarge,
-        DocumentRefusalKind.NotJson => RefusalKind.Malformed,
-        DocumentRefusalKind.UnknownMember => RefusalKind.Malformed,
-        DocumentRefusalKind.Invalid => RefusalKind.Invalid,
-    };
-
-    private static string MessageOf(DocumentRefusalKind kind) => kind switch
-    {
-        DocumentRefusalKind.TooLarge => "The document is larger than 1 MB.",
-        DocumentRefusalKind.NotJson => "The document is not well-formed JSON.",
-        DocumentRefusalKind.UnknownMember => "The document has members that are not known.",
-        DocumentRefusalKind.Invalid => "The document cannot be screened as it stands.",
     };
 }
 

@@ -1,4 +1,6 @@
+using System.IO.Pipelines;
 using System.Net.Http.Headers;
+using System.Text;
 using System.Text.Json;
 using Microsoft.AspNetCore.Http.Features;
 using PreApproval.Documents;
@@ -14,6 +16,8 @@ public static class RequestBody
 
     /// <summary>Up to here a body that is too large is read and thrown away; beyond, the connection is closed.</summary>
     public const int LargestDiscarded = 16 << 20;
+
+    private static readonly TimeSpan LongestDiscarding = TimeSpan.FromSeconds(5);
 
     private static readonly JsonDocumentOptions StrictJson = new()
     {
@@ -48,21 +52,58 @@ public static class RequestBody
         return total > LargestBytes ? TooLarge : new ReadOnlyMemory<byte>(bytes.ToArray());
     }
 
+    /// <summary>For calls that take no body: empty and <c>{}</c> are accepted, anything else would be ignored unseen.</summary>
+    public static async Task<Refusal?> MustSayNothingAsync(HttpRequest request, CancellationToken cancellationToken)
+    {
+        Result<ReadOnlyMemory<byte>, Refusal> body = await ReadAsync(request, cancellationToken);
+        if (!body.IsOk)
+        {
+            return body.Error;
+        }
+
+        return string.Concat(Encoding.UTF8.GetString(body.Value.Span).Where(c => !char.IsWhiteSpace(c))) is "" or "{}"
+            ? null
+            : new Refusal(RefusalKind.Malformed, "This call takes no body.", [new Fault("", "Send nothing, or {}.")]);
+    }
+
     /// <summary>
-    /// Reads what is too large to its end before refusing it: a connection closed in the middle of sending shows most clients a
+    /// Reads what is too large to its end, for a few seconds, before refusing it: a connection closed in the middle of sending shows most clients a
     /// broken pipe instead of the answer. Goes before authentication, so that nobody waits for a password check to learn it.
     /// </summary>
     public static IApplicationBuilder UseBodyLimit(this IApplicationBuilder app) => app.Use(async (context, next) =>
     {
         if (context.Request.ContentLength is > LargestBytes and <= LargestDiscarded && ApiPaths.IsApi(context.Request.Path))
         {
-            await ReadAsync(context.Request, context.RequestAborted);
+            await DiscardAsync(context);
             await Problems.From(context, TooLarge).ExecuteAsync(context);
             return;
         }
 
         await next(context);
     });
+
+    private static async Task DiscardAsync(HttpContext context)
+    {
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+        {
+            limit.MaxRequestBodySize = LargestDiscarded;
+        }
+
+        PipeReader body = context.Request.BodyReader;
+        using var patience = new CancellationTokenSource(LongestDiscarding);
+        await using CancellationTokenRegistration enough = patience.Token.Register(body.CancelPendingRead);
+        ReadResult read;
+        do
+        {
+            read = await body.ReadAsync(context.RequestAborted);
+            body.AdvanceTo(read.Buffer.End);
+        }
+        while (read is { IsCompleted: false, IsCanceled: false });
+        if (read.IsCanceled)
+        {
+            context.Response.Headers.Connection = "close";
+        }
+    }
 
     /// <summary>A JSON object, strict: duplicate members, comments and trailing commas are refused.</summary>
     public static async Task<Result<ObjectReader, Refusal>> ReadObjectAsync(HttpRequest request, CancellationToken cancellationToken)

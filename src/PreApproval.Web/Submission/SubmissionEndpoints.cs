@@ -26,7 +26,7 @@ public static class SubmissionEndpoints
             .WithIdempotencyKey()
             .WithMetadata(new TakesIfMatch(Required: false))
             .Produces<RevisionAnswer>(StatusCodes.Status201Created)
-            .Refuses(400, 403, 404, 409, 412, 422);
+            .Refuses(400, 403, 404, 409, 412, 413, 422);
         api.MapPost("/procedures/{id:guid}/withdrawal", WithdrawAsync)
             .WithName("withdraw")
             .WithSummary("Take back a revision that is in review or cleared; only its author may")
@@ -49,12 +49,17 @@ public static class SubmissionEndpoints
             return Problems.From(context, draft.Error);
         }
 
-        if (EntityTags.ReadIfMatch(context.Request, out _, out int? version) is { } malformed)
+        if (await RequestBody.MustSayNothingAsync(context.Request, cancellationToken) is { } said)
+        {
+            return Problems.From(context, said);
+        }
+
+        if (EntityTags.ReadIfMatch(context.Request, draft.Value.Version, out _, out int version) is { } malformed)
         {
             return Problems.From(context, malformed);
         }
 
-        Result<RevisionView, Refusal> submitted = await submissions.SubmitAsync(actor, id, version ?? draft.Value.Version, cancellationToken);
+        Result<RevisionView, Refusal> submitted = await submissions.SubmitAsync(actor, id, version, cancellationToken);
         if (!submitted.IsOk)
         {
             return Problems.From(context, submitted.Error);

@@ -77,6 +77,15 @@ public sealed class TestApp : IAsyncLifetime
         return client;
     }
 
+    /// <summary>A client with a token that no other client has.</summary>
+    public async Task<HttpClient> AsWithANewTokenAsync(string person)
+    {
+        HttpClient client = App.Client();
+        using HttpResponseMessage answer = await client.PostAsJsonAsync("/api/v1/tokens", new { userName = person, password = Password });
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", (string)(await Read.ObjectAsync(answer))["token"]!);
+        return client;
+    }
+
     /// <summary>A new account in a group, with a token.</summary>
     public async Task<Guid> AddPersonAsync(Guid group, string userName, IReadOnlyList<GroupRole> roles, IReadOnlyList<Hazard> competences)
     {

@@ -15,17 +15,20 @@ public sealed class WebApp : WebApplicationFactory<Program>
     private readonly bool _realEngine;
     private readonly int _signInsPerMinute;
 
-    private WebApp(string connectionString, bool realEngine, int signInsPerMinute)
+    private readonly int _decisionsPerMinute;
+    private readonly Action<IServiceCollection>? _services;
+
+    private WebApp(string connectionString, bool realEngine, int signInsPerMinute, int decisionsPerMinute, Action<IServiceCollection>? services)
     {
-        (_connectionString, _realEngine, _signInsPerMinute) = (connectionString, realEngine, signInsPerMinute);
+        (_connectionString, _realEngine, _signInsPerMinute, _decisionsPerMinute, _services) = (connectionString, realEngine, signInsPerMinute, decisionsPerMinute, services);
         UseKestrel(0);
     }
 
     public Uri Address { get; private set; } = null!;
 
-    public static WebApp Start(string connectionString, bool realEngine = false, int signInsPerMinute = 100_000)
+    public static WebApp Start(string connectionString, bool realEngine = false, int signInsPerMinute = 100_000, int decisionsPerMinute = 100_000, Action<IServiceCollection>? services = null)
     {
-        var app = new WebApp(connectionString, realEngine, signInsPerMinute);
+        var app = new WebApp(connectionString, realEngine, signInsPerMinute, decisionsPerMinute, services);
         app.StartServer();
         app.Address = app.ClientOptions.BaseAddress;
         return app;
@@ -40,6 +43,7 @@ public sealed class WebApp : WebApplicationFactory<Program>
         builder.UseSetting("ConnectionStrings:PreApproval", _connectionString);
         builder.UseSetting("Serilog:MinimumLevel:Default", "Fatal");
         builder.UseSetting(RateLimits.SignInsPerMinute, _signInsPerMinute.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        builder.UseSetting("RateLimits:DecisionsPerMinute", _decisionsPerMinute.ToString(System.Globalization.CultureInfo.InvariantCulture));
         builder.ConfigureServices(services =>
         {
             services.Configure<HostOptions>(o => o.ShutdownTimeout = TimeSpan.FromSeconds(1));
@@ -48,6 +52,8 @@ public sealed class WebApp : WebApplicationFactory<Program>
                 services.RemoveAll<DocumentScreener>();
                 services.AddSingleton(SampleScreening.Screener);
             }
+
+            _services?.Invoke(services);
         });
     }
 }

@@ -145,8 +145,10 @@ public sealed partial class Editor
     {
         AuthenticationState state = await Authentication;
         await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
-        Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
-        return actor is null || Clock.GetUtcNow() - actor.AuthenticatedAt > SessionCheck.Longest
+        Actor? actor = await scope.ServiceProvider.GetRequiredService<SessionCheck>().HoldsAsync(state.User, _gone.Token)
+            ? await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token)
+            : null;
+        return actor is null
             ? Refusal.Because(RefusalKind.Forbidden, "You are not signed in any more, or do not belong to the group. What you typed is kept on this device: sign in again.")
             : await work(scope.ServiceProvider.GetRequiredService<DraftHandler>(), actor, _gone.Token);
     }

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using PreApproval.Documents;
 using PreApproval.Hazards.Screening;
+using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared.Charts;
 using PreApproval.Web.Shared.Components;
 
@@ -30,6 +31,7 @@ public sealed partial class Editor
         _screening = null;
         _curves = [];
         _screeningFailed = false;
+        _screeningBusy = false;
         if (!read.IsOk)
         {
             return;
@@ -39,6 +41,11 @@ public sealed partial class Editor
         {
             _screening = ScreeningView.Read(Screener.Screen(read.Value, Policy.Default).Json);
             _curves = PressureCurve.From(Root, _screening);
+        }
+        catch (ScreeningBusyException)
+        {
+            _screeningBusy = true;
+            _screenTimer?.Change(ScreeningLimiter.RetryAfter, Timeout.InfiniteTimeSpan);
         }
 #pragma warning disable CA1031 // a fault of the engine must not take the draft with it
         catch (Exception exception)

@@ -36,6 +36,8 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     private static readonly TimeSpan Retry = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan ScreeningPause = TimeSpan.FromMilliseconds(500);
 
+    private const int LargestDelivered = 64 * 1024;
+
     private readonly CancellationTokenSource _gone = new();
     private ITimer? _saveTimer;
     private ITimer? _screenTimer;
@@ -54,6 +56,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     private IReadOnlyList<KeptTyping> _kept = [];
     private ScreeningView? _screening;
     private bool _screeningFailed;
+    private bool _screeningBusy;
     private IReadOnlyList<PressureCurve> _curves = [];
     private string? _json;
     private IReadOnlyList<Fault> _jsonFaults = [];
@@ -132,7 +135,8 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
         if (draft.IsOk)
         {
             Show(draft.Value);
-            Delivered = new DeliveredDraft(Encoding.UTF8.GetString(draft.Value.Document.Span), draft.Value.Version, draft.Value.SavedAt);
+            // What is delivered comes back in one message; a large draft is read again instead.
+            Delivered = draft.Value.Document.Length > LargestDelivered ? null : new DeliveredDraft(Encoding.UTF8.GetString(draft.Value.Document.Span), draft.Value.Version, draft.Value.SavedAt);
         }
         else
         {

@@ -1,0 +1,132 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json.Nodes;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Npgsql;
+using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Screenings;
+using PreApproval.Web.Tests.Hosting;
+
+namespace PreApproval.Web.Tests;
+
+/// <summary>More than the machine or the database can do: said so, with a time to come back.</summary>
+public sealed class LoadTests(TestApp test)
+{
+    [Fact]
+    public async Task Screenings_MoreThanTheCoresCanDo_WaitShortlyOrGet503()
+    {
+        int running = 0;
+        int most = 0;
+        DocumentScreener slow = SampleScreening.Screener with
+        {
+            Screen = (document, policy) =>
+            {
+                InterlockedMax(ref most, Interlocked.Increment(ref running));
+                Thread.Sleep(400);
+                Interlocked.Decrement(ref running);
+                return SampleScreening.Screener.Screen(document, policy);
+            },
+        };
+        await using WebApp app = WebApp.Start(test.Application, services: services =>
+        {
+            services.RemoveAll<DocumentScreener>();
+            services.AddSingleton(p => p.GetRequiredService<ScreeningLimiter>().Around(slow));
+        });
+        using HttpClient author = app.Client();
+        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        HttpResponseMessage[] answers = await Task.WhenAll(Enumerable.Range(0, 40).Select(_ => author.PostAsJsonAsync("/api/v1/screenings", Sample.Document("many at once"))));
+        Assert.InRange(most, 1, Math.Max(1, Environment.ProcessorCount - 1));
+        Assert.Contains(answers, a => a.StatusCode == HttpStatusCode.OK);
+        HttpResponseMessage[] refused = [.. answers.Where(a => a.StatusCode != HttpStatusCode.OK)];
+        Assert.NotEmpty(refused);
+        foreach (HttpResponseMessage answer in refused)
+        {
+            JsonObject problem = await Read.ProblemAsync(answer, HttpStatusCode.ServiceUnavailable);
+            Assert.Equal("busy", (string?)problem["code"]);
+            Assert.True(answer.Headers.RetryAfter?.Delta > TimeSpan.Zero);
+        }
+    }
+
+    [Theory]
+    [InlineData("-c statement_timeout=300")]
+    [InlineData("-c lock_timeout=300")]
+    public async Task DatabaseThatIsBusy_Is503WithRetryAfter(string options)
+    {
+        string connection = new NpgsqlConnectionStringBuilder(test.Application) { Options = options }.ConnectionString;
+        await using WebApp app = WebApp.Start(connection);
+        using HttpClient author = app.Client();
+        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        await using (await LockAsync())
+        {
+            using HttpResponseMessage answer = await author.GetAsync("/api/v1/procedures");
+            Assert.Equal("busy", (string?)(await Read.ProblemAsync(answer, HttpStatusCode.ServiceUnavailable))["code"]);
+            Assert.True(answer.Headers.RetryAfter?.Delta > TimeSpan.Zero);
+        }
+
+        using HttpResponseMessage later = await author.GetAsync("/api/v1/procedures");
+        Assert.Equal(HttpStatusCode.OK, later.StatusCode);
+    }
+
+    [Fact]
+    public async Task PoolThatIsExhausted_Is503WithRetryAfter()
+    {
+        string connection = new NpgsqlConnectionStringBuilder(test.Application) { MaxPoolSize = 1, Timeout = 1 }.ConnectionString;
+        await using WebApp app = WebApp.Start(connection);
+        using HttpClient author = app.Client();
+        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        using HttpResponseMessage warm = await author.GetAsync("/api/v1/members");
+        Task<HttpResponseMessage> waiting;
+        await using (await LockAsync())
+        {
+            waiting = author.GetAsync("/api/v1/procedures");
+            await Task.Delay(500);
+            using HttpResponseMessage answer = await author.GetAsync("/api/v1/members");
+            await Read.ProblemAsync(answer, HttpStatusCode.ServiceUnavailable);
+            Assert.True(answer.Headers.RetryAfter?.Delta > TimeSpan.Zero);
+        }
+
+        using HttpResponseMessage first = await waiting;
+        Assert.Equal(HttpStatusCode.OK, first.StatusCode);
+    }
+
+    [Fact]
+    public async Task Faults_OfABodyWithVeryManyOrVeryLongNames_AreFewAndShort()
+    {
+        using HttpClient author = test.As("author");
+        var many = new JsonObject { ["document"] = new JsonObject() };
+        for (int i = 0; i < 1_000; i++)
+        {
+            many[$"unknown-{i}"] = 1;
+        }
+
+        many[new string('n', 100_000)] = 1;
+        using HttpResponseMessage answer = await author.PostAsJsonAsync("/api/v1/procedures", many);
+        string[] paths = Read.Paths(await Read.ProblemAsync(answer, HttpStatusCode.BadRequest));
+        Assert.InRange(paths.Length, 1, 200);
+
+        using HttpResponseMessage named = await author.PostAsJsonAsync("/api/v1/procedures", new JsonObject { ["document"] = new JsonObject(), [new string('n', 100_000)] = 1 });
+        Assert.All(Read.Paths(await Read.ProblemAsync(named, HttpStatusCode.BadRequest)), p => Assert.InRange(p.Length, 1, 110));
+        using HttpResponseMessage inside = await author.PostAsJsonAsync("/api/v1/screenings", new JsonObject { [new string('n', 100_000)] = 1 });
+        Assert.All(Read.Paths(await Read.ProblemAsync(inside, HttpStatusCode.BadRequest)), p => Assert.InRange(p.Length, 0, 110));
+    }
+
+    /// <summary>Nobody reads procedures until it is disposed of.</summary>
+    private async Task<NpgsqlConnection> LockAsync()
+    {
+        var connection = new NpgsqlConnection(new NpgsqlConnectionStringBuilder(test.ConnectionString) { Pooling = false }.ConnectionString);
+        await connection.OpenAsync();
+        await using var command = new NpgsqlCommand("BEGIN; LOCK TABLE procedure IN ACCESS EXCLUSIVE MODE", connection);
+        await command.ExecuteNonQueryAsync();
+        return connection;
+    }
+
+    private static void InterlockedMax(ref int target, int value)
+    {
+        int seen;
+        while ((seen = Volatile.Read(ref target)) < value && Interlocked.CompareExchange(ref target, value, seen) != seen)
+        {
+            // Another thread was faster: look again.
+        }
+    }
+}
