@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using PreApproval.Procedures.Accounts;
+using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Idempotency;
 using PreApproval.Procedures.Notices;
@@ -33,6 +34,7 @@ public static class StorageSetup
             .AddScoped<INoticeStore, NoticeStore>()
             .AddScoped<IIdempotencyStore, IdempotencyStore>()
             .AddScoped<IApiTokenStore, ApiTokenStore>()
+            .AddScoped<ISignRefusalStore, SignRefusalStore>()
             .AddScoped<ISessionStore, SessionStore>()
             .AddScoped<ISignInAttemptStore, SignInAttemptStore>();
     }

@@ -58,6 +58,23 @@ public sealed class GroupSetupTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task Deactivate_MemberOfTwoGroups_IsAnEventInBothAndTellsNothingOfTheOther()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        TestWorld.Must(await SetAsync(world, GroupSetup.SetupActor(world.ForeignGroupId, world.Clock), world.Rosa, [GroupRole.Reviewer], Hazard.Gas));
+        Actor adam = await world.ActorAsync(world.Adam);
+        TestWorld.Must(await world.CallAsync<GroupSetup, Result<Guid, Refusal>>(x => x.DeactivateAsync(adam, world.Rosa, "Left the synthesis group.", None)));
+        Assert.Equal(1, await EventsAsync(world.GroupId));
+        Assert.Equal(1, await EventsAsync(world.ForeignGroupId));
+        Assert.Equal(0, await world.ScalarAsync<long>($"SELECT count(*) FROM audit_event WHERE group_id = '{world.ForeignGroupId}' AND position('ynthesis' in convert_from(leaf_bytes, 'UTF8')) > 0"));
+        Assert.Equal("administrator of another group", await world.ScalarAsync<string>(
+            $"SELECT actor_role FROM audit_event WHERE group_id = '{world.ForeignGroupId}' AND action = 'account.deactivated'"));
+
+        Task<long> EventsAsync(Guid group) => world.ScalarAsync<long>(
+            $"SELECT count(*) FROM audit_event WHERE group_id = '{group}' AND action = 'account.deactivated' AND subject_id = '{world.Rosa}' AND actor_id = '{world.Adam}'");
+    }
+
+    [Fact]
     public async Task CreateAccount_WeakPasswordOrTakenName_NamesTheFieldAndStoresNothing()
     {
         await using TestWorld world = await TestWorld.CreateAsync(server);
@@ -97,6 +114,46 @@ public sealed class GroupSetupTests(PostgresServer server)
         Assert.True(await world.CallAsync<ApiTokens, bool>(x => x.RevokeAsync(world.Mia, second, None)));
         Assert.Null(await world.CallAsync<ApiTokens, (Guid, DateTimeOffset)?>(x => x.ResolveAsync(second, None)));
     }
+
+    [Fact]
+    public async Task Found_NewGroup_HasAnAdministratorALeadAndTheirEvents()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        FoundedGroup founded = TestWorld.Must(await FoundAsync(world, "Third group (invented)", "ada", "leo"));
+        Assert.Equal([GroupRole.Administrator], (await world.ActorAsync(founded.AdministratorId, founded.GroupId)).Roles);
+        Assert.Equal([GroupRole.Lead], (await world.ActorAsync(founded.LeadId, founded.GroupId)).Roles);
+        Assert.Equal("account.created,account.created,group.created,role.granted,role.granted", await world.ScalarAsync<string>(
+            $"SELECT string_agg(action, ',' ORDER BY action) FROM audit_event WHERE group_id = '{founded.GroupId}'"));
+    }
+
+    [Theory]
+    [InlineData("Synthesis group (invented)", "ada", "leo", TestWorld.Password, null)]
+    [InlineData(" ", "ada", "leo", TestWorld.Password, "/group/name")]
+    [InlineData("Third group (invented)", "mia", "leo", TestWorld.Password, "/administrator/userName")]
+    [InlineData("Third group (invented)", "ada", "ADA", TestWorld.Password, "/lead/userName")]
+    [InlineData("Third group (invented)", "ada", "leo", "abc", "/administrator/password")]
+    public async Task Found_Refused_LeavesNothing(string group, string administrator, string lead, string password, string? path)
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        const string Rows = "SELECT (SELECT count(*) FROM account) + (SELECT count(*) FROM research_group) + (SELECT count(*) FROM audit_event)";
+        long before = await world.ScalarAsync<long>(Rows);
+        Result<FoundedGroup, Refusal> result = await FoundAsync(world, group, administrator, lead, password);
+        Assert.False(result.IsOk);
+        if (path is null)
+        {
+            Assert.Equal(RefusalKind.Conflict, result.Error.Kind);
+        }
+        else
+        {
+            Assert.Contains(result.Error.Faults, fault => fault.Path.Equals(path, StringComparison.Ordinal));
+        }
+
+        Assert.Equal(before, await world.ScalarAsync<long>(Rows));
+    }
+
+    private static Task<Result<FoundedGroup, Refusal>> FoundAsync(TestWorld world, string group, string administrator, string lead, string password = TestWorld.Password) =>
+        world.CallAsync<GroupSetup, Result<FoundedGroup, Refusal>>(x => x.FoundAsync(
+            group, new Founder(administrator, "Ada Administrator", password), new Founder(lead, "Leo Lead", TestWorld.Password), None));
 
     private static Task<Result<MemberView, Refusal>> SetAsync(TestWorld world, Actor by, Guid person, GroupRole[] roles, params Hazard[] competences) =>
         world.CallAsync<GroupSetup, Result<MemberView, Refusal>>(x => x.SetMembershipAsync(by, person, roles, competences, None));

@@ -36,6 +36,20 @@ public sealed class PrivateClusterTests : IDisposable
         NpgsqlConnection.ClearAllPools();
     }
 
+    [Theory]
+    [InlineData("statement_timeout", "15s")]
+    [InlineData("lock_timeout", "5s")]
+    [InlineData("idle_in_transaction_session_timeout", "30s")]
+    public async Task ApplicationAccount_WaitsForNothingForEver_TheOwnerMay(string setting, string value)
+    {
+        await using PrivateCluster cluster = await StartAsync();
+        Assert.Equal(value, await TestWorld.ScalarAsync<string>(cluster.ConnectionString, $"SHOW {setting}"));
+        Assert.Equal("0", await TestWorld.ScalarAsync<string>(cluster.OwnerConnectionString, $"SHOW {setting}"));
+        var connection = new NpgsqlConnectionStringBuilder(cluster.ConnectionString);
+        Assert.Equal((40, 5, 10), (connection.MaxPoolSize, connection.Timeout, connection.CommandTimeout));
+        NpgsqlConnection.ClearAllPools();
+    }
+
     [Fact]
     public async Task Start_FolderInUse_SaysSo()
     {

@@ -36,9 +36,40 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
 
         await groups.AddGroupAsync(groupId, trimmed, GroupPolicy.Default, now, cancellationToken);
         await log.AddLogAsync(groupId, cancellationToken);
-        await trail.AppendAsync(SetupActor(groupId, clock), now, [Entry("group.created", "group", groupId, $"The group '{trimmed}' was created.")], cancellationToken);
+        await trail.AppendAsync(SetupActor(groupId, clock), [Entry("group.created", "group", groupId, $"The group '{trimmed}' was created.")], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return groupId;
+    }
+
+    /// <summary>
+    /// Founds a group with its first two people, an administrator and a lead: all of it, with its events, or nothing. For the installation, before
+    /// anybody can sign in; never for a request. The faults begin with <c>/group</c>, <c>/administrator</c> or <c>/lead</c>.
+    /// </summary>
+    public async Task<Result<FoundedGroup, Refusal>> FoundAsync(string groupName, Founder administrator, Founder lead, CancellationToken cancellationToken)
+    {
+        await using IUnitScope scope = await work.BeginAsync(cancellationToken);
+        Result<Guid, Refusal> group = await CreateGroupAsync(groupName, cancellationToken);
+        if (!group.IsOk)
+        {
+            return At("/group", group.Error);
+        }
+
+        Result<Guid, Refusal> first = await FoundAsync(group.Value, administrator, GroupRole.Administrator, cancellationToken);
+        if (!first.IsOk)
+        {
+            return At("/administrator", first.Error);
+        }
+
+        Result<Guid, Refusal> second = await FoundAsync(group.Value, lead, GroupRole.Lead, cancellationToken);
+        if (!second.IsOk)
+        {
+            return At("/lead", second.Error);
+        }
+
+        await scope.CommitAsync(cancellationToken);
+        return new FoundedGroup(group.Value, first.Value, second.Value);
+
+        static Refusal At(string place, Refusal refusal) => refusal with { Faults = [.. refusal.Faults.Select(fault => fault with { Path = place + fault.Path })] };
     }
 
     /// <summary>A new account; its identifier. The faults are those of the name and password rules.</summary>
@@ -64,7 +95,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
                 error.Code.StartsWith("Password", StringComparison.Ordinal) ? "/password" : "/userName", error.Description))]);
         }
 
-        await trail.AppendAsync(actor, now, [Entry("account.created", "account", account.Id, $"{actor.Name} created the account of {account.DisplayName}.")], cancellationToken);
+        await trail.AppendAsync(actor, [Entry("account.created", "account", account.Id, $"{actor.Name} created the account of {account.DisplayName}.")], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return account.Id;
     }
@@ -122,7 +153,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
             entries.Add(Entry("competence.revoked", "account", accountId, $"{actor.Name} ended {account.DisplayName}'s competence in {WireName.Of(hazard)}.") with { Before = WireName.Of(hazard) });
         }
 
-        await trail.AppendAsync(actor, now, entries, cancellationToken);
+        await trail.AppendAsync(actor, entries, cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return new MemberView(accountId, account.UserName!, account.DisplayName, [.. roles.Distinct().Order()], [.. competences.Distinct().Order()]);
     }
@@ -152,7 +183,16 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
             return Refusal.Because(RefusalKind.Conflict, "The account was deactivated before.");
         }
 
-        await trail.AppendAsync(actor, now, [Entry("account.deactivated", "account", accountId, $"{actor.Name} deactivated the account of {standing.Name}.") with { Reason = reason }], cancellationToken);
+        // In the log of every group of the person, in one order for all, so that two of these never wait for each other. Another group learns neither which one it was nor the reason.
+        foreach (Guid group in (await groups.GroupsOfAsync(accountId, cancellationToken)).Order())
+        {
+            AuditEntry entry = Entry("account.deactivated", "account", accountId, $"{actor.Name} deactivated the account of {standing.Name}.");
+            await trail.AppendAsync(
+                actor with { GroupId = group },
+                [group == actor.GroupId ? entry with { Reason = reason } : entry with { ActorRole = "administrator of another group" }],
+                cancellationToken);
+        }
+
         await scope.CommitAsync(cancellationToken);
         return accountId;
     }
@@ -165,7 +205,6 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
             return Forbidden("The group lead sets the routing.");
         }
 
-        DateTimeOffset now = clock.GetUtcNow();
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         Dictionary<Guid, string> people = (await groups.StandingsAsync(actor.GroupId, cancellationToken)).ToDictionary(person => person.AccountId, person => person.Name);
         Fault[] faults = [.. rules.SelectMany((rule, index) => Strangers(rule, index, people))];
@@ -177,7 +216,7 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
         await groups.ReplaceRulesAsync(actor.GroupId, rules, cancellationToken);
         string after = string.Join("; ", rules.OrderBy(rule => rule.Order).Select(rule =>
             $"{WireName.Of(rule.Hazard)} to {people[rule.ReviewerId]}{(rule.DeputyId is { } deputy ? $", deputy {people[deputy]}" : string.Empty)}"));
-        await trail.AppendAsync(actor, now, [Entry("routing.changed", "group", actor.GroupId, $"{actor.Name} set the routing: {after}.") with { After = after }], cancellationToken);
+        await trail.AppendAsync(actor, [Entry("routing.changed", "group", actor.GroupId, $"{actor.Name} set the routing: {after}.") with { After = after }], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return Result<IReadOnlyList<RoutingRule>, Refusal>.Ok(rules);
     }
@@ -195,13 +234,24 @@ public sealed class GroupSetup(IUnitOfWork work, IGroupStore groups, IAuditStore
             return new Refusal(RefusalKind.Invalid, "The policy can't be used.", [new Fault("/reviewDays", "From 1 to 365 days.")]);
         }
 
-        DateTimeOffset now = clock.GetUtcNow();
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         GroupPolicy before = await groups.PolicyAsync(actor.GroupId, cancellationToken);
         await groups.SetPolicyAsync(actor.GroupId, policy, cancellationToken);
-        await trail.AppendAsync(actor, now, [Entry("policy.changed", "group", actor.GroupId, $"{actor.Name} changed the policy to: {Words(policy)}.") with { Before = Words(before), After = Words(policy) }], cancellationToken);
+        await trail.AppendAsync(actor, [Entry("policy.changed", "group", actor.GroupId, $"{actor.Name} changed the policy to: {Words(policy)}.") with { Before = Words(before), After = Words(policy) }], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return policy;
+    }
+
+    private async Task<Result<Guid, Refusal>> FoundAsync(Guid groupId, Founder founder, GroupRole role, CancellationToken cancellationToken)
+    {
+        Actor installer = SetupActor(groupId, clock);
+        Result<Guid, Refusal> account = await CreateAccountAsync(installer, founder.UserName, founder.DisplayName, founder.Password, cancellationToken);
+        if (account.IsOk && await SetMembershipAsync(installer, account.Value, [role], [], cancellationToken) is { IsOk: false } refused)
+        {
+            return refused.Error;
+        }
+
+        return account;
     }
 
     private static IEnumerable<Fault> Strangers(RoutingRule rule, int index, Dictionary<Guid, string> people)

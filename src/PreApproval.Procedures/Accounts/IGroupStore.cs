@@ -29,6 +29,9 @@ public interface IGroupStore
 
     Task RevokeAsync(Guid groupId, Guid accountId, Hazard competence, CancellationToken cancellationToken);
 
+    /// <summary>Every group the person ever belonged to.</summary>
+    Task<IReadOnlyList<Guid>> GroupsOfAsync(Guid accountId, CancellationToken cancellationToken);
+
     /// <summary>False when there is no such account or it was deactivated before.</summary>
     Task<bool> DeactivateAsync(Guid accountId, DateTimeOffset at, CancellationToken cancellationToken);
 

@@ -21,13 +21,19 @@ public sealed class DecisionHandler(
     IProcedureStore procedures,
     IGroupStore groups,
     INoticeStore notices,
+    ISignRefusalStore refusals,
     AuditTrail trail,
     RevisionViews views,
     TimeProvider clock)
 {
+    /// <summary>Of refusals of one person on one revision for one reason the history shows the first in this time, and says how many followed.</summary>
+    public static readonly TimeSpan RefusalWindow = TimeSpan.FromMinutes(10);
+
+    /// <summary>So many refusals of a person within <see cref="RefusalWindow"/> are told to the leads.</summary>
+    public const int RefusalsToTell = 3;
+
     public async Task<Result<RevisionView, Refusal>> DecideAsync(Actor actor, Guid procedureId, DecisionRequest request, CancellationToken cancellationToken)
     {
-        DateTimeOffset now = clock.GetUtcNow();
         ProcedureRecord? procedure;
         Refusal refusal;
         await using (IUnitScope scope = await work.BeginAsync(cancellationToken))
@@ -40,6 +46,8 @@ public sealed class DecisionHandler(
                 return Refusal.NotFound;
             }
 
+            // Only now nobody else can act in between: waiting counts neither as time of signing nor for a role that somebody gave themselves.
+            DateTimeOffset now = clock.GetUtcNow();
             IReadOnlyList<SlotRecord> slots = await procedures.SlotsAsync(actor.GroupId, procedureId, revision.Number, cancellationToken);
             IReadOnlyList<DecisionRecord> decisions = await procedures.DecisionsAsync(actor.GroupId, procedureId, revision.Number, cancellationToken);
             var facts = new DecisionCase
@@ -73,7 +81,7 @@ public sealed class DecisionHandler(
 
         if (refusal.Kind is RefusalKind.Forbidden or RefusalKind.SignInAgain)
         {
-            await RecordRefusalAsync(actor, procedure, request.Revision, refusal, now, cancellationToken);
+            await RecordRefusalAsync(actor, procedure, request.Revision, refusal, cancellationToken);
         }
 
         return refusal;
@@ -92,13 +100,18 @@ public sealed class DecisionHandler(
         SlotRecord[] left = [.. facts.Slots.Where(other => !string.Equals(other.Slot, slot.Slot, StringComparison.Ordinal) && !facts.Decided.Contains(other.Slot))];
         WorkflowAction action = decision.Decision == DecisionKind.Approve && left.Length == 0 ? WorkflowAction.Approve : DecisionRules.ActionOf(decision.Decision);
         var expected = new RevisionHead(revision.Number, revision.State, revision.Version, revision.SubmittedAt);
-        if (Transitions.Next(revision.State, action) is not { } next
-            || !await procedures.MoveAsync(actor.GroupId, procedure.Id, expected, next, now, cancellationToken))
+        if (Transitions.Next(revision.State, action) is not { } next)
         {
             return Refusal.Because(RefusalKind.Conflict, "Somebody else decided first.");
         }
 
+        // First the decision: the database lets a revision move only with the decisions that it needs.
         await procedures.AddDecisionAsync(decision, cancellationToken);
+        if (!await procedures.MoveAsync(actor.GroupId, procedure.Id, expected, next, now, cancellationToken))
+        {
+            return Refusal.Because(RefusalKind.Conflict, "Somebody else decided first.");
+        }
+
         var entries = new List<AuditEntry> { Event(procedure, revision, slot, decision, next) };
         var messages = new List<NoticeRecord> { ToAuthor(procedure, decision, next, now) };
         if (decision.Decision == DecisionKind.Approve)
@@ -112,7 +125,7 @@ public sealed class DecisionHandler(
         }
 
         await notices.AddAsync(messages, cancellationToken);
-        await trail.AppendAsync(actor, now, entries, cancellationToken);
+        await trail.AppendAsync(actor, entries, cancellationToken);
         return revision with { State = next, Version = revision.Version + 1 };
     }
 
@@ -164,11 +177,28 @@ public sealed class DecisionHandler(
         DecisionKind.Decline => ("decision.declined", "declined"),
     };
 
-    private async Task RecordRefusalAsync(Actor actor, ProcedureRecord procedure, int revision, Refusal refusal, DateTimeOffset now, CancellationToken cancellationToken)
+    private async Task RecordRefusalAsync(Actor actor, ProcedureRecord procedure, int revision, Refusal refusal, CancellationToken cancellationToken)
     {
+        DateTimeOffset now = clock.GetUtcNow();
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
-        AuditEntry entry = AuditEntry.About(procedure, revision, "sign.refused", $"{actor.Name} was refused to sign revision {revision} of '{procedure.Title}'.") with { Reason = refusal.Message };
-        await trail.AppendAsync(actor, now, [entry], cancellationToken);
+        SignRefusalCount count = await refusals.CountAsync(actor.GroupId, procedure.Id, revision, actor.UserId, refusal.Message, now, RefusalWindow, cancellationToken);
+        if (count.OfPerson == RefusalsToTell)
+        {
+            string text = $"{actor.Name} was refused to sign {RefusalsToTell} times within {RefusalWindow.TotalMinutes} minutes, last revision {revision} of '{procedure.Title}': {refusal.Message}";
+            IReadOnlyList<Standing> people = await groups.StandingsAsync(actor.GroupId, cancellationToken);
+            await notices.AddAsync(
+                [.. people.Where(person => person.Active && person.Is(GroupRole.Lead) && person.AccountId != actor.UserId)
+                    .Select(lead => NoticeTexts.Make(actor.GroupId, lead.AccountId, "sign.refused", procedure.Id, revision, now, text))],
+                cancellationToken);
+        }
+
+        if (count.InWindow == 1)
+        {
+            string more = count.Unwritten == 0 ? string.Empty : $" After the refusal written before this one, {count.Unwritten} more followed within {RefusalWindow.TotalMinutes} minutes.";
+            AuditEntry entry = AuditEntry.About(procedure, revision, "sign.refused", $"{actor.Name} was refused to sign revision {revision} of '{procedure.Title}'.{more}") with { Reason = refusal.Message };
+            await trail.AppendAsync(actor, [entry], cancellationToken);
+        }
+
         await scope.CommitAsync(cancellationToken);
     }
 }

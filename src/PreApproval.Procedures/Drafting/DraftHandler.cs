@@ -43,7 +43,7 @@ public sealed class DraftHandler(IUnitOfWork work, IProcedureStore procedures, I
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         await procedures.AddAsync(procedure, draft, cancellationToken);
         await procedures.AddEditorAsync(actor.GroupId, procedure.Id, actor.UserId, cancellationToken);
-        await trail.AppendAsync(actor, now, [AuditEntry.About(procedure, null, "procedure.created", $"{actor.Name} began {Named(procedure)}.")], cancellationToken);
+        await trail.AppendAsync(actor, [AuditEntry.About(procedure, null, "procedure.created", $"{actor.Name} began {Named(procedure)}.")], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return Show(draft, ProcedureState.Draft, reading.Value.Faults);
     }
@@ -86,7 +86,6 @@ public sealed class DraftHandler(IUnitOfWork work, IProcedureStore procedures, I
         {
             await trail.AppendAsync(
                 actor,
-                now,
                 [AuditEntry.About(procedure, submitted + 1, "revision.begun", $"{actor.Name} began revision {submitted + 1} of {Named(procedure)}.")],
                 cancellationToken);
         }

@@ -5,13 +5,13 @@ using PreApproval.Procedures.Workflow;
 namespace PreApproval.Procedures.History;
 
 /// <summary>Appends events to a group's log inside the current transaction.</summary>
-public sealed class AuditTrail(IAuditStore store)
+public sealed class AuditTrail(IAuditStore store, TimeProvider clock)
 {
     /// <summary>
     /// Gives each entry its place, its leaf and its hash. Call it as the last write of the transaction: from here to the
-    /// commit the group's log is held.
+    /// commit the group's log is held. Events are of the moment at which it is held, and never before the event before them, whatever the clock does.
     /// </summary>
-    public async Task AppendAsync(Actor actor, DateTimeOffset at, IReadOnlyList<AuditEntry> entries, CancellationToken cancellationToken)
+    public async Task AppendAsync(Actor actor, IReadOnlyList<AuditEntry> entries, CancellationToken cancellationToken)
     {
         if (entries.Count == 0)
         {
@@ -19,6 +19,8 @@ public sealed class AuditTrail(IAuditStore store)
         }
 
         CompactRange head = await store.LockHeadAsync(actor.GroupId, cancellationToken);
+        DateTimeOffset now = clock.GetUtcNow();
+        DateTimeOffset at = await store.LastAtAsync(actor.GroupId, cancellationToken) is { } last && last > now ? last : now;
         var events = new List<AuditEventRecord>(entries.Count);
         foreach (AuditEntry entry in entries)
         {

@@ -25,6 +25,9 @@ public interface IAuditStore
     /// <exception cref="DamagedLogException">The stored edge can't be read or contradicts itself.</exception>
     Task<CompactRange> LockHeadAsync(Guid groupId, CancellationToken cancellationToken);
 
+    /// <summary>The time of the last event; null in an empty log.</summary>
+    Task<DateTimeOffset?> LastAtAsync(Guid groupId, CancellationToken cancellationToken);
+
     /// <summary>Writes the events and the new right edge.</summary>
     Task AppendAsync(IReadOnlyList<AuditEventRecord> events, CompactRange head, CancellationToken cancellationToken);
 

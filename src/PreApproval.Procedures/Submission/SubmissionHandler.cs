@@ -88,7 +88,7 @@ public sealed class SubmissionHandler(
         }
 
         await notices.AddAsync(Messages(procedure, revision, slots, now), cancellationToken);
-        await trail.AppendAsync(actor, now, entries, cancellationToken);
+        await trail.AppendAsync(actor, entries, cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return await views.BuildAsync(revision, cancellationToken);
     }
@@ -132,7 +132,6 @@ public sealed class SubmissionHandler(
             cancellationToken);
         await trail.AppendAsync(
             actor,
-            now,
             [AuditEntry.About(procedure, revision, "procedure.withdrawn", $"{actor.Name} withdrew revision {revision} of '{withdrawn.Title}'.") with
             {
                 Before = WireName.Of(withdrawn.State), After = WireName.Of(next), Reason = string.IsNullOrWhiteSpace(reason) ? null : reason,

@@ -11,6 +11,7 @@ namespace PreApproval.Storage.Migrations
         protected override void Up(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.Sql(MoreGuardsSql.Checks);
+            migrationBuilder.Sql(MoreGuardsSql.Triggers);
             migrationBuilder.Sql(MoreGuardsSql.Grants);
         }
 
@@ -18,6 +19,7 @@ namespace PreApproval.Storage.Migrations
         protected override void Down(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.Sql(MoreGuardsSql.RevokeGrants);
+            migrationBuilder.Sql(MoreGuardsSql.DropTriggers);
             migrationBuilder.Sql(MoreGuardsSql.DropChecks);
         }
     }

@@ -33,7 +33,7 @@ public sealed class PrivateCluster : IAsyncDisposable
     public string OwnerConnectionString => Connection(Owner, Database);
 
     /// <summary>For the application: no DDL, and what the migrations grant.</summary>
-    public string ConnectionString => Connection(Application, Database);
+    public string ConnectionString => new NpgsqlConnectionStringBuilder(Connection(Application, Database)) { MaxPoolSize = 40, Timeout = 5, CommandTimeout = 10 }.ConnectionString;
 
     /// <summary>For tests, which make further databases.</summary>
     public string AdministrationConnectionString => Connection(Owner, "postgres");
@@ -219,6 +219,9 @@ public sealed class PrivateCluster : IAsyncDisposable
                 IF NOT EXISTS (SELECT FROM pg_roles WHERE rolname = '{Migrator.ApplicationRole}') THEN CREATE ROLE {Migrator.ApplicationRole} NOLOGIN; END IF;
                 IF NOT EXISTS (SELECT FROM pg_roles WHERE rolname = '{Application}') THEN CREATE ROLE {Application} LOGIN NOSUPERUSER NOCREATEDB NOCREATEROLE IN ROLE {Migrator.ApplicationRole}; END IF;
             END $$;
+            ALTER ROLE {Application} SET statement_timeout = '15s';
+            ALTER ROLE {Application} SET lock_timeout = '5s';
+            ALTER ROLE {Application} SET idle_in_transaction_session_timeout = '30s';
             """,
             cancellationToken);
         if (await ScalarAsync($"SELECT count(*) FROM pg_database WHERE datname = '{Database}'", cancellationToken) is 0L)

@@ -40,6 +40,9 @@ internal sealed class AuditStore(PreApprovalDbContext db) : IAuditStore
         }
     }
 
+    public Task<DateTimeOffset?> LastAtAsync(Guid groupId, CancellationToken cancellationToken) =>
+        db.AuditEvents.Where(x => x.GroupId == groupId).OrderByDescending(x => x.Sequence).Select(x => (DateTimeOffset?)x.At).FirstOrDefaultAsync(cancellationToken);
+
     public async Task AppendAsync(IReadOnlyList<AuditEventRecord> events, CompactRange head, CancellationToken cancellationToken)
     {
         if (events.Count == 0)

@@ -74,6 +74,9 @@ internal sealed class GroupStore(PreApprovalDbContext db) : IGroupStore
     public Task RevokeAsync(Guid groupId, Guid accountId, Hazard competence, CancellationToken cancellationToken) =>
         db.Competences.Where(x => x.GroupId == groupId && x.AccountId == accountId && x.Hazard == competence).ExecuteDeleteAsync(cancellationToken);
 
+    public async Task<IReadOnlyList<Guid>> GroupsOfAsync(Guid accountId, CancellationToken cancellationToken) =>
+        await db.Memberships.Where(x => x.AccountId == accountId).Select(x => x.GroupId).ToListAsync(cancellationToken);
+
     public async Task<bool> DeactivateAsync(Guid accountId, DateTimeOffset at, CancellationToken cancellationToken) =>
         await db.Users.Where(x => x.Id == accountId && x.DeactivatedAt == null)
             .ExecuteUpdateAsync(set => set.SetProperty(x => x.DeactivatedAt, at), cancellationToken) == 1;
