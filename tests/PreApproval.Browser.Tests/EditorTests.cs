@@ -48,7 +48,8 @@ public class EditorTests(DemoApp app, Hosting.Browser browser)
         await Assertions.Expect(mira.Field("/materials/0/amount")).ToBeFocusedAsync();
 
         await mira.SavedAsync();
-        await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" }).ClickAsync();
+        await Assertions.Expect(mira.Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" })).ToHaveCountAsync(0);
+        await mira.Page.GetByRole(AriaRole.Link, new() { Name = "Read it as it stands" }).ClickAsync();
         await Assertions.Expect(mira.Page.GetByRole(AriaRole.Heading, new() { Name = "It cannot be submitted yet" })).ToBeVisibleAsync();
         await Assertions.Expect(mira.Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" })).ToHaveCountAsync(0);
     }
@@ -84,6 +85,30 @@ public class EditorTests(DemoApp app, Hosting.Browser browser)
         await Assertions.Expect(mira.Page.Locator("#connection")).ToContainTextAsync("Offline: kept on this device");
         await mira.Page.Context.SetOfflineAsync(offline: false);
         await AssertSavedOnTheServerAsync(mira, id, "typed in the gap");
+    }
+
+    [Fact]
+    public async Task Editor_NetworkLostAndBack_TakesTheBannerAway()
+    {
+        await using Visitor mira = await Visitor.ArriveAsync(app, browser, DemoGroup.Mira);
+        Guid id = await mira.StartEmptyAsync("A gap of twenty seconds");
+        await mira.SavedAsync();
+        await mira.Page.Context.SetOfflineAsync(offline: true);
+        await mira.Field("/purpose").FillAsync("typed in a longer gap");
+        ILocator banner = mira.Page.Locator("#connection");
+        await Assertions.Expect(banner).ToContainTextAsync("Offline: kept on this device");
+        ILocator add = mira.Page.GetByRole(AriaRole.Button, new() { Name = "Add a material" });
+        await Assertions.Expect(add).ToHaveAttributeAsync("aria-disabled", "true");
+        await add.ClickAsync(new() { Force = true });
+        await Assertions.Expect(banner).ToContainTextAsync("Offline: not possible now");
+        await Task.Delay(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
+
+        await mira.Page.Context.SetOfflineAsync(offline: false);
+        await Assertions.Expect(banner).ToBeHiddenAsync(new() { Timeout = 20_000 });
+        await AssertSavedOnTheServerAsync(mira, id, "typed in a longer gap");
+        await Assertions.Expect(add).Not.ToHaveAttributeAsync("aria-disabled", "true");
+        await add.ClickAsync();
+        await Assertions.Expect(mira.Field("/materials/0/id")).ToBeVisibleAsync();
     }
 
     [Fact]

@@ -97,6 +97,43 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
     }
 
     [Fact]
+    public async Task ChangesRequested_OnRevisionOne_AreReadWhereRevisionTwoIsWrittenAndReviewed()
+    {
+        await using Visitor mira = await Visitor.ArriveAsync(app, browser, DemoGroup.Mira);
+        Guid id = await WriteClosedTubeAsync(mira);
+        await mira.SubmitAsync(revision: 1);
+        await using Visitor tomas = await Visitor.ArriveAsync(app, browser, DemoGroup.Tomas);
+        await tomas.Page.GotoAsync($"/procedures/{id}/review");
+        await tomas.Page.GetByLabel("To the author").FillAsync("Please take the larger tube.");
+        await tomas.Page.Locator("input[name=answer-0][value=send-back]").CheckAsync();
+        await tomas.Page.Locator("textarea[name=text-0]").FillAsync("Half full at most.");
+        await tomas.Page.GetByLabel("Your password, to sign").FillAsync(DemoGroup.Password);
+        await tomas.Page.GetByRole(AriaRole.Button, new() { Name = "Request changes" }).ClickAsync();
+        await tomas.Page.WaitForURLAsync("**/revisions/1");
+
+        await mira.Page.GotoAsync($"/procedures/{id}/edit");
+        await mira.EditorOpenedAsync();
+        await AssertAskedAsync(mira);
+        await mira.AssertSoundAsync("the editor with what was asked");
+        await mira.Field("/vessels/0/volume").FillAsync("50");
+        await mira.SavedAsync();
+        await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" }).ClickAsync();
+        await AssertAskedAsync(mira);
+        await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" }).ClickAsync();
+        await mira.Page.WaitForURLAsync("**/revisions/2");
+        await tomas.Page.GotoAsync($"/procedures/{id}/review");
+        await AssertAskedAsync(tomas);
+    }
+
+    private static async Task AssertAskedAsync(Visitor visitor)
+    {
+        ILocator asked = visitor.Page.Locator("#earlier");
+        await Assertions.Expect(asked).ToContainTextAsync($"{DemoGroup.Tomas.Name} requested changes to revision 1");
+        await Assertions.Expect(asked).ToContainTextAsync("Please take the larger tube.");
+        await Assertions.Expect(asked).ToContainTextAsync("Half full at most.");
+    }
+
+    [Fact]
     public async Task Withdraw_ByTheAuthor_NeedsAReasonAndIsShown()
     {
         await using Visitor mira = await Visitor.ArriveAsync(app, browser, DemoGroup.Mira);
@@ -116,6 +153,8 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
     {
         Guid id = await author.StartEmptyAsync(Title);
         IPage page = author.Page;
+        await author.Field("/attendance").SelectOptionAsync("attended");
+        await author.Field("/lone").SelectOptionAsync("no");
         await page.GetByRole(AriaRole.Button, new() { Name = "Add a material" }).ClickAsync();
         await author.Field("/materials/0/substance").FillAsync("75-05-8");
         await author.Field("/materials/0/amount").FillAsync("10");

@@ -1,20 +1,86 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using PreApproval.Documents;
 using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Drafting;
 
-/// <summary>Says in words where in the document a fault is.</summary>
-public static class FaultWords
+/// <summary>Says in the words of the form where in the document a fault is and what would be right. The document speaks of members; people fill in fields.</summary>
+public static partial class FaultWords
 {
-    /// <summary>For instance <c>Step 3, surface temperature: must be …</c>.</summary>
+    private const string NumberHint = "write the number with a point, for instance 1.5";
+
+    /// <summary>Words of the form for members whose own name does not say it.</summary>
+    private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal)
+    {
+        ["id"] = "short name",
+        ["volume"] = "inner volume",
+        ["rating"] = "rated pressure",
+        ["ratingEvidence"] = "where the rating is written",
+        ["maximumTemperature"] = "highest temperature",
+        ["temperature"] = "set temperature",
+        ["duration"] = "how long",
+        ["over"] = "added over",
+        ["surfaceTemperature"] = "hottest surface",
+        ["headspace"] = "gas over it",
+        ["to"] = "into the vessel",
+        ["heat"] = "heat",
+        ["accumulation"] = "largest share not yet reacted",
+        ["decompositionOnset"] = "decomposition starts at",
+        ["ppm"] = "peroxide found",
+        ["smiles"] = "structure",
+        ["citation"] = "source",
+        ["changes"] = "what differs from the source",
+        ["limiting"] = "limiting material",
+        ["control"] = "safeguard",
+        ["detail"] = "which one, where",
+        ["lone"] = "alone, nobody within call",
+        ["fireResponse"] = "if it goes wrong",
+    };
+
+    /// <summary>Members that have no field of their own: the one around them is named.</summary>
+    private static readonly HashSet<string> Unnamed = ["value", "unit", "name", "cas", "source", "scale", "people", "protection", "fireResponse", "peroxideTest"];
+
+    /// <summary>For instance <c>Step 3: hottest surface must be …</c>.</summary>
     public static string Of(Fault fault, JsonObject document)
     {
         ArgumentNullException.ThrowIfNull(fault);
         string place = Place(fault.Path, document);
-        return place.Length == 0 ? Words.Capital(fault.Message) : $"{place}: {fault.Message}";
+        string message = Message(fault, document);
+        return place.Length == 0 ? Words.Capital(message) : place + (Predicate.IsMatch(message) ? " " : ": ") + message;
+    }
+
+    /// <summary>What is wrong, without the place.</summary>
+    public static string Message(Fault fault, JsonObject document)
+    {
+        ArgumentNullException.ThrowIfNull(fault);
+        string message = fault.Message;
+        if (message.Contains(" as a number", StringComparison.Ordinal) && DocumentText.At(document, fault.Path.TrimStart('/')) is JsonValue value && value.GetValueKind() == JsonValueKind.String)
+        {
+            return $"“{DocumentText.Text(value)}” is no number; {NumberHint}";
+        }
+
+        if (message.StartsWith("is missing: a material is", StringComparison.Ordinal) || message.StartsWith("names no substance", StringComparison.Ordinal))
+        {
+            return "is missing: give its name or its CAS number";
+        }
+
+        if (message.StartsWith("must be a date", StringComparison.Ordinal))
+        {
+            return "is no date of the calendar: year, month, day";
+        }
+
+        if (message.StartsWith("must be true or false", StringComparison.Ordinal))
+        {
+            return "choose yes or no";
+        }
+
+        message = Example.Replace(message.Replace("is empty: ", "", StringComparison.Ordinal), "");
+        message = Identifier.Replace(message, "short name");
+        return Quoted.Replace(message.Replace("leave the member out", "leave it empty", StringComparison.Ordinal).Replace("of the contract", "known here", StringComparison.Ordinal), "“${text}”");
     }
 
     private static string Place(string path, JsonObject document)
@@ -22,17 +88,21 @@ public static class FaultWords
         List<string> words = [];
         JsonNode? node = document;
         string before = "";
+        bool startsWithRow = false;
         foreach (string part in path.Split('/', StringSplitOptions.RemoveEmptyEntries))
         {
             bool row = int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out int index);
             node = DocumentText.At(node, part);
             if (row)
             {
-                string id = DocumentText.Text(node, "id");
-                string name = id.Length > 0 ? id : (index + 1).ToString(CultureInfo.InvariantCulture);
-                words[^1] = $"{One(before)} {name}";
+                words[^1] = Row(before, index, node);
+                startsWithRow |= words.Count == 1;
             }
-            else if (part is not ("value" or "unit" or "name" or "cas"))
+            else if (!Unnamed.Contains(part))
+            {
+                words.Add(Labels.GetValueOrDefault(part) ?? Spaced(part));
+            }
+            else if (words.Count == 0)
             {
                 words.Add(Spaced(part));
             }
@@ -40,7 +110,16 @@ public static class FaultWords
             before = part;
         }
 
-        return Words.Capital(string.Join(", ", words));
+        string first = startsWithRow && words.Count > 1 ? words[0] + ": " : "";
+        return Words.Capital(first + string.Join(", ", first.Length > 0 ? words[1..] : words));
+    }
+
+    /// <summary>The place in the list, and the short name where its author gave one.</summary>
+    private static string Row(string list, int index, JsonNode? row)
+    {
+        string number = (index + 1).ToString(CultureInfo.InvariantCulture);
+        string id = DocumentText.Text(row, "id");
+        return id.Length > 0 && !id.EndsWith(number, StringComparison.Ordinal) ? $"{One(list)} {number} ({id})" : $"{One(list)} {number}";
     }
 
     private static string One(string list) => list switch
@@ -53,6 +132,9 @@ public static class FaultWords
         "parts" => "part",
         "agents" => "agent",
         "mixture" => "component",
+        "consumes" => "what is consumed",
+        "produces" => "what is produced",
+        "waste" => "container",
         _ => Spaced(list),
     };
 
@@ -73,4 +155,18 @@ public static class FaultWords
 
         return text.ToString();
     }
+
+    /// <summary>An example in the notation of the document.</summary>
+    [GeneratedRegex(@",? (for instance|such as) \{.*?\}(\})?| \(write it without quotes\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    private static partial Regex Example { get; }
+
+    /// <summary>Messages that go on from the name of the field.</summary>
+    [GeneratedRegex("^(is|must|has|adds|does|mixes|brings|stands|belongs|holds)\\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    private static partial Regex Predicate { get; }
+
+    [GeneratedRegex(@"\b(short )?id\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    private static partial Regex Identifier { get; }
+
+    [GeneratedRegex("\"(?<text>[^\"]*)\"", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    private static partial Regex Quoted { get; }
 }

@@ -21,6 +21,10 @@ public sealed partial class ReviewPage : PageBase
     private IReadOnlyList<FindingView> _toAnswer = [];
     private IReadOnlyList<PressureCurve> _curves = [];
     private IReadOnlyList<FindingAnswer> _earlier = [];
+    private IReadOnlyList<WrittenWords> _kept = [];
+    private RevisionView? _previous;
+    private string? _lost;
+    private int? _next;
 
     [Parameter]
     public Guid Id { get; set; }
@@ -53,25 +57,92 @@ public sealed partial class ReviewPage : PageBase
             return;
         }
 
-        if (Take(await Queries.ReadRevisionAsync(Actor, Id, procedure.Revisions.Max(r => r.Number), Cancellation)) is not { } revision)
+        int latest = procedure.Revisions.Max(r => r.Number);
+        int number = PostedRevision is { } posted && procedure.Revisions.Any(r => r.Number == posted) ? posted : latest;
+        if (Take(await Queries.ReadRevisionAsync(Actor, Id, number, Cancellation)) is not { } revision)
         {
             return;
         }
 
-        _slot = revision.Slots.FirstOrDefault(s => s.Open && s.Decision is null && s.AssigneeId == Actor.UserId);
-        if (_slot is null || revision.State != ProcedureState.InReview)
+        _slot = SlotOf(revision);
+        if (_slot is null || revision.State != ProcedureState.InReview || number != latest)
         {
-            Refuse(WhyNot(revision));
+            if (PostedRevision is null || !await LoseAsync(revision, latest))
+            {
+                Refuse(WhyNot(revision));
+            }
+
             return;
         }
 
+        Show(revision, _slot);
+        _previous = await EarlierDecision.FindAsync(Queries, Actor, procedure, number, Cancellation);
+    }
+
+    private int? PostedRevision => int.TryParse(Posted("revision"), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : null;
+
+    private SlotView? SlotOf(RevisionView revision) => revision.Slots.FirstOrDefault(s => s.Open && s.Decision is null && s.AssigneeId == Actor.UserId);
+
+    private void Show(RevisionView revision, SlotView slot)
+    {
         _revision = revision;
         _screening = ScreeningView.Read(revision.Screening);
         _document = DocumentText.Parse(revision.Document);
-        _toAnswer = [.. _screening.ToAnswer.Where(f => Countersigns || _slot.Hazards.Contains(f.Hazard))];
+        _toAnswer = [.. _screening.ToAnswer.Where(f => Countersigns || slot.Hazards.Contains(f.Hazard))];
         _curves = PressureCurve.From(_document, _screening);
         _earlier = [.. revision.Slots.Where(s => s.Decision is not null).SelectMany(s => s.Decision!.Answers)];
     }
+
+    /// <summary>Somebody acted while the form was open: shows what happened, with every word that was typed. False for a person whose form it never was.</summary>
+    private async Task<bool> LoseAsync(RevisionView revision, int latest)
+    {
+        SlotView[] mine = [.. revision.Slots.Where(s => s.AssigneeId == Actor.UserId)];
+        if (mine.Length == 0)
+        {
+            return false;
+        }
+
+        string seen = Posted("slot");
+        _slot = mine.FirstOrDefault(s => string.Equals(s.Slot, seen, StringComparison.Ordinal)) ?? mine[0];
+        Show(revision, _slot);
+        _kept = [.. Written()];
+        _lost = Meanwhile.Of(revision, latest, Actor.UserId);
+        if (latest > revision.Number && await Queries.ReadRevisionAsync(Actor, Id, latest, Cancellation) is { IsOk: true } later
+            && later.Value.State == ProcedureState.InReview && SlotOf(later.Value) is not null)
+        {
+            _next = latest;
+        }
+
+        Http.Response.StatusCode = StatusCodes.Status409Conflict;
+        return true;
+    }
+
+    private IEnumerable<WrittenWords> Written()
+    {
+        if (Posted("reason") is { Length: > 0 } reason)
+        {
+            yield return new WrittenWords("To the author", "", reason);
+        }
+
+        for (int i = 0; i < _toAnswer.Count; i++)
+        {
+            string index = i.ToString(CultureInfo.InvariantCulture);
+            string text = Posted($"text-{index}");
+            AnswerKind? answer = AnswerOf(Posted($"answer-{index}"));
+            if (text.Length > 0 || answer is not null)
+            {
+                yield return new WrittenWords(answer is { } kind ? Words.Of(kind) : "Without a choice", _toAnswer[i].Statement, text);
+            }
+        }
+    }
+
+    private static AnswerKind? AnswerOf(string posted) => posted switch
+    {
+        "accept" => AnswerKind.Accept,
+        "condition" => AnswerKind.Condition,
+        "send-back" => AnswerKind.SendBack,
+        _ => null,
+    };
 
     private Refusal WhyNot(RevisionView revision)
     {
@@ -110,12 +181,6 @@ public sealed partial class ReviewPage : PageBase
             return;
         }
 
-        if (!string.Equals(Posted("revision"), _revision.Number.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal))
-        {
-            Fault("", "A later revision was submitted while you were reading. This page now shows it: read it before you decide.");
-            return;
-        }
-
         ReadAnswers(kind);
         string reason = Posted("reason");
         if (kind != DecisionKind.Approve && reason.Length == 0)
@@ -149,14 +214,7 @@ public sealed partial class ReviewPage : PageBase
         {
             string index = i.ToString(CultureInfo.InvariantCulture);
             string text = Posted($"text-{index}");
-            AnswerKind? answer = Posted($"answer-{index}") switch
-            {
-                "accept" => AnswerKind.Accept,
-                "condition" => AnswerKind.Condition,
-                "send-back" => AnswerKind.SendBack,
-                _ => null,
-            };
-            if (answer is not { } given)
+            if (AnswerOf(Posted($"answer-{index}")) is not { } given)
             {
                 if (kind == DecisionKind.Approve)
                 {
@@ -185,12 +243,26 @@ public sealed partial class ReviewPage : PageBase
         if (request.PasswordConfirmed)
         {
             await OnceAsync(() => DecideOnceAsync(request), RefuseSignature);
+            if (Http.Response.StatusCode == StatusCodes.Status409Conflict)
+            {
+                await ShowWhatHappenedAsync();
+            }
         }
         else
         {
             // The form's key stays free for the right password.
             Result<RevisionView, Refusal> decided = await Decisions.DecideAsync(Actor, Id, request, Cancellation);
             RefuseSignature(decided.IsOk ? throw new InvalidOperationException("Signed without a password.") : decided.Error);
+        }
+    }
+
+    /// <summary>Between reading the page again and signing somebody acted.</summary>
+    private async Task ShowWhatHappenedAsync()
+    {
+        if (await Queries.ReadAsync(Actor, Id, Cancellation) is { IsOk: true } procedure
+            && await Queries.ReadRevisionAsync(Actor, Id, _revision!.Number, Cancellation) is { IsOk: true } revision)
+        {
+            await LoseAsync(revision.Value, procedure.Value.Revisions.Max(r => r.Number));
         }
     }
 

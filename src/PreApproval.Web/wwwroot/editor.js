@@ -105,19 +105,58 @@
     offline = now;
     root()?.classList.toggle("is-offline", now);
     if (now) {
-      say("Offline: kept on this device. What you type goes to the server as soon as it can be reached.");
+      say("Offline: kept on this device. What you type goes to the server as soon as it can be reached; buttons work again then.");
+      for (const button of buttons()) {
+        button.setAttribute("aria-disabled", "true");
+      }
     } else {
       say(null);
+      for (const button of document.querySelectorAll("#editor button[aria-disabled]")) {
+        button.removeAttribute("aria-disabled");
+      }
     }
   }
 
+  // All that only the server can carry out; typing is kept here and the banner has a button of its own.
+  const buttons = () => [...document.querySelectorAll("#editor button")].filter((b) => !b.closest("#connection"));
+
+  function onClickOffline(event) {
+    const button = event.target.closest?.("button");
+    if (offline && button && buttons().includes(button)) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      say(`Offline: not possible now: ${button.getAttribute("aria-label") ?? button.textContent.trim()}. What you type is kept on this device.`);
+    }
+  }
+
+  // The connection stands again: what could not be sent is sent now.
+  function backOnline() {
+    setOffline(false);
+    type(Object.entries(journal.typed).map(([field, entry]) => ({ field, value: entry.value })));
+  }
+
+  // True when the server answers on the connection there is.
+  function answers() {
+    const wait = new Promise((resolve) => setTimeout(() => resolve(false), 3000));
+    const asked = reference?.invokeMethodAsync("ReceivedAsync", 0).then(() => true, () => false) ?? false;
+    return Promise.race([asked, wait]);
+  }
+
   async function connect() {
+    if (await answers()) {
+      // A short gap that the connection has outlived: nobody else tells that it is over.
+      backOnline();
+      return;
+    }
     try {
       if (!(await window.Blazor.reconnect())) {
         location.reload();
+      } else if (offline) {
+        backOnline();
       }
     } catch {
       setOffline(true);
+      say("Offline: kept on this device. The server cannot be reached.", true);
     }
   }
 
@@ -128,9 +167,7 @@
         setOffline(true);
         break;
       case "hide":
-        setOffline(false);
-        // The same page, the same circuit: what could not be sent is sent now.
-        type(Object.entries(journal.typed).map(([field, entry]) => ({ field, value: entry.value })));
+        backOnline();
         break;
       case "failed":
         setOffline(true);
@@ -159,6 +196,25 @@
     return null;
   }
 
+  const fieldIn = (box) => [...(box?.querySelectorAll("input, select, textarea") ?? [])].find((f) => !f.disabled && f.offsetParent !== null);
+
+  // After a row was added, removed or moved: where the work goes on.
+  function focusRow(list, index, act) {
+    const row = document.getElementById(`${list}/${index}`);
+    if (act === "first") {
+      (fieldIn(row) ?? row)?.focus();
+      return;
+    }
+    if (act === "near") {
+      const near = row ?? document.getElementById(`${list}/${index - 1}`) ?? document.querySelector(`[data-add="${list}"]`) ?? document.getElementById(list);
+      (near ?? findField(list))?.focus();
+      return;
+    }
+    const acts = row?.querySelector(":scope > .row-acts:last-of-type");
+    const wanted = acts?.querySelector(`[data-act="${act}"]`);
+    (wanted && !wanted.disabled ? wanted : acts?.querySelector("[data-act]:not(:disabled)"))?.focus();
+  }
+
   function goTo(pointer) {
     const field = findField(pointer);
     if (!field) {
@@ -174,6 +230,7 @@
 
   document.addEventListener("input", onInput);
   document.addEventListener("change", onInput);
+  document.addEventListener("click", onClickOffline, true);
   document.addEventListener("click", (event) => {
     const link = event.target.closest?.("a[data-field]");
     if (link && goTo(link.dataset.field)) {
@@ -219,6 +276,7 @@
       }
       store();
     },
+    focusRow,
     putBack() {
       const entries = journal.kept;
       journal.kept = [];

@@ -90,6 +90,14 @@ public sealed class Visitor : IAsyncDisposable
     /// <summary>Waits until the server has confirmed everything that was typed.</summary>
     public Task SavedAsync() => Assertions.Expect(Page.Locator("#saved")).ToHaveAttributeAsync("data-state", "saved");
 
+    /// <summary>From the editor: checks, submits and waits for the page of the revision.</summary>
+    public async Task SubmitAsync(int revision)
+    {
+        await Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" }).ClickAsync();
+        await Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" }).ClickAsync();
+        await Page.WaitForURLAsync($"**/revisions/{revision.ToString(CultureInfo.InvariantCulture)}");
+    }
+
     /// <summary>A field of the editor by its place in the document.</summary>
     public ILocator Field(string place) => Page.Locator($"[id=\"{place}\"]");
 

@@ -8,6 +8,20 @@ using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Drafting.Editing;
 
+/// <summary>What of a row the focus goes to: its first field, the row that is nearest to where it was, or its button for moving.</summary>
+public enum RowFocus
+{
+    First,
+    Near,
+    Up,
+    Down,
+}
+
+/// <summary>A row of a list and what of it the focus goes to.</summary>
+/// <param name="List">JSON Pointer of the list.</param>
+/// <param name="Index">Place in the list, from 0.</param>
+public sealed record FocusedRow(string List, int Index, RowFocus On);
+
 /// <summary>
 /// The document under the editor's hands: a JSON tree, so that members the editor does not show, and values that are not
 /// right yet, survive. Fields name their place by an object of the tree and a path below it.
@@ -26,6 +40,9 @@ public sealed class EditedDocument
     public event EventHandler? Restructured;
 
     public JsonObject Root { get; private set; }
+
+    /// <summary>Where the focus belongs once the change is shown; null: it stays.</summary>
+    public FocusedRow? Focus { get; set; }
 
     /// <summary>What keeps the document from being submitted.</summary>
     public IReadOnlyList<Fault> Faults { get; set; } = [];
@@ -87,7 +104,10 @@ public sealed class EditedDocument
         }
     }
 
-    /// <summary>Sets or, with null, removes a value; objects on the way are made, and removed again when nothing is left in them.</summary>
+    /// <summary>
+    /// Sets or, with null, removes a value; objects on the way are made, and removed again when nothing is left in them. An empty
+    /// solution stays: that it is one was chosen, and what is missing of it is a fault.
+    /// </summary>
     public void Set(JsonObject on, string path, JsonNode? value)
     {
         ArgumentNullException.ThrowIfNull(on);
@@ -117,7 +137,7 @@ public sealed class EditedDocument
         else
         {
             way[^1].Remove(parts[^1]);
-            for (int i = way.Count - 1; i > 0 && way[i].Count == 0; i--)
+            for (int i = way.Count - 1; i > 0 && way[i].Count == 0 && parts[i - 1] is not "solution"; i--)
             {
                 way[i - 1].Remove(parts[i - 1]);
             }
@@ -140,6 +160,7 @@ public sealed class EditedDocument
         }
 
         array.Add((JsonNode)row);
+        Focus = new FocusedRow(PointerOf(array), array.Count - 1, RowFocus.First);
         References.NumberSteps(Root);
         Restructured?.Invoke(this, EventArgs.Empty);
     }
@@ -152,8 +173,9 @@ public sealed class EditedDocument
             return;
         }
 
+        Focus = new FocusedRow(PointerOf(array), array.IndexOf(row), RowFocus.Near);
         array.Remove(row);
-        if (array.Count == 0 && array.Parent is JsonObject owner && !IsRequiredList(array))
+        if (array.Count == 0 && array.Parent is JsonObject owner && !StaysWhenEmpty(array))
         {
             owner.Remove(owner.First(p => ReferenceEquals(p.Value, array)).Key);
         }
@@ -180,6 +202,7 @@ public sealed class EditedDocument
 
         array.RemoveAt(from);
         array.Insert(to, (JsonNode)row);
+        Focus = new FocusedRow(PointerOf(array), to, by < 0 ? RowFocus.Up : RowFocus.Down);
         References.NumberSteps(Root);
         Restructured?.Invoke(this, EventArgs.Empty);
     }
@@ -220,7 +243,9 @@ public sealed class EditedDocument
 
     public void Touch() => Changed?.Invoke(this, EventArgs.Empty);
 
-    private static bool IsRequiredList(JsonArray array) => PointerOf(array) is "/materials" or "/vessels" or "/steps";
+    /// <summary>Lists that a document must have; a mixture that has lost its components is a mixture still.</summary>
+    private static bool StaysWhenEmpty(JsonArray array) =>
+        PointerOf(array) is var pointer && (pointer is "/materials" or "/vessels" or "/steps" || pointer.EndsWith("/mixture", StringComparison.Ordinal));
 
     private static JsonValue? NumberNode(string? text)
     {

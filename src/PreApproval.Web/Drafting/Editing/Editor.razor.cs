@@ -67,6 +67,10 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     [Parameter]
     public int NextRevision { get; set; } = 1;
 
+    /// <summary>Number of the revision that is in review, or null.</summary>
+    [Parameter]
+    public int? InReview { get; set; }
+
     [PersistentState]
     public DeliveredDraft? Delivered { get; set; }
 
@@ -144,6 +148,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     {
         if (_document is null || _starting)
         {
+            await FocusAsync();
             return;
         }
 
@@ -156,6 +161,30 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
             _reference, $"{user}:{ProcedureId.ToString()}", _version);
         _started = true;
         StateHasChanged();
+    }
+
+    private async Task FocusAsync()
+    {
+        if (!_started || _document?.Focus is not { } focus)
+        {
+            return;
+        }
+
+        _document.Focus = null;
+        try
+        {
+            await Js.InvokeVoidAsync("preapprovalEditor.focusRow", _gone.Token, focus.List, focus.Index, focus.On switch
+            {
+                RowFocus.First => "first",
+                RowFocus.Near => "near",
+                RowFocus.Up => "up",
+                RowFocus.Down => "down",
+            });
+        }
+        catch (Exception gone) when (gone is JSDisconnectedException or OperationCanceledException)
+        {
+            // The page was closed.
+        }
     }
 
     private void Show(DraftView draft) => Show(draft.Document, draft.Version, draft.SavedAt);

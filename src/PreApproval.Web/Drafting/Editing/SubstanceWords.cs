@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using PreApproval.Hazards.Substances;
 using PreApproval.Web.Shared.Components;
@@ -44,6 +45,36 @@ public static partial class SubstanceWords
         }
 
         return string.Join(" · ", parts);
+    }
+
+    /// <summary>
+    /// Why millilitres say little of it, or null: it is a gas at room temperature or boils at or below the temperature it goes in at.
+    /// </summary>
+    /// <param name="chargedAtC">Temperature of the step it goes into, in °C; null: not said.</param>
+    public static string? WhyNotByVolume(Substance substance, double? chargedAtC)
+    {
+        ArgumentNullException.ThrowIfNull(substance);
+        double? boilsAtC = substance.BoilingPointK is { } boiling ? boiling.Value - CelsiusZeroK : null;
+        if (substance.PhaseAt298K != Phase.Gas && !(boilsAtC <= chargedAtC))
+        {
+            return null;
+        }
+
+        string why = substance.BoilingPointK is { } known ? $"Boils at {Celsius(known.Value)}" : "Is a gas at room temperature";
+        return $"{why}: give mass, mol, or the temperature it is measured at";
+    }
+
+    /// <summary>The substance that a reference of a document names, where the catalogue has it.</summary>
+    public static Substance? Find(JsonNode? reference)
+    {
+        string cas = DocumentText.Text(reference, "cas");
+        string name = DocumentText.Text(reference, "name");
+        string smiles = DocumentText.Text(reference, "smiles");
+        Substance? known = null;
+        bool found = (cas.Length > 0 && Catalog.Default.TryFindByCas(cas, out known))
+            || (cas.Length == 0 && name.Length > 0 && Catalog.Default.TryFindByName(name, out known))
+            || (cas.Length == 0 && name.Length == 0 && smiles.Length > 0 && Catalog.Default.TryFindBySmiles(smiles, out known));
+        return found ? known : null;
     }
 
     public static bool LooksLikeCas(string text) => Cas.IsMatch(text);

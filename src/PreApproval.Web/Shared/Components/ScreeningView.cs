@@ -67,6 +67,11 @@ public sealed record FindingView
 
     public bool NeedsAnswer => Severity is Severity.Danger or Severity.Warning;
 
+    /// <summary>The rule that a share of the rating is measured by, for instance <c>warning from 50 % of the rating; here 84 %</c>; null for other findings.</summary>
+    public string? Rule => Evidence.FirstOrDefault(e => string.Equals(e.Name, "share of the rating", StringComparison.Ordinal)) is { Limit: { } limit, Value: { } share }
+        ? $"Rule: warning from {Words.Number(limit * 100)} % of the rating; here {Words.Number(Math.Round(share * 100))} %."
+        : null;
+
     /// <summary>Steps, vessel and materials in words.</summary>
     public string Where
     {
@@ -115,6 +120,19 @@ public sealed record ClearingView
     public string Change { get; init; } = "";
 
     public string Path { get; init; } = "";
+
+    /// <summary>What to do, before the value: for instance <c>use a vessel rated for at least</c>.</summary>
+    public string Advice => Change switch
+    {
+        "rating" => Path.Contains("/parts/", StringComparison.Ordinal) ? "use a part rated for at least" : "use a vessel rated for at least",
+        "vessel volume" => "use a vessel of at least",
+        "set temperature" => "set at most",
+        "surface temperature" => "keep the hottest surface at or below",
+        "temperature limit" => Path.Contains("/parts/", StringComparison.Ordinal) ? "use a part made for at least" : "use a vessel made for at least",
+        "extinguishing agents" => "have at hand",
+        "attendance" => "stay with it:",
+        _ => Change,
+    };
 
     /// <summary>A quantity, a text or a list of texts.</summary>
     public JsonElement To { get; init; }
