@@ -41,7 +41,7 @@ public sealed class LogTests(PostgresServer server)
         Assert.True((await CheckAsync(world)).Consistent);
 
         // Whoever owns the database can switch the triggers off: the tree is for that.
-        await TestWorld.ExecuteAsync(world.Database.Owner, $"ALTER TABLE audit_event DISABLE TRIGGER USER; {sql}");
+        await TestWorld.ExecuteAsync(world.Database.Owner, $"ALTER TABLE audit_event DISABLE TRIGGER USER; ALTER TABLE audit_head DISABLE TRIGGER USER; {sql}");
         Assert.False((await CheckAsync(world)).Consistent);
     }
 
@@ -127,8 +127,12 @@ public sealed class LogTests(PostgresServer server)
     {
         await using TestWorld world = await TestWorld.CreateAsync(server);
         await world.SubmitAsync("Tube", "pressure/warning");
-        PostgresException refusal = await Assert.ThrowsAsync<PostgresException>(() => TestWorld.ExecuteAsync(world.Database.Application, "UPDATE revision SET state = 'fine'"));
-        Assert.Equal(PostgresErrorCodes.CheckViolation, refusal.SqlState);
+        const string Sql = "UPDATE revision SET state = 'fine', version = version + 1";
+        PostgresException byTheTrigger = await Assert.ThrowsAsync<PostgresException>(() => TestWorld.ExecuteAsync(world.Database.Application, Sql));
+        Assert.Equal(PostgresErrorCodes.RestrictViolation, byTheTrigger.SqlState);
+        await TestWorld.ExecuteAsync(world.Database.Owner, "ALTER TABLE revision DISABLE TRIGGER workflow");
+        PostgresException byTheCheck = await Assert.ThrowsAsync<PostgresException>(() => TestWorld.ExecuteAsync(world.Database.Application, Sql));
+        Assert.Equal(PostgresErrorCodes.CheckViolation, byTheCheck.SqlState);
     }
 
     private static async Task<LogStatus> CheckAsync(TestWorld world)
