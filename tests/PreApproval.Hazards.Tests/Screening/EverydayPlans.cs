@@ -33,8 +33,8 @@ internal static class EverydayPlans
         ["Williamson ether"] = Plan(
             [Of("hydride", "sodium hydride", Mmol(5)), Of("alcohol", "benzyl alcohol", Mmol(4)), Of("iodide", "iodomethane", Mmol(5)), Thf(20), Ammonium()],
             [Flask()],
-            S("1", StepAction.Charge, 0, "hydride", "thf") with { Headspace = Under("nitrogen") }, S("2", StepAction.Add, 0, "alcohol") with { OverS = 900 }, S("3", StepAction.Add, 0, "iodide"), S("4", StepAction.Stir, 20), S("5", StepAction.Quench, 0, "nh4cl") with { OverS = 600 })
-            with { Reactions = [Reaction("2", ["hydride", "alcohol"], ("hydrogen", Phase.Gas))], FireResponse = Agents(Agent.DrySand) },
+            S("1", StepAction.Charge, 0, "hydride", "thf") with { Headspace = Under("nitrogen") }, S("2", StepAction.Add, 0, "alcohol") with { OverS = 900 }, S("3", StepAction.Add, 0, "iodide"), S("4", StepAction.Stir, 20), S("5", StepAction.Quench, 0, "nh4cl") with { OverS = 600 }) with
+        { Reactions = [Reaction("2", ["hydride", "alcohol"], ("hydrogen", Phase.Gas))], FireResponse = Agents(Agent.DrySand) },
         ["Swern oxidation"] = Plan(
             [Of("oxalyl", "oxalyl chloride", Mmol(6)), Of("dmso", "dimethyl sulfoxide", Mmol(13)), Of("alcohol", "1-octanol", Mmol(5)), Of("base", "triethylamine", Mmol(25)), Of("dcm", "dichloromethane", ML(40), Role.Solvent), Water(40)],
             [Flask()],
@@ -51,14 +51,14 @@ internal static class EverydayPlans
         ["Wittig olefination"] = Plan(
             [Of("salt", "methyltriphenylphosphonium bromide", Mmol(8)), Molar("buli", "n-butyllithium", "n-hexane", 2.5, ML(3.2)), Of("aldehyde", "benzaldehyde", Mmol(7)), Thf(40), Ammonium()],
             [Flask()],
-            S("1", StepAction.Charge, 0, "salt", "thf") with { Headspace = Under("nitrogen"), HeatSource = HeatSource.CryogenicBath }, S("2", StepAction.Add, null, "buli") with { OverS = 600 }, S("3", StepAction.Add, null, "aldehyde") with { OverS = 600 }, S("4", StepAction.Quench, null, "nh4cl") with { OverS = 600 })
-            with { Reactions = [Reaction("2", ["buli", "salt"])], FireResponse = Agents(Agent.DrySand) },
+            S("1", StepAction.Charge, 0, "salt", "thf") with { Headspace = Under("nitrogen"), HeatSource = HeatSource.CryogenicBath }, S("2", StepAction.Add, null, "buli") with { OverS = 600 }, S("3", StepAction.Add, null, "aldehyde") with { OverS = 600 }, S("4", StepAction.Quench, null, "nh4cl") with { OverS = 600 }) with
+        { Reactions = [Reaction("2", ["buli", "salt"])], FireResponse = Agents(Agent.DrySand) },
         ["ester reduction with a hydride"] = Plan(
             [Of("lah", "lithium aluminium hydride", G(0.4)), Of("ester", "ethyl benzoate", Mmol(4)), Thf(40), Of("w1", "water", ML(0.4), Role.Quench), WeightPercent("naoh", "sodium hydroxide", "water", 15, ML(0.4), Role.Quench), Of("w2", "water", ML(1.2), Role.Quench)],
             [Flask()],
             S("1", StepAction.Charge, 0, "lah", "thf") with { Headspace = Under("nitrogen") }, S("2", StepAction.Add, 0, "ester") with { OverS = 1200 }, S("3", StepAction.Stir, 20), S("4", StepAction.Quench, 0, "w1") with { OverS = 1200 },
-            S("5", StepAction.Quench, 0, "naoh") with { OverS = 600 }, S("6", StepAction.Quench, 0, "w2") with { OverS = 600 }, S("7", StepAction.Filter, null))
-            with { FireResponse = Agents(Agent.DrySand, Agent.ClassDPowder) },
+            S("5", StepAction.Quench, 0, "naoh") with { OverS = 600 }, S("6", StepAction.Quench, 0, "w2") with { OverS = 600 }, S("7", StepAction.Filter, null)) with
+        { FireResponse = Agents(Agent.DrySand, Agent.ClassDPowder) },
         ["acid chloride with thionyl chloride"] = Plan(
             [Of("acid", "benzoic acid", Mmol(8)), Of("socl2", "thionyl chloride", ML(3)), Of("dcm", "dichloromethane", ML(20), Role.Solvent)],
             [Flask()],

@@ -69,7 +69,7 @@ internal static class EverydayPlansMore
             [Of("mg", "magnesium", Mmol(12)), Of("bromide", "bromobenzene", Mmol(10)), Of("iodine", "iodine", G(0.02)), Thf(25), Of("ketone", "benzophenone", Mmol(9)), WeightPercent("nh4cl", "ammonium chloride", "water", 20, ML(30), Role.Quench)],
             [Flask()],
             S("1", StepAction.Charge, 20, "mg", "iodine", "thf") with { Headspace = Under("nitrogen") }, S("2", StepAction.Add, null, "bromide") with { OverS = 1800 }, S("3", StepAction.Reflux, 66) with { HeatSource = HeatSource.OilBath, SurfaceTemperatureK = 353.15 },
-            S("4", StepAction.Add, 0, "ketone") with { OverS = 1200 }, S("5", StepAction.Quench, 0, "nh4cl") with { OverS = 900 })
-            with { FireResponse = Agents(Agent.DrySand, Agent.ClassDPowder) },
+            S("4", StepAction.Add, 0, "ketone") with { OverS = 1200 }, S("5", StepAction.Quench, 0, "nh4cl") with { OverS = 900 }) with
+        { FireResponse = Agents(Agent.DrySand, Agent.ClassDPowder) },
     };
 }
