@@ -85,6 +85,21 @@ public sealed class RouterTests
     public void Route_OneHazardOfTwoWithoutCompetentPersonOrLead_IsRefused() => Refused([Hazard.Pressure, Hazard.Energetic], Lena);
 
     [Fact]
+    public void Route_WhoAskedForChanges_GetsTheNextRevisionToo()
+    {
+        IReadOnlyList<PlannedSlot>? slots = Router.Route(Findings([Hazard.Fire]), false, Rules, [Mia, Rosa, Rolf, Lena], new HashSet<Guid> { Mia.AccountId }, GroupPolicy.Default, [Rosa.AccountId]).Value;
+        Assert.Equal([("review", Rolf.AccountId), ("follow-up-1", Rosa.AccountId)], slots?.Select(slot => (slot.Slot, slot.Assignee.AccountId)));
+        Assert.Contains("asked for changes", slots![1].Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Route_WhoAskedForChangesReviewsAnyway_GetsOneSlot()
+    {
+        IReadOnlyList<PlannedSlot>? slots = Router.Route(Findings([Hazard.Pressure]), false, Rules, [Mia, Rosa, Rolf, Lena], new HashSet<Guid> { Mia.AccountId }, GroupPolicy.Default, [Rosa.AccountId]).Value;
+        Assert.Equal(Rosa.AccountId, Assert.Single(slots!).Assignee.AccountId);
+    }
+
+    [Fact]
     public void Route_Administrator_IsNeverChosen()
     {
         PlannedSlot slot = Assert.Single(Route([Hazard.Fire], Mia, [Mia, Adam, Lena]));

@@ -91,6 +91,29 @@ public sealed class WholePathTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task RequestChanges_NextRevisionForAnotherHazard_ComesBackToWhoAsked()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        RevisionView first = await world.SubmitAsync("Tube", "pressure/warning");
+        TestWorld.Must(await world.DecideAsync(world.Rosa, first.ProcedureId, new DecisionRequest(1, DecisionKind.RequestChanges, "Use the rated vessel.", [], true)));
+        TestWorld.Must(await world.SaveAsync(world.Mia, first.ProcedureId, 2, FakeScreening.Document("Tube over a hotplate", "fire/warning")));
+        RevisionView second = TestWorld.Must(await world.SubmitAsync(world.Mia, first.ProcedureId, 3));
+        SlotView followUp = Assert.Single(second.Slots, slot => slot.Slot.Equals("follow-up-1", StringComparison.Ordinal));
+        Assert.Equal(("Rosa Reviewer", true), (followUp.AssigneeName, followUp.Open));
+        RevisionView after = TestWorld.Must(await world.DecideAsync(world.Rosa, first.ProcedureId, new DecisionRequest(2, DecisionKind.Approve, "Seen.", [], true)));
+        Assert.Equal(ProcedureState.InReview, after.State);
+    }
+
+    [Fact]
+    public async Task Decide_WithThePassword_SaysThatItWasGivenAtTheSignature()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        RevisionView submitted = await world.SubmitAsync("Warm closed tube", "pressure/warning");
+        TestWorld.Must(await world.DecideAsync(world.Rosa, submitted.ProcedureId, TestWorld.Approval(1, "pressure/warning")));
+        Assert.Equal(1, await world.ScalarAsync<long>("SELECT count(*) FROM decision WHERE authenticated_at = signed_at AND authentication_method = 'password'"));
+    }
+
+    [Fact]
     public async Task SecondRevision_UntilApproved_LeavesTheFirstRunnable()
     {
         await using TestWorld world = await TestWorld.CreateAsync(server);

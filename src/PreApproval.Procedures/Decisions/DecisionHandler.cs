@@ -65,6 +65,8 @@ public sealed class DecisionHandler(
             Result<SlotRecord, Refusal> rule = DecisionRules.Check(facts, request);
             if (rule.IsOk)
             {
+                // Who gives the password with the signature proves at this moment who they are.
+                actor = request.PasswordConfirmed ? actor with { AuthenticatedAt = now, AuthenticationMethod = "password" } : actor;
                 DecisionRecord decision = Signature.Sign(revision, rule.Value, signer, actor, request, now);
                 Result<RevisionRecord, Refusal> carried = await CarryOutAsync(actor, procedure, revision, rule.Value, facts, decision, now, cancellationToken);
                 if (!carried.IsOk)

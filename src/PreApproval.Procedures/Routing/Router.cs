@@ -36,13 +36,15 @@ public static class Router
     /// <param name="people">Everybody in the group.</param>
     /// <param name="writers">Author and editors.</param>
     /// <param name="policy">Policy of the group.</param>
+    /// <param name="askers">Who asked for the changes to the revision before this one: they see what became of them.</param>
     public static Result<IReadOnlyList<PlannedSlot>, Refusal> Route(
         IReadOnlyList<FindingRecord> flagged,
         bool hasDanger,
         IReadOnlyList<RoutingRule> rules,
         IReadOnlyList<Standing> people,
         IReadOnlySet<Guid> writers,
-        GroupPolicy policy)
+        GroupPolicy policy,
+        IReadOnlyList<Guid>? askers = null)
     {
         Standing[] candidates = [.. people.Where(person => person.MayDecide && !writers.Contains(person.AccountId))];
         if (candidates.Length == 0)
@@ -89,6 +91,11 @@ public static class Router
             slots.Add(countersignature);
         }
 
+        slots.AddRange(candidates
+            .Where(person => askers is not null && askers.Contains(person.AccountId) && slots.TrueForAll(slot => slot.Assignee.AccountId != person.AccountId))
+            .Select((person, index) => new PlannedSlot(
+                $"follow-up-{index + 1}", SlotKind.Review, person, [], [], person.Is(GroupRole.Reviewer) ? GroupRole.Reviewer : GroupRole.Lead,
+                $"{person.Name} asked for changes to the revision before this one.")));
         return Result<IReadOnlyList<PlannedSlot>, Refusal>.Ok(slots);
     }
 

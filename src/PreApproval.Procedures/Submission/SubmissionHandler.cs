@@ -182,8 +182,14 @@ public sealed class SubmissionHandler(
             await groups.RulesAsync(procedure.GroupId, cancellationToken),
             await groups.StandingsAsync(procedure.GroupId, cancellationToken),
             editors.Append(procedure.AuthorId).ToHashSet(),
-            policy);
+            policy,
+            await AskersAsync(procedure, cancellationToken));
     }
+
+    private async Task<IReadOnlyList<Guid>> AskersAsync(ProcedureRecord procedure, CancellationToken cancellationToken) =>
+        [.. (await procedures.DecisionsAsync(procedure.GroupId, procedure.Id, procedure.LatestRevision, cancellationToken))
+            .Where(decision => decision.Decision == DecisionKind.RequestChanges)
+            .Select(decision => decision.SignerId)];
 
     private static RevisionRecord Revision(ProcedureRecord procedure, DraftRecord draft, string title, int number, ScreenedDocument screened, DateTimeOffset now)
     {
