@@ -15,7 +15,7 @@ public class FaultWordsTests
     [InlineData("""{"materials":[{"id":"m1"}]}""", "Material 1: substance is missing: give its name or its CAS number")]
     [InlineData("""{"materials":[{"id":"m1","substance":{"name":"water"},"solution":{}}]}""", "Material 1: solution, solvent is missing")]
     [InlineData("""{"materials":[{"id":"m1","openedOn":"yesterday"}]}""", "Material 1: opened on is no date of the calendar")]
-    [InlineData("""{"schema":"preapproval/procedure/1","title":"t","materials":[{"id":"acid","substance":{"cas":"7732-18-5"},"amount":{"value":1,"unit":"g"}},{"id":"acid","substance":{"cas":"7732-18-5"},"amount":{"value":1,"unit":"g"}}],"vessels":[{"id":"v","kind":"flask","volume":{"value":50,"unit":"mL"}}],"steps":[{"id":"1","action":"charge","vessel":"v","materials":["acid"]}]}""", "short name of entry 1")]
+    [InlineData("""{"schema":"preapproval/procedure/1","title":"t","materials":[{"id":"acid","substance":{"cas":"7732-18-5"},"amount":{"value":1,"unit":"g"}},{"id":"acid","substance":{"cas":"7732-18-5"},"amount":{"value":1,"unit":"g"}}],"vessels":[{"id":"v","kind":"flask","volume":{"value":50,"unit":"mL"}}],"steps":[{"id":"1","action":"charge","vessel":"v","materials":["acid"]}]}""", "Material 2 (acid): short name: “acid” is already the short name of row 1; give each its own")]
     [InlineData("""{"steps":[{"id":"1","action":"heat","vessel":"pot"}],"vessels":[{"id":"tube"}]}""", "no vessel has the short name “pot”")]
     public void Of_AFaultOfADraft_SpeaksTheFormsWords(string json, string expected)
     {

@@ -79,7 +79,8 @@ public static partial class FaultWords
         }
 
         message = Example.Replace(message.Replace("is empty: ", "", StringComparison.Ordinal), "");
-        message = Identifier.Replace(message, "short name");
+        message = Entry.Replace(Identifier.Replace(message, "short name"), match =>
+            $"row {(int.Parse(match.Groups["index"].Value, CultureInfo.InvariantCulture) + 1).ToString(CultureInfo.InvariantCulture)}");
         return Quoted.Replace(message.Replace("leave the member out", "leave it empty", StringComparison.Ordinal).Replace("of the contract", "known here", StringComparison.Ordinal), "“${text}”");
     }
 
@@ -159,6 +160,10 @@ public static partial class FaultWords
     /// <summary>An example in the notation of the document.</summary>
     [GeneratedRegex(@",? (for instance|such as) \{.*?\}(\})?| \(write it without quotes\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
     private static partial Regex Example { get; }
+
+    /// <summary>The document counts entries from 0, people from 1.</summary>
+    [GeneratedRegex("entry (?<index>[0-9]{1,6}) of this list", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    private static partial Regex Entry { get; }
 
     /// <summary>Messages that go on from the name of the field.</summary>
     [GeneratedRegex("^(is|must|has|adds|does|mixes|brings|stands|belongs|holds)\\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]

@@ -10,6 +10,8 @@ internal static class Sample
         {
           "schema": "preapproval/procedure/1",
           "title": "",
+          "attendance": "attended",
+          "lone": false,
           "materials": [
             { "id": "water", "substance": { "cas": "7732-18-5" }, "role": "solvent", "amount": { "value": 50, "unit": "mL" } },
             { "id": "salt", "substance": { "cas": "7647-14-5" }, "role": "reagent", "amount": { "value": 5, "unit": "g" } }
