@@ -27,7 +27,14 @@ public static class ExtinguishingAgents
             EmbeddedTable.Entries(row["sources"]))),
     ];
 
+    /// <summary>Families of liquids that mix with water and break ordinary foam down (EN 1568-4: foams for water-miscible liquids; members by chemistry).</summary>
+    private static readonly FrozenSet<string> Polar = new[] { "alcohols", "ketones", "esters", "ethers", "nitriles", "dipolar amides", "organic acids", "amines", "aldehydes" }.ToFrozenSet(StringComparer.Ordinal);
+
     internal static IReadOnlyList<AgentBan> Bans => AllBans;
+
+    /// <summary>True when something here destroys ordinary foam, so that only an alcohol-resistant one serves.</summary>
+    internal static bool DissolvesFoam(IReadOnlyList<Content> contents) =>
+        contents.Any(static content => !content.Spent && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(Polar.Contains));
 
     /// <summary>Name of an agent as in the procedure document.</summary>
     public static string Name(Agent agent) => agent switch

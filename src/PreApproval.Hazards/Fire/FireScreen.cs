@@ -75,7 +75,10 @@ public sealed class FireScreen : IScreen
             .GroupBy(static ban => ban.Reason, StringComparer.Ordinal)
             .Select(static group => $"{Wording.List(group.Select(static ban => ban.Agent).Order().Select(ExtinguishingAgents.Name))} ({group.Key})")
             .ToArray();
-        var serve = fit.Count == 0 ? "no agent of the list serves all of it" : $"{Wording.List(fit.Select(ExtinguishingAgents.Name))} {(fit.Count == 1 ? "fits" : "fit")}";
+        var foam = ExtinguishingAgents.DissolvesFoam(first.State.Contents) ? "alcohol-resistant foam" : ExtinguishingAgents.Name(Agent.Foam);
+        var serve = fit.Count == 0
+            ? "no agent of the list serves all of it"
+            : $"{Wording.List(fit.Select(agent => agent == Agent.Foam ? foam : ExtinguishingAgents.Name(agent)))} {(fit.Count == 1 ? "fits" : "fit")}";
         yield return new Finding
         {
             Code = "fire.class",

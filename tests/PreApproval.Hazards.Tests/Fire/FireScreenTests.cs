@@ -110,6 +110,13 @@ public sealed class FireScreenTests
         Assert.Contains("class D powder and dry sand fit", Assert.Single(report.Findings, static finding => finding.Code is "fire.class").Statement, StringComparison.Ordinal);
     }
 
+    /// <summary>Ordinary foam collapses on liquids that mix with water (EN 1568-4 tests foams for those apart).</summary>
+    [Theory]
+    [InlineData("ethanol", "acetone", "alcohol-resistant foam")]
+    [InlineData("n-hexane", "toluene", "; foam")]
+    public void Screen_FoamOnSolvents_SaysWhichKind(string one, string other, string words) =>
+        Assert.Contains(words, Assert.Single(Screener.Screen(Plan(one, other, Agents(Agent.CarbonDioxide)), Policy.Default).Findings, static finding => finding.Code is "fire.class").Statement, StringComparison.Ordinal);
+
     [Theory]
     [InlineData("sodium", Agent.Water)]
     [InlineData("sodium", Agent.CarbonDioxide)]
