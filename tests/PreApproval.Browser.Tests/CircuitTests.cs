@@ -23,7 +23,7 @@ public class CircuitTests(DemoApp app, Hosting.Browser browser)
         await other.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).Last.ClickAsync();
         await Assertions.Expect(other.GetByRole(AriaRole.Heading, new() { Name = "Sign in" })).ToBeVisibleAsync();
 
-        await odd.Field("title").FillAsync("Typed after the sign-out");
+        await odd.Field("/title").FillAsync("Typed after the sign-out");
         await Assertions.Expect(odd.Page.GetByText("You are not signed in any more")).ToBeVisibleAsync();
         Assert.Equal(version, await odd.Page.Locator("#saved").GetAttributeAsync("data-version"));
     }
@@ -48,7 +48,7 @@ public class CircuitTests(DemoApp app, Hosting.Browser browser)
         await using Visitor odd = await Visitor.ArriveAsync(app, browser, DemoGroup.Odd);
         await odd.Page.GotoAsync($"/procedures/{id}/edit");
         await odd.EditorOpenedAsync();
-        await odd.Field("title").FillAsync("Large draft, renamed");
+        await odd.Field("/title").FillAsync("Large draft, renamed");
         await Assertions.Expect(odd.Page.Locator("#saved")).Not.ToHaveAttributeAsync("data-version", "1");
         await odd.SavedAsync();
         Assert.Empty(odd.ConsoleErrors);

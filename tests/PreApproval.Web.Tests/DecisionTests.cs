@@ -32,9 +32,11 @@ public sealed class DecisionTests(TestApp test)
     public async Task PostDecisions_ByTheAuthor_Is403()
     {
         // A reviewer may write too; only here is the author somebody who could decide for others.
-        string address = await test.SubmittedAsync("a pressure danger", person: "pressure-reviewer");
-        using HttpClient author = test.As("pressure-reviewer");
-        using HttpResponseMessage answer = await author.PostAsJsonAsync($"{address}/decisions", Approve("pressure.sample/beaker/1"));
+        await test.AddPersonAsync(test.Group, "writing-reviewer", [GroupRole.Reviewer], [Hazard.Peroxide]);
+        await test.AddPersonAsync(test.Group, "other-reviewer", [GroupRole.Reviewer], [Hazard.Peroxide]);
+        string address = await test.SubmittedAsync("a peroxide danger", person: "writing-reviewer");
+        using HttpClient author = test.As("writing-reviewer");
+        using HttpResponseMessage answer = await author.PostAsJsonAsync($"{address}/decisions", Approve("peroxide.sample/beaker/1"));
         await Read.ProblemAsync(answer, HttpStatusCode.Forbidden);
     }
 

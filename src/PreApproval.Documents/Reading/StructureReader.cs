@@ -8,7 +8,7 @@ namespace PreApproval.Documents.Reading;
 /// </summary>
 internal sealed partial class StructureReader(FaultList faults)
 {
-    /// <summary>Most entries of each list; far above what one procedure needs, and few enough to be screened in about a second.</summary>
+    /// <summary>Most entries of each list; far above what one procedure needs, and few enough to be screened in a second or two.</summary>
     public const int MostMaterials = 100;
     public const int MostVessels = 50;
     public const int MostSteps = 200;

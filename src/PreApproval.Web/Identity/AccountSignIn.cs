@@ -62,7 +62,13 @@ public sealed class AccountSignIn(
     {
         ArgumentNullException.ThrowIfNull(password);
         Account? account = string.IsNullOrWhiteSpace(userName) ? null : await UserManager.FindByNameAsync(userName);
-        return await IsPasswordAsync(account, password) ? account : null;
+        if (!await IsPasswordAsync(account, password))
+        {
+            return null;
+        }
+
+        SignInLog.SignedIn(Logger, account!.Id);
+        return account;
     }
 
     /// <summary>
@@ -88,7 +94,6 @@ public sealed class AccountSignIn(
         }
 
         await attempts.ResetAsync(account.Id, Context.RequestAborted);
-        SignInLog.SignedIn(Logger, account.Id);
         return true;
     }
 }

@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 
 namespace PreApproval.Documents.Tests.Reading;
 
-/// <summary>How large a procedure may be. The limits are this project's own: they keep the cost of a screening near a second.</summary>
+/// <summary>How large a procedure may be. The limits are this project's own: they bound the cost of a screening.</summary>
 public sealed class LimitTests
 {
     [Theory]

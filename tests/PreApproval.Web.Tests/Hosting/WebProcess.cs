@@ -49,11 +49,11 @@ internal sealed class WebProcess : IAsyncDisposable
         return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
-    /// <summary>True once it answers at the address; false when it does not within half a minute or ended.</summary>
+    /// <summary>True once it answers at the address; false when it does not within a minute and a half or ended.</summary>
     public async Task<bool> AnswersAsync(Uri address)
     {
         using var client = new HttpClient { Timeout = TimeSpan.FromSeconds(2) };
-        for (int attempt = 0; attempt < 60 && !_process.HasExited; attempt++)
+        for (int attempt = 0; attempt < 180 && !_process.HasExited; attempt++)
         {
             try
             {
@@ -72,7 +72,7 @@ internal sealed class WebProcess : IAsyncDisposable
     /// <summary>Waits for its end: exit code, standard output, standard error.</summary>
     public async Task<(int Code, string Output, string Errors)> EndAsync()
     {
-        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(1));
+        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(2));
         await _process.WaitForExitAsync(patience.Token);
         return (_process.ExitCode, await _output, await _errors);
     }
