@@ -41,6 +41,24 @@ public sealed record Substance
     /// <summary>Pitzer's acentric factor.</summary>
     public Sourced<double>? AcentricFactor { get; init; }
 
+    /// <summary>Critical molar volume in m³/mol.</summary>
+    public Sourced<double>? CriticalVolumeM3PerMol { get; init; }
+
+    /// <summary>Molar heat capacity of the liquid at constant pressure in J/(mol K) at 298.15 K.</summary>
+    public Sourced<double>? LiquidHeatCapacityJPerMolK { get; init; }
+
+    /// <summary>Molar enthalpy of vaporisation in J/mol at the normal boiling point.</summary>
+    public Sourced<double>? EnthalpyOfVaporisationJPerMol { get; init; }
+
+    /// <summary>Standard molar enthalpy of formation of the ideal gas in J/mol at 298.15 K.</summary>
+    public Sourced<double>? GasEnthalpyOfFormationJPerMol { get; init; }
+
+    /// <summary>Standard molar enthalpy of formation of the liquid in J/mol at 298.15 K.</summary>
+    public Sourced<double>? LiquidEnthalpyOfFormationJPerMol { get; init; }
+
+    /// <summary>Standard molar enthalpy of formation of the solid in J/mol at 298.15 K.</summary>
+    public Sourced<double>? SolidEnthalpyOfFormationJPerMol { get; init; }
+
     /// <summary>Published correlations, preferred first.</summary>
     public IReadOnlyList<VapourPressureCorrelation> VapourPressure { get; init; } = [];
 

@@ -36,6 +36,12 @@ internal sealed class SubstanceDraft
             CriticalTemperatureK = Single(Quantity.CriticalTemperature),
             CriticalPressurePa = Single(Quantity.CriticalPressure),
             AcentricFactor = Single(Quantity.AcentricFactor),
+            CriticalVolumeM3PerMol = Single(Quantity.CriticalVolume),
+            LiquidHeatCapacityJPerMolK = Single(Quantity.LiquidHeatCapacity),
+            EnthalpyOfVaporisationJPerMol = Single(Quantity.EnthalpyOfVaporisation),
+            GasEnthalpyOfFormationJPerMol = Single(Quantity.GasEnthalpyOfFormation),
+            LiquidEnthalpyOfFormationJPerMol = Single(Quantity.LiquidEnthalpyOfFormation),
+            SolidEnthalpyOfFormationJPerMol = Single(Quantity.SolidEnthalpyOfFormation),
             DensityKgPerM3 = Single(Quantity.Density),
             DensityTemperatureK = DensityTemperatureK,
             VapourPressure = [.. VapourPressure.OrderBy(c => c.Preference).Select(c => c.Correlation)],
@@ -77,6 +83,12 @@ internal static class Quantity
     public const string CriticalTemperature = "critical temperature";
     public const string CriticalPressure = "critical pressure";
     public const string AcentricFactor = "acentric factor";
+    public const string CriticalVolume = "critical volume";
+    public const string LiquidHeatCapacity = "heat capacity, liquid";
+    public const string EnthalpyOfVaporisation = "enthalpy of vaporisation";
+    public const string GasEnthalpyOfFormation = "enthalpy of formation, gas";
+    public const string LiquidEnthalpyOfFormation = "enthalpy of formation, liquid";
+    public const string SolidEnthalpyOfFormation = "enthalpy of formation, solid";
     public const string Density = "density";
     public const string FlashPoint = "flash point";
     public const string Autoignition = "autoignition temperature";
@@ -92,6 +104,12 @@ internal static class Quantity
         [CriticalTemperature] = "K",
         [CriticalPressure] = "Pa",
         [AcentricFactor] = "1",
+        [CriticalVolume] = "m3/mol",
+        [LiquidHeatCapacity] = "J/(mol K)",
+        [EnthalpyOfVaporisation] = "J/mol",
+        [GasEnthalpyOfFormation] = "J/mol",
+        [LiquidEnthalpyOfFormation] = "J/mol",
+        [SolidEnthalpyOfFormation] = "J/mol",
         [Density] = "kg/m3",
         [FlashPoint] = "K",
         [Autoignition] = "K",

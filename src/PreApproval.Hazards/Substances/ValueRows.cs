@@ -26,7 +26,12 @@ internal static class ValueRows
         }
 
         var value = row.Number("value", faults);
-        var low = quantity is Quantity.AcentricFactor ? -0.5 : 0;
+        var low = quantity switch
+        {
+            Quantity.AcentricFactor => -0.5,
+            Quantity.GasEnthalpyOfFormation or Quantity.LiquidEnthalpyOfFormation or Quantity.SolidEnthalpyOfFormation => double.NegativeInfinity,
+            _ => 0,
+        };
         if (!(value > low))
         {
             faults.Add(row.Fault($"{quantity} of {value} is out of range"));
