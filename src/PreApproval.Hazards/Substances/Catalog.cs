@@ -49,7 +49,7 @@ public sealed class Catalog
     /// </summary>
     public bool TryFindByName(string name, [NotNullWhen(true)] out Substance? substance)
     {
-        substance = _index.Named(Spelling(name));
+        substance = _index.Named(IndexSpelling(name));
         return substance is not null;
     }
 
@@ -62,43 +62,52 @@ public sealed class Catalog
     /// </summary>
     public IReadOnlyList<Substance> Search(string text, int most)
     {
-        var wanted = Spelling(text);
+        var wanted = IndexSpelling(text);
         return wanted.Length == 0 || most <= 0 ? [] : _index.Search(wanted, most);
     }
 
     /// <summary>The full reference behind a source key; a key that is not in the list (a group's own source) is returned as it is.</summary>
     public string Reference(string sourceKey) => _references.TryGetValue(sourceKey, out var entry) ? Bibliography.Sentence(entry) : sourceKey;
 
-    /// <summary>
-    /// A name as names are compared: small letters, without spaces and hyphens, subscript digits as digits, a raised dot as a full
-    /// stop, and the spellings sulph-, aluminum and cesium as sulf-, aluminium and caesium.
-    /// </summary>
-    internal static string Spelling(string name)
-    {
-        Span<char> letters = name.Length <= 256 ? stackalloc char[name.Length] : new char[name.Length];
-        var length = 0;
-        foreach (var c in name)
-        {
-            if (Folded(c) is var folded && folded != '\0')
-            {
-                letters[length++] = folded;
-            }
-        }
+    /// <summary>A name as names are compared: small letters, without spaces and hyphens.</summary>
+    internal static string Spelling(string name) => Compared(name, static c => Counts(c) ? char.ToLowerInvariant(c) : '\0');
 
-        var spelling = letters[..length].ToString();
+    /// <summary>
+    /// A name as the index knows it: its spelling with subscript digits as digits, a raised dot as a full stop, and sulph-, aluminum
+    /// and cesium as sulf-, aluminium and caesium.
+    /// </summary>
+    internal static string IndexSpelling(string name)
+    {
+        var spelling = Compared(name, Folded);
         return spelling.Contains("sulph", StringComparison.Ordinal) || spelling.Contains("aluminum", StringComparison.Ordinal) || spelling.Contains("cesium", StringComparison.Ordinal)
             ? spelling.Replace("sulph", "sulf", StringComparison.Ordinal).Replace("aluminum", "aluminium", StringComparison.Ordinal).Replace("cesium", "caesium", StringComparison.Ordinal)
             : spelling;
     }
 
+    private static string Compared(string name, Func<char, char> compared)
+    {
+        Span<char> letters = name.Length <= 256 ? stackalloc char[name.Length] : new char[name.Length];
+        var length = 0;
+        foreach (var c in name)
+        {
+            if (compared(c) is var letter && letter != '\0')
+            {
+                letters[length++] = letter;
+            }
+        }
+
+        return letters[..length].ToString();
+    }
+
+    private static bool Counts(char c) => !char.IsWhiteSpace(c) && c is not ('-' or '\u2010' or '\u2011' or '\u2012' or '\u2013');
+
     private static char Folded(char c) => c switch
     {
         >= 'a' and <= 'z' or >= '0' and <= '9' => c,
         >= 'A' and <= 'Z' => (char)(c | 0x20),
-        '-' or '\u2010' or '\u2011' or '\u2012' or '\u2013' => '\0',
         >= '\u2080' and <= '\u2089' => (char)(c - '\u2080' + '0'),
         '\u00B7' or '\u2022' or '\u22C5' => '.',
         '\u2019' or '\u2032' => '\'',
-        _ => char.IsWhiteSpace(c) ? '\0' : char.ToLowerInvariant(c),
+        _ => Counts(c) ? char.ToLowerInvariant(c) : '\0',
     };
 }

@@ -29,7 +29,7 @@ internal sealed class SpellingIndex
 
             if (identity.Cas is { } cas)
             {
-                entries.Add(new Entry(Catalog.Spelling(cas), cas, i, Kind.Cas));
+                entries.Add(new Entry(Catalog.IndexSpelling(cas), cas, i, Kind.Cas));
             }
         }
 
@@ -136,12 +136,12 @@ internal sealed class SpellingIndex
 
     private static void Add(List<Entry> entries, string name, int substance, Kind kind)
     {
-        entries.Add(new Entry(Catalog.Spelling(name), name, substance, kind));
+        entries.Add(new Entry(Catalog.IndexSpelling(name), name, substance, kind));
         for (var i = 1; i + ShortestWord <= name.Length; i++)
         {
             if (char.IsLetter(name[i]) && !char.IsLetter(name[i - 1]) && WordLength(name, i) >= ShortestWord)
             {
-                entries.Add(new Entry(Catalog.Spelling(name[i..]), name, substance, Kind.LaterWord));
+                entries.Add(new Entry(Catalog.IndexSpelling(name[i..]), name, substance, Kind.LaterWord));
             }
         }
     }
