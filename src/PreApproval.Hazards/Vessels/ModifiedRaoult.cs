@@ -38,17 +38,7 @@ internal static class ModifiedRaoult
 
         if (point.CondensedM3 >= charge.VolumeM3)
         {
-            return new RaoultAnswer(
-                new ModelState
-                {
-                    Model = VesselModel.ModifiedRaoult,
-                    Phase = VesselPhase.LiquidFull,
-                    Because = "the liquid fills the vessel: there is no gas space left and the pressure rises steeply with temperature",
-                    LiquidVolumeFraction = 1,
-                    Sources = [.. point.Sources],
-                    Quality = point.Quality,
-                },
-                OneLiquid: true);
+            return new RaoultAnswer(LiquidFull.Solve(VesselModel.ModifiedRaoult, point, VapourOfAllLiquid(point), gasMol), OneLiquid: true);
         }
 
         if (charge.Mixing.Length < 2 || charge.Model is not null)
@@ -63,6 +53,14 @@ internal static class ModifiedRaoult
         return counted.Length < 2 || model is not null
             ? Solve(point, gasMol, [.. counted.Select(i => point.Mixing[i])], model?.At(point.TemperatureK))
             : Refuse($"UNIFAC has no published interaction parameters for {string.Join(", ", gaps)}");
+    }
+
+    // No liquid counts for more than its full vapour pressure, and for all of it where no activity model covers them all.
+    private static double VapourOfAllLiquid(VesselPoint point)
+    {
+        var total = point.Mixing.Sum(p => p.Mol);
+        var factors = point.Charge.Model?.ActivityCoefficients(point.TemperatureK, [.. point.Mixing.Select(p => p.Mol / total)]);
+        return point.Mixing.Select((p, i) => p.SaturationPa * Math.Min(factors is null ? 1 : factors[i] * p.Mol / total, 1)).Sum() + point.Apart.Sum(p => p.SaturationPa);
     }
 
     private static RaoultAnswer Solve(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model)
@@ -208,6 +206,15 @@ internal static class ModifiedRaoult
                 pressure += p;
                 partial[part.Key] = p;
             }
+        }
+
+        var gas = gasMol * rt / free;
+        var ceiling = LiquidFull.CeilingPa(point, pressure - gas, gasMol, key => partial.GetValueOrDefault(key) * free / rt);
+        if (pressure > ceiling)
+        {
+            partial["headspace"] = ceiling - (pressure - gas);
+            pressure = ceiling;
+            free = gasMol * rt / partial["headspace"];
         }
 
         return new RaoultAnswer(
