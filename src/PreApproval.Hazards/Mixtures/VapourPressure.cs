@@ -30,7 +30,7 @@ public readonly record struct VapourPressureValue(Volatility Volatility, double 
 /// three estimates take over, so that the curve stays continuous and never falls with temperature: between the end of a range and
 /// the normal boiling point a straight line in ln P over 1/T (Clausius–Clapeyron); beyond, the corresponding-states equation of
 /// Ambrose and Walton, with the acentric factor that makes it meet the nearest published point, or scaled to meet it; below every range
-/// without critical constants, the pressure at the lower end, which is an upper bound. Above Tc there is no vapour pressure.
+/// without critical constants, the tangent in ln P over 1/T at the lower end, which is an upper bound. Above Tc there is no vapour pressure.
 /// </summary>
 public static class VapourPressure
 {
@@ -39,6 +39,8 @@ public static class VapourPressure
 
     // Close to Tc every acentric factor gives nearly the same pressure: a point there does not fix the factor for the way down.
     private const double HighestFittedTr = 0.9;
+
+    private const double JoiningK = 15;
 
     /// <summary>Vapour pressure at a temperature in K (above 0).</summary>
     public static VapourPressureValue At(Substance substance, double temperatureK)
@@ -59,8 +61,7 @@ public static class VapourPressure
             var correlation = correlations[i];
             if (temperatureK >= correlation.MinimumK && temperatureK <= Top(correlation))
             {
-                var pascal = Evaluate(correlation, temperatureK);
-                return new VapourPressureValue(Volatility.Condensable, i == 0 ? pascal : Join(correlations, i, temperatureK, pascal), Quality.Correlated, correlation.Source);
+                return new VapourPressureValue(Volatility.Condensable, i == 0 ? Evaluate(correlation, temperatureK) : Joined(correlations, i, temperatureK), Quality.Correlated, correlation.Source);
             }
         }
 
@@ -130,22 +131,25 @@ public static class VapourPressure
         _ => correlation.MaximumK,
     };
 
-    // Passing from one publication to the next must not let the pressure fall as the temperature rises.
-    private static double Join(IReadOnlyList<VapourPressureCorrelation> correlations, int index, double temperatureK, double pascal)
+    // Two publications differ by a few per cent where the preferred one ends. The next starts from the value there, and its own value is reached
+    // within some kelvins: no jump, and no fall.
+    private static double Joined(IReadOnlyList<VapourPressureCorrelation> correlations, int index, double temperatureK)
     {
+        var own = correlations[index];
+        var pascal = Evaluate(own, temperatureK);
+        var (nearest, endK, distanceK) = (-1, double.NaN, JoiningK);
         for (var j = 0; j < index; j++)
         {
-            if (temperatureK > Top(correlations[j]))
+            var top = Top(correlations[j]);
+            var end = temperatureK > top ? top : correlations[j].MinimumK;
+            var distance = Math.Abs(temperatureK - end);
+            if (distance < distanceK && end >= own.MinimumK && end <= Top(own))
             {
-                pascal = Math.Max(pascal, Evaluate(correlations[j], Top(correlations[j])));
-            }
-            else if (temperatureK < correlations[j].MinimumK)
-            {
-                pascal = Math.Min(pascal, Evaluate(correlations[j], correlations[j].MinimumK));
+                (nearest, endK, distanceK) = (j, end, distance);
             }
         }
 
-        return pascal;
+        return nearest < 0 ? pascal : pascal * Math.Pow(Joined(correlations, nearest, endK) / Evaluate(own, endK), 1 - (distanceK / JoiningK));
     }
 
     private static VapourPressureValue OutsideRanges(Substance substance, double temperatureK)
@@ -153,6 +157,7 @@ public static class VapourPressure
         (double TemperatureK, double Pascal)? below = null;
         (double TemperatureK, double Pascal)? above = null;
         var source = EstimateSource;
+        VapourPressureCorrelation? lowest = null;
         var boilingInRange = false;
         var boiling = substance.BoilingPointK?.Value;
         for (var i = 0; i < substance.VapourPressure.Count; i++)
@@ -162,18 +167,18 @@ public static class VapourPressure
             boilingInRange |= boiling >= correlation.MinimumK && boiling <= top;
             if (top < temperatureK && (below is null || top > below.Value.TemperatureK))
             {
-                below = (top, Join(substance.VapourPressure, i, top, Evaluate(correlation, top)));
+                below = (top, Joined(substance.VapourPressure, i, top));
                 source = correlation.Source;
             }
 
             if (correlation.MinimumK > temperatureK && (above is null || correlation.MinimumK < above.Value.TemperatureK))
             {
-                above = (correlation.MinimumK, Join(substance.VapourPressure, i, correlation.MinimumK, Evaluate(correlation, correlation.MinimumK)));
+                above = (correlation.MinimumK, Joined(substance.VapourPressure, i, correlation.MinimumK));
                 source = correlation.Source;
+                lowest = correlation;
             }
         }
 
-        var bounded = above is not null;
         if (boiling is { } tb && !boilingInRange)
         {
             // The boiling point is one more point of the curve where it does not contradict the ends of the ranges.
@@ -194,7 +199,7 @@ public static class VapourPressure
             ({ } low, { } high) => Estimated(Chord(low, high, temperatureK), source),
             ({ } low, null) => Beyond(substance, low, temperatureK),
             (null, { } high) => Beyond(substance, high, temperatureK) is { Volatility: Volatility.Condensable } value ? value
-                : bounded ? Estimated(high.Pascal, source)
+                : lowest is not null ? Estimated(Below(lowest, high, temperatureK), source)
                 : Unknown,
             (null, null) => FromCriticalConstants(substance, temperatureK),
         };
@@ -213,6 +218,14 @@ public static class VapourPressure
 
         var share = ((1 / low.TemperatureK) - (1 / temperatureK)) / ((1 / low.TemperatureK) - (1 / high.TemperatureK));
         return low.Pascal * Math.Pow(high.Pascal / low.Pascal, share);
+    }
+
+    // The enthalpy of vaporisation falls as the temperature rises, so the line with the slope at the end lies above the true curve.
+    private static double Below(VapourPressureCorrelation correlation, (double TemperatureK, double Pascal) end, double temperatureK)
+    {
+        var nearK = correlation.MinimumK * 1.001;
+        var slope = Math.Log(Evaluate(correlation, nearK) / Evaluate(correlation, correlation.MinimumK)) / ((1 / correlation.MinimumK) - (1 / nearK));
+        return end.Pascal * Math.Exp(-Math.Max(slope, 0) * ((1 / temperatureK) - (1 / end.TemperatureK)));
     }
 
     private static VapourPressureValue Beyond(Substance substance, (double TemperatureK, double Pascal) anchor, double temperatureK)
