@@ -21,7 +21,7 @@ public static class CorrespondingStates
 
     /// <summary>
     /// Ambrose and Walton: ln(P/Pc) = f0 + ω f1 + ω² f2, each f = (a t + b t^1.5 + c t^2.5 + d t^5)/Tr with t = 1 − Tr. Pure Appl. Chem. 61 (1989)
-    /// 1395, doi:10.1351/pac198961081395. Ethylbenzene (617.15 K, 36.09 bar, ω 0.304) at 347.25 K: 0.1329 bar (Poling, Prausnitz and O'Connell, 5th ed.).
+    /// 1395, doi:10.1351/pac198961081395. Ethylbenzene (617.15 K, 36.09 bar, ω 0.304) at 347.25 K: 0.1328 bar (0.1329 in Poling, Prausnitz and O'Connell, 5th ed.).
     /// </summary>
     public static double AmbroseWalton(double reducedTemperature, double acentricFactor)
     {

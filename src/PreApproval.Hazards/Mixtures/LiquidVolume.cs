@@ -90,6 +90,7 @@ public static class LiquidVolume
     {
         "dippr105" => 4,
         "vdi" => 6,
+        "iapws-saturated" => 8,
         _ => 0,
     };
 
@@ -110,9 +111,22 @@ public static class LiquidVolume
                 var third = Math.Cbrt(t);
                 var density = c[1] + (c[2] * Math.Pow(t, 0.35)) + (c[3] * third * third) + (c[4] * t) + (c[5] * third * t);
                 return molarMassKgPerMol / density;
+            case "iapws-saturated":
+                // rho/rho_c = 1 + b1 t^(1/3) + b2 t^(2/3) + b3 t^(5/3) + b4 t^(16/3) + b5 t^(43/3) + b6 t^(110/3)
+                return molarMassKgPerMol / (c[1] * WaterSaturated(c, Math.Cbrt(Math.Max(1 - (temperatureK / c[0]), 0))));
             default:
                 throw new ArgumentException($"Unknown form '{correlation.Form}'.", nameof(correlation));
         }
+    }
+
+    private static double WaterSaturated(IReadOnlyList<double> c, double third)
+    {
+        var p2 = third * third;
+        var p5 = p2 * p2 * third;
+        var p16 = p5 * p5 * p5 * third;
+        var p43 = p16 * p16 * p5 * p5 * third;
+        var p110 = p43 * p43 * p16 * p5 * p2 * third;
+        return 1 + (c[2] * third) + (c[3] * p2) + (c[4] * p5) + (c[5] * p16) + (c[6] * p43) + (c[7] * p110);
     }
 
     // V = (R Tc/Pc) Z^(1 + (1 - Tr)^(2/7))
