@@ -157,16 +157,16 @@ public sealed class CatalogTests
 
     // Plain reading of the rule, against the sorted index: a text finds every substance one of whose names begins with it.
     [Fact]
-    public void Search_EveryBeginningOfAName_FindsWhatAPlainScanFinds() => Assert.All(Catalog.Substances, static substance =>
+    public void Search_EveryBeginningOfAName_FindsWhatAPlainScanFinds()
     {
-        var spelled = Catalog.IndexSpelling(substance.Identity.Name);
-        for (var length = 1; length <= spelled.Length; length++)
+        var spelled = Catalog.Substances.SelectMany(s => s.Identity.Synonyms.Append(s.Identity.Name).Select(n => (Substance: s, Name: Catalog.IndexSpelling(n)))).ToList();
+        var beginnings = spelled.SelectMany(s => Enumerable.Range(1, Math.Min(6, s.Name.Length)).Select(length => s.Name[..length])).Distinct(StringComparer.Ordinal);
+        Assert.All(beginnings, beginning =>
         {
-            var beginning = spelled[..length];
-            var scanned = Catalog.Substances.Where(s => s.Identity.Synonyms.Append(s.Identity.Name).Any(n => Catalog.IndexSpelling(n).StartsWith(beginning, StringComparison.Ordinal)));
-            Assert.Empty(scanned.Except(Catalog.Search(beginning, int.MaxValue)));
-        }
-    });
+            var found = Catalog.Search(beginning, int.MaxValue).ToHashSet();
+            Assert.All(spelled.Where(s => s.Name.StartsWith(beginning, StringComparison.Ordinal)), s => Assert.Contains(s.Substance, found));
+        });
+    }
 
     [Theory]
     [InlineData("")]
