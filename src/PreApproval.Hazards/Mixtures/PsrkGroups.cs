@@ -1,0 +1,48 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Mixtures;
+
+/// <summary>
+/// The groups of PSRK in a substance. Its subgroups 1 to 108 are those of original UNIFAC, so assignments made for the one serve the
+/// other; gases and epoxides, which only PSRK has, are assigned in <c>psrk-assignments.tsv</c>.
+/// </summary>
+internal static class PsrkGroups
+{
+    private const int LastShared = 108;
+    private const int AmmoniaInUnifac = 1111;
+    private const int Ammonia = 111;
+
+    private static readonly FrozenDictionary<string, IReadOnlyDictionary<int, int>> Assigned = Read();
+
+    /// <summary>Subgroups of PSRK and their counts, or null when the substance has a group that PSRK lacks or none is assigned.</summary>
+    public static IReadOnlyDictionary<int, int>? Of(Substance substance)
+    {
+        if (substance.Identity.Cas is { } cas && Assigned.TryGetValue(cas, out var own))
+        {
+            return own;
+        }
+
+        if (substance.UnifacGroups is not { } groups || groups.Value.Keys.Any(static k => k is > LastShared and not AmmoniaInUnifac))
+        {
+            return null;
+        }
+
+        return groups.Value.ToDictionary(static g => g.Key == AmmoniaInUnifac ? Ammonia : g.Key, static g => g.Value);
+    }
+
+    private static FrozenDictionary<string, IReadOnlyDictionary<int, int>> Read()
+    {
+        var faults = new List<string>();
+        var assigned = new Dictionary<string, IReadOnlyDictionary<int, int>>(StringComparer.Ordinal);
+        foreach (var row in TsvRow.Read("psrk-assignments.tsv", CatalogReader.EmbeddedFile("Data/psrk-assignments.tsv"), faults))
+        {
+            assigned.Add(row["cas"], row["subgroups"].Split(' ').Select(static part => part.Split(':')).ToDictionary(
+                static part => int.Parse(part[0], CultureInfo.InvariantCulture),
+                static part => int.Parse(part[1], CultureInfo.InvariantCulture)));
+        }
+
+        return faults.Count == 0 ? assigned.ToFrozenDictionary(StringComparer.Ordinal) : throw new InvalidDataException(string.Join(Environment.NewLine, faults));
+    }
+}
