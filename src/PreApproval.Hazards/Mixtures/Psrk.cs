@@ -39,6 +39,9 @@ internal sealed class Psrk : CubicEquation
         }
     }
 
+    /// <summary>Molar volume of a pure liquid at its vapour pressure in Pa, in m³/mol, without translation.</summary>
+    public double PureLiquidM3PerMol(int component, double saturationPa) => MolarVolume(CoVolumes[component], _q[component], saturationPa, liquid: true);
+
     public override double Mix(ReadOnlySpan<double> x, double b, Span<double> partialQ)
     {
         if (_excess is null)

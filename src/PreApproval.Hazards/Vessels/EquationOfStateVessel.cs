@@ -16,7 +16,7 @@ internal static class EquationOfStateVessel
     private const string NothingToDo = "there is nothing to apply an equation of state to";
 
     private static readonly string[] PengRobinsonSources = ["peng-robinson1976"];
-    private static readonly string[] PsrkSources = ["holderbaum1991", "horstmann2005"];
+    private static readonly string[] PsrkSources = ["holderbaum1991", "horstmann2005", "peneloux1982"];
 
     /// <summary>Peng–Robinson at the temperature of the point; says why where it cannot.</summary>
     public static ModelState PengRobinson(VesselPoint point)
@@ -29,7 +29,7 @@ internal static class EquationOfStateVessel
 
         return components.Length == 0 || point.RoomM3 >= point.Charge.VolumeM3
             ? Refuse(VesselModel.PengRobinson, NothingToDo)
-            : Solve(VesselModel.PengRobinson, point, components, new PengRobinson(Array.ConvertAll(components, static c => c.Critical), point.TemperatureK), 0);
+            : Solve(VesselModel.PengRobinson, point, components, new PengRobinson(Array.ConvertAll(components, static c => c.Critical), point.TemperatureK), [], 0);
     }
 
     /// <summary>PSRK at the temperature of the point; names the groups or parameters it lacks.</summary>
@@ -60,7 +60,9 @@ internal static class EquationOfStateVessel
         }
 
         var equation = new Psrk(Array.ConvertAll(components, static c => c.Critical), saturation, charge.Model?.At(point.TemperatureK), point.TemperatureK);
-        return Solve(VesselModel.Psrk, point, components, equation, charge.InsolubleMol);
+        Span<double> shifts = stackalloc double[components.Length];
+        charge.Translate(equation, point, shifts);
+        return Solve(VesselModel.Psrk, point, components, equation, shifts, charge.InsolubleMol);
     }
 
     /// <summary>True when Peng–Robinson is trusted to govern: hydrocarbons and permanent gases, and carbon dioxide above Tr 0.9.</summary>
@@ -75,7 +77,7 @@ internal static class EquationOfStateVessel
     private static bool IsHydrocarbon(Substance substance) =>
         substance.Identity.Formula is { } formula && formula.StartsWith('C') && formula.All(c => c is 'C' or 'H' || char.IsAsciiDigit(c));
 
-    private static ModelState Solve(VesselModel model, VesselPoint point, EquationComponent[] components, CubicEquation equation, double insolubleMol)
+    private static ModelState Solve(VesselModel model, VesselPoint point, EquationComponent[] components, CubicEquation equation, ReadOnlySpan<double> shifts, double insolubleMol)
     {
         var count = components.Length;
         var volume = point.Charge.VolumeM3 - point.RoomM3;
@@ -92,19 +94,20 @@ internal static class EquationOfStateVessel
         }
 
         var free = Math.Max(volume - (point.CondensedM3 - point.RoomM3), 0.05 * volume);
-        var state = VolumeFlash.Solve(equation, n, volume, e, free, dense);
+        var state = VolumeFlash.Solve(equation, n, volume + Shift(shifts, n), e, free, dense);
         return state.Phases switch
         {
             FlashPhases.TooDense => Full(model, null),
-            FlashPhases.Two => Two(model, point, components, equation, n, dense, state, insolubleMol),
+            FlashPhases.Two => Two(model, point, components, equation, n, dense, state, shifts, insolubleMol),
             FlashPhases.One => One(model, point, components, equation, n, state, insolubleMol),
         };
     }
 
-    private static ModelState Two(VesselModel model, VesselPoint point, EquationComponent[] components, CubicEquation equation, ReadOnlySpan<double> n, ReadOnlySpan<double> dense, FlashState state, double insolubleMol)
+    private static ModelState Two(VesselModel model, VesselPoint point, EquationComponent[] components, CubicEquation equation, ReadOnlySpan<double> n, ReadOnlySpan<double> dense, FlashState state, ReadOnlySpan<double> shifts, double insolubleMol)
     {
         var volume = point.Charge.VolumeM3 - point.RoomM3;
-        var thinM3 = volume - state.DenseM3;
+        var denseM3 = state.DenseM3 - Shift(shifts, dense);
+        var thinM3 = volume - denseM3;
         Span<double> thin = stackalloc double[n.Length];
         double liquid = 0;
         double vapour = 0;
@@ -115,7 +118,7 @@ internal static class EquationOfStateVessel
             liquid += dense[i];
         }
 
-        if (thinM3 < LiquidPacking * equation.CoVolume(thin))
+        if (!(thinM3 > 0) || thinM3 + Shift(shifts, thin) < LiquidPacking * equation.CoVolume(thin))
         {
             // two liquids and no gas
             return Full(model, state.PressurePa <= LargestSensiblePa && insolubleMol == 0 ? state.PressurePa : null);
@@ -142,7 +145,7 @@ internal static class EquationOfStateVessel
             Phase = VesselPhase.TwoPhase,
             PressurePaAbs = state.PressurePa + insoluble,
             PartialPressuresPa = partial,
-            LiquidVolumeFraction = Math.Clamp((point.RoomM3 + state.DenseM3) / point.Charge.VolumeM3, 0, 1),
+            LiquidVolumeFraction = Math.Clamp((point.RoomM3 + denseM3) / point.Charge.VolumeM3, 0, 1),
             LiquidMoleFractions = fractions,
             Sources = Sources(model, point),
             Quality = Quality.Estimated,
@@ -201,6 +204,17 @@ internal static class EquationOfStateVessel
             Sources = Sources(model, point),
             Quality = Quality.Estimated,
         };
+    }
+
+    private static double Shift(ReadOnlySpan<double> shifts, ReadOnlySpan<double> n)
+    {
+        double sum = 0;
+        for (var i = 0; i < shifts.Length; i++)
+        {
+            sum += shifts[i] * n[i];
+        }
+
+        return sum;
     }
 
     // the vapour pressures on file are part of PSRK here

@@ -16,8 +16,14 @@ internal sealed class PsrkCharge
         "7647-01-0", "10035-10-6", "10034-85-2", "7664-39-3", "50-00-0", "7446-09-5", "7637-07-2", "7782-50-5", "7726-95-6", "7782-41-4", "10102-44-0", "10102-43-9", "74-90-8", "10028-15-6",
     };
 
+    private const double HighestReduced = 0.9;
+
+    private readonly ChargedPart[] _condensable;
+    private double[]? _hotShifts;
+
     public PsrkCharge(ChargedPart[] condensable, IReadOnlyList<ChargedPart> gases)
     {
+        _condensable = condensable;
         var groups = new List<IReadOnlyDictionary<int, int>>();
         var components = new List<EquationComponent>();
         foreach (var part in condensable)
@@ -83,6 +89,35 @@ internal sealed class PsrkCharge
 
     /// <summary>Gas that counts as ideal and not dissolved, in mol.</summary>
     public double InsolubleMol { get; }
+
+    /// <summary>
+    /// Volume translation c in m³/mol of each component, v = v(SRK) − Σ x c, so that a pure liquid has its volume on file: Péneloux, Rauzy and
+    /// Fréze, Fluid Phase Equilib. 8 (1982) 7. It changes no equilibrium. Above 0.9 Tc it stays what it is there; trapped gas has none.
+    /// </summary>
+    /// <param name="equation">PSRK at the temperature.</param>
+    /// <param name="point">Vapour pressures and liquid volumes at the temperature.</param>
+    /// <param name="shifts">Receives one value for each component.</param>
+    public void Translate(Psrk equation, VesselPoint point, Span<double> shifts)
+    {
+        shifts.Clear();
+        for (var i = 0; i < _condensable.Length; i++)
+        {
+            var part = i < point.Mixing.Length ? point.Mixing[i] : point.Apart[i - point.Mixing.Length];
+            shifts[i] = point.TemperatureK < HighestReduced * Components[i].Critical.TcK && part.SaturationPa > 0
+                ? equation.PureLiquidM3PerMol(i, part.SaturationPa) - part.M3PerMol
+                : (_hotShifts ??= Array.ConvertAll(_condensable, HotShift))[i];
+        }
+    }
+
+    private static double HotShift(ChargedPart part)
+    {
+        var critical = CriticalConstants.Of(part.Substance)!.Value;
+        var temperatureK = HighestReduced * critical.TcK;
+        var saturation = VapourPressure.At(part.Substance, temperatureK).Pascal;
+        return saturation > 0
+            ? new Psrk([critical], [saturation], null, temperatureK).PureLiquidM3PerMol(0, saturation) - LiquidVolume.At(part.Substance, temperatureK).M3PerMol
+            : 0;
+    }
 
     /// <summary>True when parameters are complete and no content ionises or reacts in the others.</summary>
     public bool IsCredible { get; }
