@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using System.Globalization;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Mixtures;
@@ -14,7 +13,7 @@ internal static class PsrkGroups
     private const int AmmoniaInUnifac = 1111;
     private const int Ammonia = 111;
 
-    private static readonly FrozenDictionary<string, IReadOnlyDictionary<int, int>> Assigned = Read();
+    private static readonly FrozenDictionary<string, IReadOnlyDictionary<int, int>> Assigned = UnifacAssignments.Read("psrk-assignments.tsv");
 
     /// <summary>Subgroups of PSRK and their counts, or null when the substance has a group that PSRK lacks or none is assigned.</summary>
     public static IReadOnlyDictionary<int, int>? Of(Substance substance)
@@ -30,19 +29,5 @@ internal static class PsrkGroups
         }
 
         return groups.Value.ToDictionary(static g => g.Key == AmmoniaInUnifac ? Ammonia : g.Key, static g => g.Value);
-    }
-
-    private static FrozenDictionary<string, IReadOnlyDictionary<int, int>> Read()
-    {
-        var faults = new List<string>();
-        var assigned = new Dictionary<string, IReadOnlyDictionary<int, int>>(StringComparer.Ordinal);
-        foreach (var row in TsvRow.Read("psrk-assignments.tsv", CatalogReader.EmbeddedFile("Data/psrk-assignments.tsv"), faults))
-        {
-            assigned.Add(row["cas"], row["subgroups"].Split(' ').Select(static part => part.Split(':')).ToDictionary(
-                static part => int.Parse(part[0], CultureInfo.InvariantCulture),
-                static part => int.Parse(part[1], CultureInfo.InvariantCulture)));
-        }
-
-        return faults.Count == 0 ? assigned.ToFrozenDictionary(StringComparer.Ordinal) : throw new InvalidDataException(string.Join(Environment.NewLine, faults));
     }
 }

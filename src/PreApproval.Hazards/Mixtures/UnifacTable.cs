@@ -38,6 +38,9 @@ public sealed class UnifacTable
     /// <summary>The groups and parameters of PSRK, its gases among them.</summary>
     public static UnifacTable Psrk { get; } = Read("psrk-subgroups.tsv", ["psrk-interactions.tsv"], 1);
 
+    /// <summary>Modified UNIFAC (Dortmund), the part that mixtures of cyclic ethers and water need.</summary>
+    public static UnifacTable Dortmund { get; } = Read("unifac-dortmund-subgroups.tsv", ["unifac-dortmund-interactions.tsv"], 0.75);
+
     /// <summary>Subgroups by number.</summary>
     public IReadOnlyDictionary<int, UnifacSubgroup> Subgroups { get; }
 

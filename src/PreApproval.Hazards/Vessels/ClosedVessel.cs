@@ -48,6 +48,9 @@ public enum VesselModel
     ModifiedRaoult,
     PengRobinson,
 
+    /// <summary>Modified Raoult with modified UNIFAC; listed for cyclic ethers with water only.</summary>
+    ModifiedUnifac,
+
     /// <summary>Predictive Soave–Redlich–Kwong with the groups of PSRK.</summary>
     Psrk,
     ImmiscibleBound,

@@ -65,7 +65,7 @@ internal static class ModifiedRaoult
             : Refuse($"UNIFAC has no published interaction parameters for {string.Join(", ", gaps)}");
     }
 
-    private static RaoultAnswer Solve(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model)
+    internal static RaoultAnswer Solve(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model)
     {
         var n = mixing.Length;
         var volume = point.Charge.VolumeM3;

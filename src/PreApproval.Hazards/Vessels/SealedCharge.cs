@@ -61,6 +61,7 @@ internal sealed class SealedCharge
         {
             Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
             Gaps = gaps;
+            CyclicEthers = UnifacCyclicEthers.TryCreate([.. Mixing.Select(p => p.Substance)]);
         }
 
         var uncovered = Model is null ? Mixing.Concat(Apart) : Apart;
@@ -95,6 +96,9 @@ internal sealed class SealedCharge
 
     /// <summary>Activity model of <see cref="Mixing"/>; null for fewer than two, or where parameters are missing.</summary>
     public Unifac? Model { get; }
+
+    /// <summary>Modified UNIFAC for cyclic ethers with water, which original UNIFAC misjudges; null for other contents.</summary>
+    public Unifac? CyclicEthers { get; }
 
     /// <summary>Pairs of groups without published interaction parameters.</summary>
     public IReadOnlyList<string> Gaps { get; } = [];
@@ -135,7 +139,7 @@ internal sealed class SealedCharge
     public ModelState GoverningAt(double temperatureK)
     {
         var point = new VesselPoint(this, temperatureK);
-        var raoult = ModifiedRaoult.Solve(point, GasMol);
+        var raoult = WithCyclicEthers(ModifiedRaoult.Solve(point, GasMol), point);
         var equation = EquationOfStateVessel.PengRobinsonMayGovern(point) ? EquationOfStateVessel.PengRobinson(point) : NotNeeded;
         var psrk = PsrkMayGovern(raoult, point) ? EquationOfStateVessel.Psrk(point) : NotNeeded;
         var bound = raoult.OneLiquid && raoult.State.PressurePaAbs is not null ? NotNeeded : ImmiscibleBound.Solve(point, GasMol);
@@ -149,11 +153,25 @@ internal sealed class SealedCharge
         var bound = ImmiscibleBound.Solve(point, GasMol);
         var equation = EquationOfStateVessel.PengRobinson(point);
         var psrk = EquationOfStateVessel.Psrk(point);
-        var (governing, because) = Govern(raoult, equation, psrk, bound, point);
-        return new VesselState(temperatureK, [raoult.State, equation, psrk, bound], governing, because, [.. _warnings, .. point.Warnings])
+        var credible = WithCyclicEthers(raoult, point);
+        var (governing, because) = Govern(credible, equation, psrk, bound, point);
+        ModelState[] models = credible == raoult ? [raoult.State, equation, psrk, bound] : [raoult.State, credible.State, equation, psrk, bound];
+        return new VesselState(temperatureK, models, governing, because, [.. _warnings, .. point.Warnings])
         {
             Missing = Missing(point, governing),
         };
+    }
+
+    // Modified UNIFAC takes the place of original UNIFAC where that one is known to be wrong.
+    private RaoultAnswer WithCyclicEthers(RaoultAnswer raoult, VesselPoint point)
+    {
+        if (CyclicEthers is null || raoult.State.PressurePaAbs is null)
+        {
+            return raoult;
+        }
+
+        var answer = ModifiedRaoult.Solve(point, GasMol, point.Mixing, CyclicEthers.At(point.TemperatureK));
+        return answer with { State = answer.State with { Model = VesselModel.ModifiedUnifac, Sources = [.. point.Sources, "gmehling1993"] } };
     }
 
     /// <summary>Keys of the contents that no answer at this temperature counts.</summary>
@@ -220,6 +238,7 @@ internal sealed class SealedCharge
         return (raoult.State, point.Charge switch
         {
             { Mixing.Length: 0, Apart.Length: 0 } => "nothing volatile is in the vessel: the gas alone counts",
+            _ when raoult.State.Model == VesselModel.ModifiedUnifac => "modified Raoult with modified UNIFAC: original UNIFAC misjudges cyclic ethers with water",
             { Apart.Length: > 0, Mixing.Length: > 0 } => "modified Raoult for the liquids with group parameters, and the full vapour pressure of each other volatile",
             _ => "modified Raoult with all parameters on file",
         });
