@@ -40,7 +40,7 @@ internal static class ImmiscibleBound
         if (gasMol > 0)
         {
             var gas = gasMol * perMol;
-            var ceiling = LiquidFull.CeilingPa(point, total - gas, gasMol, vapourMol: null);
+            var ceiling = LiquidFull.CeilingPa(point, total - gas, gasMol, partialPa: null, molPerPa: 0);
             partial["headspace"] = Math.Min(gas, ceiling - (total - gas));
             total = Math.Min(total, ceiling);
         }

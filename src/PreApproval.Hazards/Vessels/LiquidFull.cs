@@ -17,7 +17,7 @@ internal static class LiquidFull
     /// <summary>The state of a vessel whose liquid, at saturation, takes at least its volume.</summary>
     public static ModelState Solve(VesselModel model, VesselPoint point, double vapourPa, double gasMol)
     {
-        var answer = Compressed(point, vapourPa, gasMol, vapourMol: null);
+        var answer = Compressed(point, vapourPa, gasMol, null, 0);
         return new ModelState
         {
             Model = model,
@@ -36,21 +36,24 @@ internal static class LiquidFull
     /// <param name="point">The charge at its temperature.</param>
     /// <param name="vapourPa">Pressure of the vapours, in Pa.</param>
     /// <param name="gasMol">Gas in mol.</param>
-    /// <param name="vapourMol">Amount of a content in the vapour, in mol, by its key.</param>
-    public static double CeilingPa(VesselPoint point, double vapourPa, double gasMol, Func<string, double>? vapourMol)
+    /// <param name="partialPa">Partial pressures in Pa by key, or null: everything counts as condensed.</param>
+    /// <param name="molPerPa">Amount of vapour in mol for each Pa of partial pressure.</param>
+    public static double CeilingPa(VesselPoint point, double vapourPa, double gasMol, Dictionary<string, double>? partialPa, double molPerPa)
     {
         var free = 1 - (point.CondensedM3 / point.Charge.VolumeM3);
-        return free < NearlyFullFree && gasMol > 0 && point.PastCritical.Count == 0 && Compressed(point, vapourPa, gasMol, vapourMol).Pascal is { } pascal
+        return free < NearlyFullFree && gasMol > 0 && point.PastCritical.Count == 0 && Compressed(point, vapourPa, gasMol, partialPa, molPerPa).Pascal is { } pascal
             ? pascal * (1 + (MarginPerFree * free))
             : double.PositiveInfinity;
     }
 
-    private static CompressedLiquidPressure Compressed(VesselPoint point, double vapourPa, double gasMol, Func<string, double>? vapourMol) =>
-        CompressedLiquid.PressureAt(
-            [.. point.Charge.Mixing.Concat(point.Charge.Apart).Select(p => new LiquidAmount(p.Substance, Math.Max(p.Mol - (vapourMol?.Invoke(p.Substance.Key) ?? 0), 0)))],
-            point.Charge.VolumeM3,
-            point.TemperatureK,
-            vapourPa,
-            gasMol,
-            point.RoomM3);
+    private static CompressedLiquidPressure Compressed(VesselPoint point, double vapourPa, double gasMol, Dictionary<string, double>? partialPa, double molPerPa)
+    {
+        var liquids = new List<LiquidAmount>();
+        foreach (var (substance, mol) in point.Charge.Mixing.Concat(point.Charge.Apart))
+        {
+            liquids.Add(new LiquidAmount(substance, Math.Max(mol - ((partialPa?.GetValueOrDefault(substance.Key) ?? 0) * molPerPa), 0)));
+        }
+
+        return CompressedLiquid.PressureAt(liquids, point.Charge.VolumeM3, point.TemperatureK, vapourPa, gasMol, point.RoomM3);
+    }
 }

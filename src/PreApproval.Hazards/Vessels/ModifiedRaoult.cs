@@ -63,7 +63,7 @@ internal static class ModifiedRaoult
         return point.Mixing.Select((p, i) => p.SaturationPa * Math.Min(factors is null ? 1 : factors[i] * p.Mol / total, 1)).Sum() + point.Apart.Sum(p => p.SaturationPa);
     }
 
-    private static RaoultAnswer Solve(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model)
+    internal static RaoultAnswer Solve(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model)
     {
         var n = mixing.Length;
         var volume = point.Charge.VolumeM3;
@@ -209,7 +209,7 @@ internal static class ModifiedRaoult
         }
 
         var gas = gasMol * rt / free;
-        var ceiling = LiquidFull.CeilingPa(point, pressure - gas, gasMol, key => partial.GetValueOrDefault(key) * free / rt);
+        var ceiling = LiquidFull.CeilingPa(point, pressure - gas, gasMol, partial, free / rt);
         if (pressure > ceiling)
         {
             partial["headspace"] = ceiling - (pressure - gas);

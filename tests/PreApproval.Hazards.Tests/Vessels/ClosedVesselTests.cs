@@ -6,10 +6,10 @@ namespace PreApproval.Hazards.Tests.Vessels;
 public sealed class ClosedVesselTests
 {
     [Fact]
-    public void At_Always_ListsThreeModels()
+    public void At_Always_ListsFourModels()
     {
         var state = ClosedVessel.At(Vessel(20, ("ethanol", 0.05)), 373.15);
-        Assert.Equal([VesselModel.ModifiedRaoult, VesselModel.PengRobinson, VesselModel.ImmiscibleBound], state.Models.Select(m => m.Model));
+        Assert.Equal([VesselModel.ModifiedRaoult, VesselModel.PengRobinson, VesselModel.Psrk, VesselModel.ImmiscibleBound], state.Models.Select(m => m.Model));
     }
 
     [Fact]
