@@ -24,15 +24,37 @@ public sealed class SealedVesselReferenceTests
         Assert.Equal(expected, raoult.Phase);
         if (expected == VesselPhase.LiquidFull)
         {
-            Assert.Null(raoult.PressurePaAbs);
             return;
         }
 
         Near(Number(pascal), raoult.PressurePaAbs!.Value, 0.005);
         if (liquidFraction.Length > 0)
         {
-            Assert.Equal(Number(liquidFraction), raoult.LiquidVolumeFraction!.Value, 0.001);
+            // the library takes water of the VDI Heat Atlas, 888.3 kg/m³ at 180 °C; the steam tables (IAPWS SR1-86), used here, have 887.0
+            var tolerance = name is "water_7in10_180" ? 0.0015 : 0.001;
+            Assert.Equal(Number(liquidFraction), raoult.LiquidVolumeFraction!.Value, tolerance);
         }
+    }
+
+    // chemicals 1.5.2, COSTALD_compressed (Thomson, Brobst and Hankinson 1982) with the air as insoluble ideal gas: toluene in 20 mL at 150 °C.
+    [Theory]
+    [InlineData(0.1602371099086351, 3431257.9922297914)]
+    [InlineData(0.16494996608241846, 13198702.781507697)]
+    [InlineData(0.17437567842998525, 45709538.06273611)]
+    public void At_TolueneFillsTheVessel_CompressedLiquidMatchesReferenceLibrary(double mol, double pascal)
+    {
+        var state = ClosedVessel.At(Input(20, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"108-88-3:{mol}"), 0), 423.15);
+        Assert.True(state.LiquidFull);
+        Near(pascal, state.Governing.PressurePaAbs!.Value, 1e-6);
+    }
+
+    // Carbon dioxide at 25 °C has a reduced temperature of 0.98, above what the equation of compressed liquids covers.
+    [Fact]
+    public void At_CarbonDioxideFillsTheVesselNearItsCriticalPoint_IsFullWithoutANumber()
+    {
+        var raoult = ClosedVessel.At(Input(20, "124-38-9:0.340835501426", 0), 298.15).Models.Single(m => m.Model == VesselModel.ModifiedRaoult);
+        Assert.Equal(VesselPhase.LiquidFull, raoult.Phase);
+        Assert.Null(raoult.PressurePaAbs);
     }
 
     // thermo 0.6.1, modified Raoult with the PSRK group tables (Horstmann et al. 2005): 0.07 mol ammonia, 0.206 mol methanol, 20 mL.

@@ -15,6 +15,8 @@ internal static class VesselJson
     {
         VesselModel.ModifiedRaoult => "modified-raoult",
         VesselModel.PengRobinson => "peng-robinson",
+        VesselModel.ModifiedUnifac => "modified-unifac",
+        VesselModel.Psrk => "psrk",
         VesselModel.ImmiscibleBound => "immiscible-bound",
     };
 

@@ -9,8 +9,8 @@ namespace PreApproval.Hazards.Mixtures;
 public sealed record VapourPressureCorrelation(string Form, IReadOnlyList<double> Coefficients, double MinimumK, double MaximumK, string Source);
 
 /// <summary>A published liquid-density correlation: form, coefficients, range and source.</summary>
-/// <param name="Form">Equation: dippr105, vdi.</param>
-/// <param name="Coefficients">In the order the form defines; result in mol/m³ (dippr105) or kg/m³ (vdi).</param>
+/// <param name="Form">Equation: dippr105, vdi, iapws-saturated (water).</param>
+/// <param name="Coefficients">In the order the form defines; result in mol/m³ (dippr105) or kg/m³ (the others).</param>
 /// <param name="MinimumK">Lowest temperature of validity in K.</param>
 /// <param name="MaximumK">Highest temperature of validity in K.</param>
 /// <param name="Source">Key in <c>sources.bib</c>.</param>

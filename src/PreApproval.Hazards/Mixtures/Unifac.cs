@@ -2,7 +2,8 @@ namespace PreApproval.Hazards.Mixtures;
 
 /// <summary>
 /// Activity coefficients of a liquid mixture by original UNIFAC: Fredenslund, Jones and Prausnitz, AIChE J. 21 (1975) 1086,
-/// doi:10.1002/aic.690210607, with the published interaction parameters. Immutable and safe for concurrent use.
+/// doi:10.1002/aic.690210607, with the published interaction parameters, or by a variant of it (<see cref="UnifacTable"/>). Immutable
+/// and safe for concurrent use.
 /// </summary>
 public sealed class Unifac
 {
@@ -12,9 +13,10 @@ public sealed class Unifac
     private readonly double[] _surface;
     private readonly UnifacInteraction[] _interactions;
     private readonly double[] _volumes;
+    private readonly double[] _raisedVolumes;
     private readonly double[] _surfaces;
 
-    private Unifac(double[] counts, double[] volumeOfGroup, double[] surface, UnifacInteraction[] interactions, int components)
+    private Unifac(double[] counts, double[] volumeOfGroup, double[] surface, UnifacInteraction[] interactions, int components, double volumeExponent)
     {
         _components = components;
         _groups = surface.Length;
@@ -31,15 +33,20 @@ public sealed class Unifac
                 _surfaces[i] += counts[(i * _groups) + k] * surface[k];
             }
         }
+
+        _raisedVolumes = volumeExponent == 1 ? _volumes : Array.ConvertAll(_volumes, v => Math.Pow(v, volumeExponent));
     }
 
     /// <summary>
     /// Builds the model of a mixture from the subgroups of each component. Returns null when interaction parameters are not
     /// published for a pair of main groups; <paramref name="missing"/> then names each pair.
     /// </summary>
-    public static Unifac? TryCreate(IReadOnlyList<IReadOnlyDictionary<int, int>> components, out IReadOnlyList<string> missing)
+    public static Unifac? TryCreate(IReadOnlyList<IReadOnlyDictionary<int, int>> components, out IReadOnlyList<string> missing) =>
+        TryCreate(UnifacTable.Default, components, out missing);
+
+    /// <summary>The same with the groups and parameters of another published table.</summary>
+    public static Unifac? TryCreate(UnifacTable table, IReadOnlyList<IReadOnlyDictionary<int, int>> components, out IReadOnlyList<string> missing)
     {
-        var table = UnifacTable.Default;
         var numbers = components.SelectMany(c => c.Keys).Distinct().Order().ToArray();
         var subgroups = Array.ConvertAll(numbers, n => table.Subgroups[n]);
         var gaps = new SortedSet<string>(StringComparer.Ordinal);
@@ -76,7 +83,7 @@ public sealed class Unifac
             }
         }
 
-        return new Unifac(counts, Array.ConvertAll(subgroups, s => s.Volume), Array.ConvertAll(subgroups, s => s.Surface), interactions, components.Count);
+        return new Unifac(counts, Array.ConvertAll(subgroups, s => s.Volume), Array.ConvertAll(subgroups, s => s.Surface), interactions, components.Count, table.VolumeExponent);
     }
 
     /// <summary>The model at one temperature in K, with everything that depends on temperature alone worked out.</summary>
@@ -113,7 +120,7 @@ public sealed class Unifac
             for (var k = 0; k < _psi.Length; k++)
             {
                 var (a, b, c) = model._interactions[k];
-                _psi[k] = a == 0 ? 1 : Math.Exp(-((a / temperatureK) + b + (c * temperatureK)));
+                _psi[k] = a == 0 && b == 0 && c == 0 ? 1 : Math.Exp(-((a / temperatureK) + b + (c * temperatureK)));
             }
 
             _theta = new double[n];
@@ -133,10 +140,12 @@ public sealed class Unifac
             Span<double> amounts = n <= 64 ? stackalloc double[n] : new double[n];
             amounts.Clear();
             double volume = 0;
+            double raised = 0;
             double surface = 0;
             for (var i = 0; i < _model._components; i++)
             {
                 volume += moleFractions[i] * _model._volumes[i];
+                raised += moleFractions[i] * _model._raisedVolumes[i];
                 surface += moleFractions[i] * _model._surfaces[i];
                 for (var k = 0; k < n; k++)
                 {
@@ -150,7 +159,8 @@ public sealed class Unifac
                 // Staverman–Guggenheim part with z = 10, written without the mole fraction so that x = 0 needs no special case
                 var v = _model._volumes[i] / volume;
                 var f = v * surface / _model._surfaces[i];
-                var combinatorial = 1 - v + Math.Log(v) - (5 * _model._surfaces[i] * (1 - f + Math.Log(f)));
+                var w = _model._raisedVolumes[i] / raised;
+                var combinatorial = 1 - w + Math.Log(w) - (5 * _model._surfaces[i] * (1 - f + Math.Log(f)));
                 double residual = 0;
                 for (var k = 0; k < n; k++)
                 {

@@ -20,52 +20,61 @@ public sealed record UnifacSubgroup(int Number, string Label, int MainGroup, str
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct UnifacInteraction(double A, double B, double C);
 
-/// <summary>Published groups and interaction parameters of original UNIFAC, and ammonia as a group with the parameters of PSRK.</summary>
+/// <summary>Published groups and interaction parameters of one variant of UNIFAC.</summary>
 public sealed class UnifacTable
 {
     private readonly FrozenDictionary<(int, int), UnifacInteraction> _interactions;
 
-    private UnifacTable(FrozenDictionary<int, UnifacSubgroup> subgroups, FrozenDictionary<(int, int), UnifacInteraction> interactions)
+    private UnifacTable(FrozenDictionary<int, UnifacSubgroup> subgroups, FrozenDictionary<(int, int), UnifacInteraction> interactions, double volumeExponent)
     {
         Subgroups = subgroups;
         _interactions = interactions;
+        VolumeExponent = volumeExponent;
     }
 
-    /// <summary>The table embedded in this assembly.</summary>
-    public static UnifacTable Default { get; } = Read();
+    /// <summary>Original UNIFAC, and ammonia as a group with the parameters of PSRK.</summary>
+    public static UnifacTable Default { get; } = Read("unifac-subgroups.tsv", ["unifac-interactions.tsv", "psrk-ammonia.tsv"], 1);
+
+    /// <summary>The groups and parameters of PSRK, its gases among them.</summary>
+    public static UnifacTable Psrk { get; } = Read("psrk-subgroups.tsv", ["psrk-interactions.tsv"], 1);
+
+    /// <summary>Modified UNIFAC (Dortmund), the part that mixtures of cyclic ethers and water need.</summary>
+    public static UnifacTable Dortmund { get; } = Read("unifac-dortmund-subgroups.tsv", ["unifac-dortmund-interactions.tsv"], 0.75);
 
     /// <summary>Subgroups by number.</summary>
     public IReadOnlyDictionary<int, UnifacSubgroup> Subgroups { get; }
+
+    /// <summary>Exponent of the relative volume in the first part of the combinatorial term: 1 originally, 3/4 in modified UNIFAC.</summary>
+    public double VolumeExponent { get; }
 
     /// <summary>Interaction of one main group with another; zero with itself; null when none is published.</summary>
     public UnifacInteraction? Interaction(int mainGroup, int withMainGroup) =>
         mainGroup == withMainGroup ? default(UnifacInteraction) : _interactions.TryGetValue((mainGroup, withMainGroup), out var a) ? a : null;
 
-    private static UnifacTable Read()
+    private static UnifacTable Read(string subgroupFile, string[] interactionFiles, double volumeExponent)
     {
         var faults = new List<string>();
         var subgroups = new Dictionary<int, UnifacSubgroup>();
-        foreach (var row in TsvRow.Read("unifac-subgroups.tsv", CatalogReader.EmbeddedFile("Data/unifac-subgroups.tsv"), faults))
+        foreach (var row in TsvRow.Read(subgroupFile, CatalogReader.EmbeddedFile("Data/" + subgroupFile), faults))
         {
             var number = (int)row.Number("subgroup", faults);
             subgroups.Add(number, new UnifacSubgroup(number, row["label"], (int)row.Number("main_group", faults), row["main_label"], row.Number("volume_R", faults), row.Number("surface_Q", faults)));
         }
 
         var interactions = new Dictionary<(int, int), UnifacInteraction>();
-        foreach (var row in TsvRow.Read("unifac-interactions.tsv", CatalogReader.EmbeddedFile("Data/unifac-interactions.tsv"), faults))
+        foreach (var file in interactionFiles)
         {
-            interactions.Add(((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)), new UnifacInteraction(row.Number("a_K", faults), 0, 0));
-        }
-
-        foreach (var row in TsvRow.Read("psrk-ammonia.tsv", CatalogReader.EmbeddedFile("Data/psrk-ammonia.tsv"), faults))
-        {
-            interactions.Add(
-                ((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)),
-                new UnifacInteraction(row.Number("a_K", faults), row.Number("b", faults), row.Number("c_per_K", faults)));
+            foreach (var row in TsvRow.Read(file, CatalogReader.EmbeddedFile("Data/" + file), faults))
+            {
+                var original = row.Optional("b") is null;
+                interactions.Add(
+                    ((int)row.Number("main_group", faults), (int)row.Number("with_main_group", faults)),
+                    new UnifacInteraction(row.Number("a_K", faults), original ? 0 : row.Number("b", faults), original ? 0 : row.Number("c_per_K", faults)));
+            }
         }
 
         return faults.Count == 0
-            ? new UnifacTable(subgroups.ToFrozenDictionary(), interactions.ToFrozenDictionary())
+            ? new UnifacTable(subgroups.ToFrozenDictionary(), interactions.ToFrozenDictionary(), volumeExponent)
             : throw new InvalidDataException(string.Join(Environment.NewLine, faults));
     }
 }

@@ -29,13 +29,18 @@ public readonly record struct VapourPressureValue(Volatility Volatility, double 
 /// Vapour pressure of a pure substance. A correlation is used inside its published range only, the preferred one first. Outside,
 /// three estimates take over, so that the curve stays continuous and never falls with temperature: between the end of a range and
 /// the normal boiling point a straight line in ln P over 1/T (Clausius–Clapeyron); beyond, the corresponding-states equation of
-/// Lee and Kesler (AIChE J. 21 (1975) 510) from Tc, Pc and ω, scaled to meet the nearest published point; below every range
-/// without critical constants, the pressure at the lower end, which is an upper bound. Above Tc there is no vapour pressure.
+/// Ambrose and Walton, with the acentric factor that makes it meet the nearest published point, or scaled to meet it; below every range
+/// without critical constants, the tangent in ln P over 1/T at the lower end, which is an upper bound. Above Tc there is no vapour pressure.
 /// </summary>
 public static class VapourPressure
 {
     private const double NormalPa = 101_325;
-    private const string LeeKeslerSource = "lee-kesler1975";
+    private const string EstimateSource = "ambrose-walton1989";
+
+    // Close to Tc every acentric factor gives nearly the same pressure: a point there does not fix the factor for the way down.
+    private const double HighestFittedTr = 0.9;
+
+    private const double JoiningK = 15;
 
     /// <summary>Vapour pressure at a temperature in K (above 0).</summary>
     public static VapourPressureValue At(Substance substance, double temperatureK)
@@ -56,8 +61,7 @@ public static class VapourPressure
             var correlation = correlations[i];
             if (temperatureK >= correlation.MinimumK && temperatureK <= Top(correlation))
             {
-                var pascal = Evaluate(correlation, temperatureK);
-                return new VapourPressureValue(Volatility.Condensable, i == 0 ? pascal : Join(correlations, i, temperatureK, pascal), Quality.Correlated, correlation.Source);
+                return new VapourPressureValue(Volatility.Condensable, i == 0 ? Evaluate(correlation, temperatureK) : Joined(correlations, i, temperatureK), Quality.Correlated, correlation.Source);
             }
         }
 
@@ -96,16 +100,6 @@ public static class VapourPressure
         _ => 0,
     };
 
-    /// <summary>ln of the reduced vapour pressure after Lee and Kesler (1975).</summary>
-    internal static double LeeKeslerLogReduced(double reducedTemperature, double acentricFactor)
-    {
-        var log = Math.Log(reducedTemperature);
-        var sixth = Math.Pow(reducedTemperature, 6);
-        var simple = 5.92714 - (6.09648 / reducedTemperature) - (1.28862 * log) + (0.169347 * sixth);
-        var deviation = 15.2518 - (15.6875 / reducedTemperature) - (13.4721 * log) + (0.43577 * sixth);
-        return simple + (acentricFactor * deviation);
-    }
-
     private static double Wagner25(IReadOnlyList<double> c, double temperatureK)
     {
         var tr = temperatureK / c[4];
@@ -137,29 +131,33 @@ public static class VapourPressure
         _ => correlation.MaximumK,
     };
 
-    // Passing from one publication to the next must not let the pressure fall as the temperature rises.
-    private static double Join(IReadOnlyList<VapourPressureCorrelation> correlations, int index, double temperatureK, double pascal)
+    // Two publications differ by a few per cent where the preferred one ends. The next starts from the value there, and its own value is reached
+    // within some kelvins: no jump, and no fall.
+    private static double Joined(IReadOnlyList<VapourPressureCorrelation> correlations, int index, double temperatureK)
     {
+        var own = correlations[index];
+        var pascal = Evaluate(own, temperatureK);
+        var (nearest, endK, distanceK) = (-1, double.NaN, JoiningK);
         for (var j = 0; j < index; j++)
         {
-            if (temperatureK > Top(correlations[j]))
+            var top = Top(correlations[j]);
+            var end = temperatureK > top ? top : correlations[j].MinimumK;
+            var distance = Math.Abs(temperatureK - end);
+            if (distance < distanceK && end >= own.MinimumK && end <= Top(own))
             {
-                pascal = Math.Max(pascal, Evaluate(correlations[j], Top(correlations[j])));
-            }
-            else if (temperatureK < correlations[j].MinimumK)
-            {
-                pascal = Math.Min(pascal, Evaluate(correlations[j], correlations[j].MinimumK));
+                (nearest, endK, distanceK) = (j, end, distance);
             }
         }
 
-        return pascal;
+        return nearest < 0 ? pascal : pascal * Math.Pow(Joined(correlations, nearest, endK) / Evaluate(own, endK), 1 - (distanceK / JoiningK));
     }
 
     private static VapourPressureValue OutsideRanges(Substance substance, double temperatureK)
     {
         (double TemperatureK, double Pascal)? below = null;
         (double TemperatureK, double Pascal)? above = null;
-        var source = LeeKeslerSource;
+        var source = EstimateSource;
+        VapourPressureCorrelation? lowest = null;
         var boilingInRange = false;
         var boiling = substance.BoilingPointK?.Value;
         for (var i = 0; i < substance.VapourPressure.Count; i++)
@@ -169,18 +167,18 @@ public static class VapourPressure
             boilingInRange |= boiling >= correlation.MinimumK && boiling <= top;
             if (top < temperatureK && (below is null || top > below.Value.TemperatureK))
             {
-                below = (top, Join(substance.VapourPressure, i, top, Evaluate(correlation, top)));
+                below = (top, Joined(substance.VapourPressure, i, top));
                 source = correlation.Source;
             }
 
             if (correlation.MinimumK > temperatureK && (above is null || correlation.MinimumK < above.Value.TemperatureK))
             {
-                above = (correlation.MinimumK, Join(substance.VapourPressure, i, correlation.MinimumK, Evaluate(correlation, correlation.MinimumK)));
+                above = (correlation.MinimumK, Joined(substance.VapourPressure, i, correlation.MinimumK));
                 source = correlation.Source;
+                lowest = correlation;
             }
         }
 
-        var bounded = above is not null;
         if (boiling is { } tb && !boilingInRange)
         {
             // The boiling point is one more point of the curve where it does not contradict the ends of the ranges.
@@ -201,7 +199,7 @@ public static class VapourPressure
             ({ } low, { } high) => Estimated(Chord(low, high, temperatureK), source),
             ({ } low, null) => Beyond(substance, low, temperatureK),
             (null, { } high) => Beyond(substance, high, temperatureK) is { Volatility: Volatility.Condensable } value ? value
-                : bounded ? Estimated(high.Pascal, source)
+                : lowest is not null ? Estimated(Below(lowest, high, temperatureK), source)
                 : Unknown,
             (null, null) => FromCriticalConstants(substance, temperatureK),
         };
@@ -222,37 +220,47 @@ public static class VapourPressure
         return low.Pascal * Math.Pow(high.Pascal / low.Pascal, share);
     }
 
+    // The enthalpy of vaporisation falls as the temperature rises, so the line with the slope at the end lies above the true curve.
+    private static double Below(VapourPressureCorrelation correlation, (double TemperatureK, double Pascal) end, double temperatureK)
+    {
+        var nearK = correlation.MinimumK * 1.001;
+        var slope = Math.Log(Evaluate(correlation, nearK) / Evaluate(correlation, correlation.MinimumK)) / ((1 / correlation.MinimumK) - (1 / nearK));
+        return end.Pascal * Math.Exp(-Math.Max(slope, 0) * ((1 / temperatureK) - (1 / end.TemperatureK)));
+    }
+
     private static VapourPressureValue Beyond(Substance substance, (double TemperatureK, double Pascal) anchor, double temperatureK)
     {
-        if (substance.CriticalTemperatureK is not { } tc || Acentric(substance) is not { } omega || anchor.TemperatureK > tc.Value)
+        if (substance.CriticalTemperatureK is not { } tc || anchor.TemperatureK > tc.Value)
         {
             return Unknown;
         }
 
-        var ratio = LeeKeslerLogReduced(temperatureK / tc.Value, omega) - LeeKeslerLogReduced(anchor.TemperatureK / tc.Value, omega);
-        return Estimated(anchor.Pascal * Math.Exp(ratio), LeeKeslerSource);
+        var anchorTr = anchor.TemperatureK / tc.Value;
+        var tr = temperatureK / tc.Value;
+        if (substance.CriticalPressurePa is { } pc && anchorTr < 1 && (tr > anchorTr || anchorTr <= HighestFittedTr)
+            && CorrespondingStates.AmbroseWaltonFactor(anchorTr, Math.Log(anchor.Pascal / pc.Value)) is { } fitted)
+        {
+            return Estimated(pc.Value * Math.Exp(CorrespondingStates.AmbroseWalton(tr, fitted)), EstimateSource);
+        }
+
+        if (AcentricFactor(substance) is not { } omega)
+        {
+            return Unknown;
+        }
+
+        var ratio = CorrespondingStates.AmbroseWalton(tr, omega) - CorrespondingStates.AmbroseWalton(anchorTr, omega);
+        return Estimated(anchor.Pascal * Math.Exp(ratio), EstimateSource);
     }
 
     private static VapourPressureValue FromCriticalConstants(Substance substance, double temperatureK) =>
-        substance is { CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc } && Acentric(substance) is { } omega
-            ? Estimated(pc.Value * Math.Exp(LeeKeslerLogReduced(temperatureK / tc.Value, omega)), LeeKeslerSource)
+        substance is { CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc } && AcentricFactor(substance) is { } omega
+            ? Estimated(pc.Value * Math.Exp(CorrespondingStates.AmbroseWalton(temperatureK / tc.Value, omega)), EstimateSource)
             : Unknown;
 
-    // Pitzer's factor, or the one that makes the Lee-Kesler equation boil at the normal boiling point (same paper).
-    private static double? Acentric(Substance substance)
-    {
-        if (substance.AcentricFactor is { } omega)
-        {
-            return omega.Value;
-        }
-
-        if (substance is not { BoilingPointK: { } tb, CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc } || tb.Value >= tc.Value)
-        {
-            return null;
-        }
-
-        var simple = LeeKeslerLogReduced(tb.Value / tc.Value, 0);
-        var deviation = LeeKeslerLogReduced(tb.Value / tc.Value, 1) - simple;
-        return (Math.Log(NormalPa / pc.Value) - simple) / deviation;
-    }
+    /// <summary>Pitzer's factor, or the one that makes the equation of Ambrose and Walton boil at the normal boiling point; null without either.</summary>
+    internal static double? AcentricFactor(Substance substance) =>
+        substance.AcentricFactor is { } omega ? omega.Value
+        : substance is { BoilingPointK: { } tb, CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc } && tb.Value < tc.Value
+            ? CorrespondingStates.AmbroseWaltonFactor(tb.Value / tc.Value, Math.Log(NormalPa / pc.Value))
+            : null;
 }

@@ -195,7 +195,8 @@ public static class Formula
         _ => 2,
     };
 
-    private static bool TryCount(string formula, out Dictionary<string, int> counts)
+    /// <summary>Atoms of each element; false when the text is no formula of known elements.</summary>
+    internal static bool TryCount(string formula, out Dictionary<string, int> counts)
     {
         counts = new Dictionary<string, int>(StringComparer.Ordinal);
         var i = 0;

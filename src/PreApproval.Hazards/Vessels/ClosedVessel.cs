@@ -47,6 +47,12 @@ public enum VesselModel
 {
     ModifiedRaoult,
     PengRobinson,
+
+    /// <summary>Modified Raoult with modified UNIFAC; listed for cyclic ethers with water only.</summary>
+    ModifiedUnifac,
+
+    /// <summary>Predictive Soave–Redlich–Kwong with the groups of PSRK.</summary>
+    Psrk,
     ImmiscibleBound,
 }
 
@@ -104,8 +110,8 @@ public sealed record VesselState(double TemperatureK, IReadOnlyList<ModelState> 
 }
 
 /// <summary>
-/// The state of a closed vessel: isochoric, isothermal equilibrium of what was shut in. Three models are always listed: modified
-/// Raoult (with original UNIFAC), Peng–Robinson, and the bound for liquids that do not mix. Which one governs is said with its reason.
+/// The state of a closed vessel: isochoric, isothermal equilibrium of what was shut in. Four models are always listed: modified
+/// Raoult (with original UNIFAC), Peng–Robinson, PSRK, and the bound for liquids that do not mix. Which one governs is said with its reason.
 /// </summary>
 public static class ClosedVessel
 {

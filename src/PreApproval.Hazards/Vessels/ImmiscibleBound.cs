@@ -19,15 +19,7 @@ internal static class ImmiscibleBound
         var free = volume - point.CondensedM3;
         if (!(free > 0))
         {
-            return new ModelState
-            {
-                Model = VesselModel.ImmiscibleBound,
-                Phase = VesselPhase.LiquidFull,
-                Because = "the liquid fills the vessel",
-                LiquidVolumeFraction = 1,
-                Sources = [.. point.Sources],
-                Quality = point.Quality,
-            };
+            return LiquidFull.Solve(VesselModel.ImmiscibleBound, point, point.Mixing.Concat(point.Apart).Sum(static p => p.SaturationPa), gasMol);
         }
 
         var perMol = SealedCharge.GasConstant * point.TemperatureK / free;
@@ -47,7 +39,10 @@ internal static class ImmiscibleBound
 
         if (gasMol > 0)
         {
-            partial["headspace"] = gasMol * perMol;
+            var gas = gasMol * perMol;
+            var ceiling = LiquidFull.CeilingPa(point, total - gas, gasMol, partialPa: null, molPerPa: 0);
+            partial["headspace"] = Math.Min(gas, ceiling - (total - gas));
+            total = Math.Min(total, ceiling);
         }
 
         return new ModelState

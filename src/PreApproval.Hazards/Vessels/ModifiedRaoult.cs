@@ -38,17 +38,7 @@ internal static class ModifiedRaoult
 
         if (point.CondensedM3 >= charge.VolumeM3)
         {
-            return new RaoultAnswer(
-                new ModelState
-                {
-                    Model = VesselModel.ModifiedRaoult,
-                    Phase = VesselPhase.LiquidFull,
-                    Because = "the liquid fills the vessel: there is no gas space left and the pressure rises steeply with temperature",
-                    LiquidVolumeFraction = 1,
-                    Sources = [.. point.Sources],
-                    Quality = point.Quality,
-                },
-                OneLiquid: true);
+            return new RaoultAnswer(LiquidFull.Solve(VesselModel.ModifiedRaoult, point, VapourOfAllLiquid(point), gasMol), OneLiquid: true);
         }
 
         if (charge.Mixing.Length < 2 || charge.Model is not null)
@@ -65,7 +55,15 @@ internal static class ModifiedRaoult
             : Refuse($"UNIFAC has no published interaction parameters for {string.Join(", ", gaps)}");
     }
 
-    private static RaoultAnswer Solve(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model)
+    // No liquid counts for more than its full vapour pressure, and for all of it where no activity model covers them all.
+    private static double VapourOfAllLiquid(VesselPoint point)
+    {
+        var total = point.Mixing.Sum(p => p.Mol);
+        var factors = point.Charge.Model?.ActivityCoefficients(point.TemperatureK, [.. point.Mixing.Select(p => p.Mol / total)]);
+        return point.Mixing.Select((p, i) => p.SaturationPa * Math.Min(factors is null ? 1 : factors[i] * p.Mol / total, 1)).Sum() + point.Apart.Sum(p => p.SaturationPa);
+    }
+
+    internal static RaoultAnswer Solve(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model)
     {
         var n = mixing.Length;
         var volume = point.Charge.VolumeM3;
@@ -208,6 +206,15 @@ internal static class ModifiedRaoult
                 pressure += p;
                 partial[part.Key] = p;
             }
+        }
+
+        var gas = gasMol * rt / free;
+        var ceiling = LiquidFull.CeilingPa(point, pressure - gas, gasMol, partial, free / rt);
+        if (pressure > ceiling)
+        {
+            partial["headspace"] = ceiling - (pressure - gas);
+            pressure = ceiling;
+            free = gasMol * rt / partial["headspace"];
         }
 
         return new RaoultAnswer(

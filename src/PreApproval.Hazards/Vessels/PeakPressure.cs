@@ -18,7 +18,7 @@ internal sealed record PeakPressure(double TemperatureK, ModelState State, Model
     {
         var atEnd = charge.GoverningAt(toK);
         var peak = new PeakPressure(toK, atEnd, atEnd);
-        if (!charge.MayHandOver || fromK >= toK)
+        if (!charge.MayHandOver(toK) || fromK >= toK)
         {
             return peak;
         }
@@ -27,7 +27,7 @@ internal sealed record PeakPressure(double TemperatureK, ModelState State, Model
         var high = (TemperatureK: toK, State: atEnd);
         while (high.TemperatureK > fromK)
         {
-            if (!charge.EquationMayGovern && peak.State.Phase != VesselPhase.LiquidFull && charge.BoundPaAt(high.TemperatureK) <= peak.State.PressurePaAbs)
+            if (!charge.EquationMayGovern(toK) && peak.State.Phase != VesselPhase.LiquidFull && charge.BoundPaAt(high.TemperatureK) <= peak.State.PressurePaAbs)
             {
                 break;
             }

@@ -40,6 +40,8 @@ internal static class PressureSentences
     {
         VesselModel.ModifiedRaoult => "modified Raoult with UNIFAC activity coefficients, isochoric",
         VesselModel.PengRobinson => "Peng–Robinson, isochoric",
+        VesselModel.ModifiedUnifac => "modified Raoult with modified UNIFAC activity coefficients, isochoric",
+        VesselModel.Psrk => "PSRK (predictive Soave–Redlich–Kwong), isochoric",
         VesselModel.ImmiscibleBound => "immiscible bound: sum of pure vapour pressures and trapped gas",
     };
 

@@ -26,11 +26,13 @@ internal sealed class SealedCharge
     };
 
     private static readonly ModelState NotNeeded = new() { Model = VesselModel.PengRobinson };
+    private static readonly EquationComponent[] NoConstants = [];
 
     private readonly List<string> _warnings = [];
     private readonly List<string> _missing = [];
-    private IReadOnlyList<EquationComponent>? _components;
-    private bool? _equationMayGovern;
+    private EquationComponent[]? _components;
+    private PsrkCharge? _psrk;
+    private bool? _equationMayEverGovern;
 
     public SealedCharge(ClosedVesselInput input)
     {
@@ -59,11 +61,14 @@ internal sealed class SealedCharge
         {
             Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
             Gaps = gaps;
+            CyclicEthers = UnifacCyclicEthers.TryCreate([.. Mixing.Select(p => p.Substance)]);
         }
 
         var uncovered = Model is null ? Mixing.Concat(Apart) : Apart;
         Held = Mixing.Length + Apart.Length > 1 ? [.. uncovered.Select(p => p.Substance).Where(IsHeld)] : [];
 
+        HasGasApart = Apart.Any(static p => p.Substance.PhaseAt298K == Phase.Gas);
+        LowestCriticalK = Mixing.Concat(Apart).Min(static p => p.Substance.CriticalTemperatureK?.Value) ?? double.PositiveInfinity;
         AddTrappedGas();
     }
 
@@ -80,6 +85,9 @@ internal sealed class SealedCharge
     /// <summary>Volatiles without groups, and volatile solids: each adds its own vapour pressure.</summary>
     public ChargedPart[] Apart { get; }
 
+    /// <summary>True when a content that is a gas at 25 °C and 1 atm stands apart: modified Raoult adds its pure vapour pressure.</summary>
+    public bool HasGasApart { get; }
+
     /// <summary>Salts, metals, solids, and liquids of unknown vapour pressure: they take room only.</summary>
     public ChargedPart[] Room { get; }
 
@@ -88,6 +96,9 @@ internal sealed class SealedCharge
 
     /// <summary>Activity model of <see cref="Mixing"/>; null for fewer than two, or where parameters are missing.</summary>
     public Unifac? Model { get; }
+
+    /// <summary>Modified UNIFAC for cyclic ethers with water, which original UNIFAC misjudges; null for other contents.</summary>
+    public Unifac? CyclicEthers { get; }
 
     /// <summary>Pairs of groups without published interaction parameters.</summary>
     public IReadOnlyList<string> Gaps { get; } = [];
@@ -103,27 +114,36 @@ internal sealed class SealedCharge
 
     public List<ChargedPart> ChargedGases { get; } = [];
 
-    /// <summary>Components of the equation of state, or null where critical constants are not on file for one of them.</summary>
-    public IReadOnlyList<EquationComponent>? EquationComponents => _components ??= Components();
+    /// <summary>Components of Peng–Robinson, or null where critical constants are not on file for one of them.</summary>
+    public EquationComponent[]? EquationComponents => (_components ??= Components()) is var components && ReferenceEquals(components, NoConstants) ? null : components;
+
+    /// <summary>The charge as PSRK sees it.</summary>
+    public PsrkCharge Psrk => _psrk ??= new PsrkCharge([.. Mixing, .. Apart], Gases());
+
+    /// <summary>True when Peng–Robinson may govern at some temperature.</summary>
+    public bool EquationMayEverGovern => _equationMayEverGovern ??= Input.Contents.Count > 0 && Input.Contents.All(static content => EquationOfStateVessel.MayEverGovern(content.Substance));
+
+    /// <summary>Lowest critical temperature in K among what condenses; infinite where none is on file.</summary>
+    public double LowestCriticalK { get; }
 
     /// <summary>
-    /// True when more than one model may govern on the way to a temperature: liquids that may split and mix, contents that pass
+    /// True when more than one model may govern on the way to a temperature in K: liquids that may split and mix, contents that pass
     /// their critical temperature, or an equation of state beside the others.
     /// </summary>
-    public bool MayHandOver => Held.Count == 0 && (Model is not null || Gaps.Count > 0 || Apart.Length > 0 || EquationMayGovern);
+    public bool MayHandOver(double toK) => (Held.Count == 0 && (Model is not null || Gaps.Count > 0 || Apart.Length > 0)) || EquationMayGovern(toK);
 
-    /// <summary>True when the equation of state may govern at some temperature.</summary>
-    public bool EquationMayGovern => _equationMayGovern ??= Input.Contents.Count > 0 && Input.Contents.All(static content => VolumeFlash.MayEverGovern(content.Substance));
-
+    /// <summary>True when an equation of state may govern somewhere on the way to a temperature in K.</summary>
+    public bool EquationMayGovern(double toK) => EquationMayEverGovern || toK > LowestCriticalK || Psrk.DissolvesGas;
 
     /// <summary>The governing answer alone, without the models that cannot govern.</summary>
     public ModelState GoverningAt(double temperatureK)
     {
         var point = new VesselPoint(this, temperatureK);
-        var raoult = ModifiedRaoult.Solve(point, GasMol);
-        var equation = VolumeFlash.MayGovern(point) ? VolumeFlash.Solve(point) : NotNeeded;
+        var raoult = WithCyclicEthers(ModifiedRaoult.Solve(point, GasMol), point);
+        var equation = EquationOfStateVessel.PengRobinsonMayGovern(point) ? EquationOfStateVessel.PengRobinson(point) : NotNeeded;
+        var psrk = PsrkMayGovern(raoult, point) ? EquationOfStateVessel.Psrk(point) : NotNeeded;
         var bound = raoult.OneLiquid && raoult.State.PressurePaAbs is not null ? NotNeeded : ImmiscibleBound.Solve(point, GasMol);
-        return Govern(raoult, equation, bound, point).Governing;
+        return Govern(raoult, equation, psrk, bound, point).Governing;
     }
 
     public VesselState At(double temperatureK)
@@ -131,27 +151,48 @@ internal sealed class SealedCharge
         var point = new VesselPoint(this, temperatureK);
         var raoult = ModifiedRaoult.Solve(point, GasMol);
         var bound = ImmiscibleBound.Solve(point, GasMol);
-        var equation = VolumeFlash.Solve(point);
-        var (governing, because) = Govern(raoult, equation, bound, point);
-        return new VesselState(temperatureK, [raoult.State, equation, bound], governing, because, [.. _warnings, .. point.Warnings])
+        var equation = EquationOfStateVessel.PengRobinson(point);
+        var psrk = EquationOfStateVessel.Psrk(point);
+        var credible = WithCyclicEthers(raoult, point);
+        var (governing, because) = Govern(credible, equation, psrk, bound, point);
+        ModelState[] models = credible == raoult ? [raoult.State, equation, psrk, bound] : [raoult.State, credible.State, equation, psrk, bound];
+        return new VesselState(temperatureK, models, governing, because, [.. _warnings, .. point.Warnings])
         {
-            Missing = Missing(point),
+            Missing = Missing(point, governing),
         };
     }
 
+    // Modified UNIFAC takes the place of original UNIFAC where that one is known to be wrong.
+    private RaoultAnswer WithCyclicEthers(RaoultAnswer raoult, VesselPoint point)
+    {
+        if (CyclicEthers is null || raoult.State.PressurePaAbs is null)
+        {
+            return raoult;
+        }
+
+        var answer = ModifiedRaoult.Solve(point, GasMol, point.Mixing, CyclicEthers.At(point.TemperatureK));
+        return answer with { State = answer.State with { Model = VesselModel.ModifiedUnifac, Sources = [.. point.Sources, "gmehling1993"] } };
+    }
+
     /// <summary>Keys of the contents that no answer at this temperature counts.</summary>
-    public IReadOnlyList<string> MissingAt(double temperatureK) => Missing(new VesselPoint(this, temperatureK));
+    public IReadOnlyList<string> MissingAt(double temperatureK) => Missing(new VesselPoint(this, temperatureK), GoverningAt(temperatureK));
 
     /// <summary>The immiscible bound in Pa; null where there is none.</summary>
     public double? BoundPaAt(double temperatureK) => ImmiscibleBound.Solve(new VesselPoint(this, temperatureK), GasMol).PressurePaAbs;
 
-    private string[] Missing(VesselPoint point) => [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
+    private string[] Missing(VesselPoint point, ModelState governing) => governing.Model == VesselModel.Psrk ? [.. _missing] : [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
 
-    private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState equation, ModelState bound, VesselPoint point)
+    private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState equation, ModelState psrk, ModelState bound, VesselPoint point)
     {
         if (raoult.State.Phase == VesselPhase.LiquidFull)
         {
             return (raoult.State, "the liquid fills the vessel");
+        }
+
+        var dissolving = PsrkMayGovern(raoult, point) && (psrk.PressurePaAbs is not null || psrk.Phase == VesselPhase.LiquidFull);
+        if (dissolving && point.Charge.Psrk.DissolvesGas)
+        {
+            return (psrk, "PSRK: a gas dissolves in the liquids, and all its group parameters are on file");
         }
 
         if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0 || point.HeldPastCritical.Count > 0)
@@ -160,16 +201,27 @@ internal sealed class SealedCharge
         }
 
         // the bound would count such a gas twice, as gas and in the room its liquid took
-        if (equation.PressurePaAbs is not null && point.AllPastCritical && VolumeFlash.MayGovern(point))
+        if (equation.PressurePaAbs is not null && point.AllPastCritical && EquationOfStateVessel.PengRobinsonMayGovern(point))
         {
             return (equation, "Peng–Robinson: everything volatile in the vessel is above its critical temperature");
         }
 
+        if (dissolving && !EquationOfStateVessel.PengRobinsonMayGovern(point))
+        {
+            return (psrk, "PSRK: a content is above its critical temperature, where modified Raoult has no vapour pressure for it");
+        }
+
         var (other, because) = WithoutEquation(raoult, bound, point);
-        return equation is { PressurePaAbs: { } pressure, Phase: not VesselPhase.LiquidFull } && VolumeFlash.MayGovern(point) && !(other.PressurePaAbs >= pressure)
+        return equation is { PressurePaAbs: { } pressure, Phase: not VesselPhase.LiquidFull } && EquationOfStateVessel.PengRobinsonMayGovern(point) && !(other.PressurePaAbs >= pressure)
             ? (equation, "the highest of the credible models: Peng–Robinson, for hydrocarbons, permanent gases and near-critical carbon dioxide")
             : (other, because);
     }
+
+    // Where modified Raoult has no number, or adds the pure pressure of a gas that dissolves.
+    private static bool PsrkMayGovern(RaoultAnswer raoult, VesselPoint point) =>
+        (point.PastCritical.Count > 0 || point.Charge.Held.Count > 0 || point.Charge.HasGasApart)
+        && raoult.State.Phase != VesselPhase.LiquidFull && point.Unknown.Count == 0
+        && point.Charge.Psrk is { Because: null, IsCredible: true } psrk && (psrk.DissolvesGas || point.PastCritical.Count > 0);
 
     private static (ModelState Governing, string Because) WithoutEquation(RaoultAnswer raoult, ModelState bound, VesselPoint point)
     {
@@ -186,6 +238,7 @@ internal sealed class SealedCharge
         return (raoult.State, point.Charge switch
         {
             { Mixing.Length: 0, Apart.Length: 0 } => "nothing volatile is in the vessel: the gas alone counts",
+            _ when raoult.State.Model == VesselModel.ModifiedUnifac => "modified Raoult with modified UNIFAC: original UNIFAC misjudges cyclic ethers with water",
             { Apart.Length: > 0, Mixing.Length: > 0 } => "modified Raoult for the liquids with group parameters, and the full vapour pressure of each other volatile",
             _ => "modified Raoult with all parameters on file",
         });
@@ -234,37 +287,61 @@ internal sealed class SealedCharge
         }
     }
 
-    private List<EquationComponent>? Components()
+    private EquationComponent[] Components()
     {
-        var gases = Input.Headspace.Select(h => (h.Gas, Mol: h.Fraction * TrappedMol)).ToList();
-        if (Input.GasEvolvedMol > 0)
+        var gases = Gases();
+        var components = new EquationComponent[Mixing.Length + Apart.Length + gases.Count];
+        var at = 0;
+        foreach (var (parts, isGas) in new[] { (Mixing, false), (Apart, false), ([.. gases], true) })
         {
-            gases.Add((ClosedVesselInput.Nitrogen, Input.GasEvolvedMol));
-        }
-
-        gases.AddRange(ChargedGases.Select(g => (g.Substance, g.Mol)));
-        var components = new List<EquationComponent>();
-        foreach (var part in Mixing.Concat(Apart))
-        {
-            if (PengRobinson.Constants(part.Substance) is not { } constants)
+            foreach (var part in parts)
             {
-                return null;
+                if (CriticalConstants.Of(part.Substance) is not { } constants)
+                {
+                    return NoConstants;
+                }
+
+                components[at++] = new EquationComponent(isGas ? "headspace" : part.Substance.Key, part.Mol, constants, isGas);
             }
-
-            components.Add(new EquationComponent(part.Substance.Key, part.Mol, constants, IsGas: false));
-        }
-
-        foreach (var (gas, mol) in gases.Where(g => g.Mol > 0))
-        {
-            if (PengRobinson.Constants(gas) is not { } constants)
-            {
-                return null;
-            }
-
-            components.Add(new EquationComponent("headspace", mol, constants, IsGas: true));
         }
 
         return components;
+    }
+
+    // Trapped, evolved and charged gas, each substance once.
+    private List<ChargedPart> Gases()
+    {
+        var gases = new List<ChargedPart>();
+        foreach (var (gas, fraction) in Input.Headspace)
+        {
+            Add(gases, gas, fraction * TrappedMol);
+        }
+
+        Add(gases, ClosedVesselInput.Nitrogen, Input.GasEvolvedMol);
+        foreach (var gas in ChargedGases)
+        {
+            Add(gases, gas.Substance, gas.Mol);
+        }
+
+        return gases;
+    }
+
+    private static void Add(List<ChargedPart> gases, Substance gas, double mol)
+    {
+        if (!(mol > 0))
+        {
+            return;
+        }
+
+        var index = gases.FindIndex(g => string.Equals(g.Substance.Key, gas.Key, StringComparison.Ordinal));
+        if (index < 0)
+        {
+            gases.Add(new ChargedPart(gas, mol));
+        }
+        else
+        {
+            gases[index] = gases[index] with { Mol = gases[index].Mol + mol };
+        }
     }
 
     private void AddTrappedGas()

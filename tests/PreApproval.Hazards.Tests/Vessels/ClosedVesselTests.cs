@@ -6,10 +6,10 @@ namespace PreApproval.Hazards.Tests.Vessels;
 public sealed class ClosedVesselTests
 {
     [Fact]
-    public void At_Always_ListsThreeModels()
+    public void At_Always_ListsFourModels()
     {
         var state = ClosedVessel.At(Vessel(20, ("ethanol", 0.05)), 373.15);
-        Assert.Equal([VesselModel.ModifiedRaoult, VesselModel.PengRobinson, VesselModel.ImmiscibleBound], state.Models.Select(m => m.Model));
+        Assert.Equal([VesselModel.ModifiedRaoult, VesselModel.PengRobinson, VesselModel.Psrk, VesselModel.ImmiscibleBound], state.Models.Select(m => m.Model));
     }
 
     [Fact]
@@ -112,7 +112,8 @@ public sealed class ClosedVesselTests
     {
         var state = ClosedVessel.At(Vessel(20, ("toluene", 0.1602)), 424.15);
         Assert.True(state.LiquidFull);
-        Assert.Null(state.Governing.PressurePaAbs);
+        // chemicals 1.5.2, compressed liquid with the air beside it: 34.3 bar at 150 °C, and more here, 1 K above
+        Assert.InRange(state.Governing.PressurePaAbs!.Value, 34.3e5, 50e5);
     }
 
     [Fact]

@@ -1,0 +1,108 @@
+using CsCheck;
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
+
+namespace PreApproval.Hazards.Tests.Vessels;
+
+/// <summary>
+/// Identities of the flash at fixed temperature, volume and amounts, over random mixtures of the catalogue from gas to compressed liquid.
+/// The environment variable PREAPPROVAL_LONG_PROPERTIES=1 asks for 150 000 inputs each instead of 3000.
+/// </summary>
+public sealed class VolumeFlashPropertyTests
+{
+    private static readonly long Inputs = Environment.GetEnvironmentVariable("PREAPPROVAL_LONG_PROPERTIES") is "1" ? 150_000 : 3000;
+
+    private static readonly Substance[] WithConstants = [.. Catalog.Default.Substances.Where(static s => CriticalConstants.Of(s) is not null && !s.Involatile)];
+    private static readonly Substance[] Solvents = [.. WithConstants.Where(static s => s.Identity.Cas is not null && PsrkGroups.Of(s) is not null && s.VapourPressure.Count > 0)];
+
+    // A temperature from 0.45 to 1.6 of the mean critical one, a volume from 1.1 to 100 000 co-volumes, spread evenly over the logarithms.
+    private static readonly Gen<(Substance[] Picked, double[] Amounts, double Reduced, double Packing)> Charges = Gen.Select(
+        Gen.Shuffle(WithConstants, 1, 6), Gen.Double[-6, 0].Select(static e => Math.Pow(10, e)).Array[6], Gen.Double[0.45, 1.6], Gen.Double[Math.Log(1.1), Math.Log(1e5)].Select(Math.Exp));
+
+    [Fact]
+    public void PengRobinson_AnyValidInput_fugacities_and_pressures_eq_and_volume_eq_sum() => Check.Sample(
+        Charges,
+        static c =>
+        {
+            var critical = Array.ConvertAll(c.Picked, static s => CriticalConstants.Of(s)!.Value);
+            var temperatureK = c.Reduced * critical.Average(static k => k.TcK);
+            return Balances(new PengRobinson(critical, temperatureK), c.Amounts[..critical.Length], c.Packing);
+        },
+        iter: Inputs,
+        threads: 1);
+
+    [Fact]
+    public void Psrk_AnyValidInput_fugacities_and_pressures_eq_and_volume_eq_sum() => Check.Sample(
+        Gen.Select(Gen.Shuffle(Solvents, 1, 5), Gen.Double[-5, 0].Select(static e => Math.Pow(10, e)).Array[5], Gen.Double[0.5, 1.4], Gen.Double[Math.Log(1.1), Math.Log(1e5)].Select(Math.Exp)),
+        static (picked, amounts, reduced, packing) =>
+        {
+            var critical = Array.ConvertAll(picked, static s => CriticalConstants.Of(s)!.Value);
+            var temperatureK = reduced * critical.Average(static k => k.TcK);
+            var model = Unifac.TryCreate(UnifacTable.Psrk, [.. picked.Select(static s => PsrkGroups.Of(s)!)], out _);
+            var saturation = Array.ConvertAll(picked, s => VapourPressure.At(s, temperatureK).Pascal);
+            return model is null || Balances(new Psrk(critical, saturation, model.At(temperatureK), temperatureK), amounts[..critical.Length], packing);
+        },
+        iter: Inputs,
+        threads: 1);
+
+    // Carbon dioxide around its critical point (304.13 K, 467.6 kg/m³: Span and Wagner 1996).
+    [Fact]
+    public void PengRobinson_NearCriticalCarbonDioxide_Settles() => Check.Sample(
+        Gen.Select(Gen.Double[300, 308], Gen.Double[0.6, 1.6]),
+        static (temperatureK, density) =>
+        {
+            Assert.True(Catalog.Default.TryFindByCas("124-38-9", out var substance));
+            var equation = new PengRobinson([CriticalConstants.Of(substance)!.Value], temperatureK);
+            return Balances(equation, [1], 0.04401 / (467.6 * density) / equation.CoVolume([1]));
+        },
+        iter: Inputs,
+        threads: 1);
+
+    private static bool Balances(CubicEquation equation, double[] n, double packing)
+    {
+        var count = n.Length;
+        var volume = packing * equation.CoVolume(n);
+        var dense = new double[count];
+        var guess = new double[count];
+        for (var i = 0; i < count; i++)
+        {
+            guess[i] = 100;
+        }
+
+        var state = VolumeFlash.Solve(equation, n, volume, guess, 0.5 * volume, dense);
+        switch (state.Phases)
+        {
+            case FlashPhases.TooDense:
+                return false;
+            case FlashPhases.One:
+                return state.PressurePa > 0 && Relative(Phase(equation, n, volume).PressurePa, state.PressurePa) < 1e-9;
+            case FlashPhases.Two:
+                break;
+        }
+
+        var thin = n.Select((mol, i) => mol - dense[i]).ToArray();
+        var first = Phase(equation, dense, state.DenseM3);
+        var second = Phase(equation, thin, volume - state.DenseM3);
+        // the dense pressure is as exact as the compressibility of a liquid lets it be: compare on the scale R T/v
+        var scale = CubicEquation.GasConstant * equation.TemperatureK * dense.Sum() / state.DenseM3;
+        var fugacities = Enumerable.Range(0, count).Max(i => Math.Abs(first.LogFugacity[i] - second.LogFugacity[i]));
+        return state.PressurePa > 0
+            && Array.TrueForAll(dense, static mol => mol > 0) && Array.TrueForAll(thin, static mol => mol > 0)
+            && fugacities < 1e-6 && Math.Abs(first.PressurePa - second.PressurePa) < 1e-7 * scale;
+    }
+
+    private static double Relative(double a, double b) => Math.Abs((a / b) - 1);
+
+    private static (double PressurePa, double[] LogFugacity) Phase(CubicEquation equation, double[] n, double volume)
+    {
+        var total = n.Sum();
+        var x = Array.ConvertAll(n, mol => mol / total);
+        var partial = new double[n.Length];
+        var log = new double[n.Length];
+        var b = equation.CoVolume(x);
+        var q = equation.Mix(x, b, partial);
+        equation.LogFugacityOverConcentration(b, q, partial, volume / total, log);
+        return (equation.Pressure(b, q, volume / total), [.. log.Select((l, i) => l + Math.Log(n[i] / volume))]);
+    }
+}
