@@ -7,6 +7,10 @@ namespace PreApproval.Hazards.Health;
 /// <summary>Rows of exposure limits: substance, kind, ppm or mg/m³ or both, who set it and when, form in air, skin note, source.</summary>
 internal static class ExposureLimitRows
 {
+    private const string Heading = "cas\tname\tkind\tppm\tmg_per_m3\tform\tskin\tjurisdiction\tyear\tquality\tsource\tnote";
+    private const int Cas = 0;
+    private const int QualityColumn = 9;
+    private const int SourceColumn = 10;
     private const int OldestYear = 1940;
     private const int NewestYear = 2100;
     private const double MostPpm = 100_000;
@@ -19,11 +23,11 @@ internal static class ExposureLimitRows
     [StructLayout(LayoutKind.Auto)]
     internal readonly record struct Concentration(double? Ppm, double? MilligramPerM3, bool IsPpmConverted, bool IsMassConverted);
 
-    public static void Read(string file, string text, Dictionary<string, SubstanceDraft> drafts, Dictionary<string, string> references, List<string> faults)
+    public static void Read(string file, string text, CatalogDraft catalog)
     {
-        foreach (var row in TsvRow.Read(file, text, faults))
+        foreach (var row in TsvRow.Read(file, text, catalog.Faults, Heading))
         {
-            Read(row, drafts, references, faults);
+            Read(row, catalog);
         }
     }
 
@@ -85,17 +89,17 @@ internal static class ExposureLimitRows
         return true;
     }
 
-    private static void Read(TsvRow row, Dictionary<string, SubstanceDraft> drafts, Dictionary<string, string> references, List<string> faults)
+    private static void Read(TsvRow row, CatalogDraft catalog)
     {
-        if (!row.TryDraft(drafts, faults, out var draft) || !row.TrySource(references, faults, out var source) || !row.TryQuality(faults, out var quality)
-            || !TryYear(row, faults, out var year))
+        if (!catalog.TryFind(row, Cas, out var draft) || !catalog.TrySource(row, SourceColumn, out var source) || !catalog.TryQuality(row, QualityColumn, out var quality)
+            || !TryYear(row, catalog.Faults, out var year))
         {
             return;
         }
 
         if (row.Optional("jurisdiction") is not { } jurisdiction)
         {
-            faults.Add(row.Fault("the jurisdiction is blank"));
+            catalog.Faults.Add(row.Fault("the jurisdiction is blank"));
             return;
         }
 
@@ -117,11 +121,11 @@ internal static class ExposureLimitRows
         };
         if (kind is null || form is null || row["skin"] is not ("yes" or "no"))
         {
-            faults.Add(row.Fault($"kind '{row["kind"]}', form '{row["form"]}' or skin '{row["skin"]}' is not known"));
+            catalog.Faults.Add(row.Fault($"kind '{row["kind"]}', form '{row["form"]}' or skin '{row["skin"]}' is not known"));
             return;
         }
 
-        if (!TryConcentration(row, draft, form.Value, faults, out var air))
+        if (!TryConcentration(row, draft, form.Value, catalog.Faults, out var air))
         {
             return;
         }
@@ -138,10 +142,10 @@ internal static class ExposureLimitRows
             Jurisdiction = jurisdiction,
             Year = year,
             Quality = quality,
-            Source = source,
+            Source = source[0],
             Note = row.Optional("note"),
         };
-        Add(limit, row, draft.Health, faults);
+        Add(limit, row, draft.Health, catalog.Faults);
     }
 
     private static void Add(ExposureLimit limit, TsvRow row, HealthDraft health, List<string> faults)

@@ -10,10 +10,12 @@ internal static class HazardStatementTable
 {
     internal const string File = "Data/hazard-codes.tsv";
 
+    private const string Heading = "statement\tclass\tcategory\ttext";
+
     public static Dictionary<string, HazardStatement> Read(string text, List<string> faults)
     {
         var table = new Dictionary<string, HazardStatement>(StringComparer.Ordinal);
-        foreach (var row in TsvRow.Read(File, text, faults))
+        foreach (var row in TsvRow.Read(File, text, faults, Heading))
         {
             var word = row["statement"];
             var colon = word.IndexOf(':', StringComparison.Ordinal);

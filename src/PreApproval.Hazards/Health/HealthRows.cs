@@ -12,40 +12,48 @@ internal static class HealthRows
     internal const string LimitPrefix = "Data/exposure-limits";
     internal const string Idlh = "Data/idlh.tsv";
     internal const string Carcinogens = "Data/carcinogens.tsv";
+    private const string StatementHeading = "cas\tname\tstatements\tquality\tsource\tnote";
+    private const string IdlhHeading = "cas\tname\tppm\tmg_per_m3\tyear\tquality\tsource\tnote";
+    private const string CarcinogenHeading = "cas\tname\tgroup\tyear\tquality\tsource\tnote";
+    private const int Cas = 0;
 
-    public static void Read(SortedDictionary<string, string> files, Dictionary<string, SubstanceDraft> drafts, Dictionary<string, string> references, List<string> faults)
+    /// <summary>True for the data files that are read here.</summary>
+    public static bool IsHealthFile(string name) =>
+        name is HazardStatementTable.File or Statements or Idlh or Carcinogens || name.StartsWith(LimitPrefix, StringComparison.Ordinal);
+
+    public static void Read(SortedDictionary<string, string> files, CatalogDraft catalog)
     {
-        var statements = HazardStatementTable.Read(files.GetValueOrDefault(HazardStatementTable.File, ""), faults);
+        var statements = files.TryGetValue(HazardStatementTable.File, out var codes) ? HazardStatementTable.Read(codes, catalog.Faults) : [];
         foreach (var (file, text) in files)
         {
             if (file.StartsWith(LimitPrefix, StringComparison.Ordinal))
             {
-                ExposureLimitRows.Read(file, text, drafts, references, faults);
+                ExposureLimitRows.Read(file, text, catalog);
             }
         }
 
-        foreach (var row in Rows(Statements, files, faults))
+        foreach (var row in Rows(Statements, StatementHeading, files, catalog))
         {
-            ReadStatements(row, statements, drafts, references, faults);
+            ReadStatements(row, statements, catalog);
         }
 
-        foreach (var row in Rows(Idlh, files, faults))
+        foreach (var row in Rows(Idlh, IdlhHeading, files, catalog))
         {
-            ReadIdlh(row, drafts, references, faults);
+            ReadIdlh(row, catalog);
         }
 
-        foreach (var row in Rows(Carcinogens, files, faults))
+        foreach (var row in Rows(Carcinogens, CarcinogenHeading, files, catalog))
         {
-            ReadCarcinogen(row, drafts, references, faults);
+            ReadCarcinogen(row, catalog);
         }
     }
 
-    private static IEnumerable<TsvRow> Rows(string file, SortedDictionary<string, string> files, List<string> faults) =>
-        TsvRow.Read(file, files.GetValueOrDefault(file, ""), faults);
+    private static IEnumerable<TsvRow> Rows(string file, string heading, SortedDictionary<string, string> files, CatalogDraft catalog) =>
+        files.TryGetValue(file, out var text) ? TsvRow.Read(file, text, catalog.Faults, heading) : [];
 
-    private static void ReadStatements(TsvRow row, Dictionary<string, HazardStatement> table, Dictionary<string, SubstanceDraft> drafts, Dictionary<string, string> references, List<string> faults)
+    private static void ReadStatements(TsvRow row, Dictionary<string, HazardStatement> table, CatalogDraft catalog)
     {
-        if (!row.TryDraft(drafts, faults, out var draft) || !row.TrySource(references, faults, out var source) || !row.TryQuality(faults, out var quality))
+        if (!catalog.TryFind(row, Cas, out var draft) || !catalog.TrySource(row, column: 4, out var source) || !catalog.TryQuality(row, column: 3, out var quality))
         {
             return;
         }
@@ -57,7 +65,7 @@ internal static class HealthRows
         {
             if (note is null)
             {
-                faults.Add(row.Fault("'none' without its basis"));
+                catalog.Faults.Add(row.Fault("'none' without its basis"));
                 return;
             }
         }
@@ -67,13 +75,13 @@ internal static class HealthRows
             {
                 if (!table.TryGetValue(word, out var statement))
                 {
-                    faults.Add(row.Fault($"'{word}' is no hazard statement on file"));
+                    catalog.Faults.Add(row.Fault($"'{word}' is no hazard statement on file"));
                     return;
                 }
 
                 if (found.Contains(statement))
                 {
-                    faults.Add(row.Fault($"'{word}' is given twice"));
+                    catalog.Faults.Add(row.Fault($"'{word}' is given twice"));
                 }
 
                 found.Add(statement);
@@ -82,25 +90,25 @@ internal static class HealthRows
 
         if (draft.Health.Statements is not null)
         {
-            faults.Add(row.Fault($"{row["cas"]} already has its hazard statements"));
+            catalog.Faults.Add(row.Fault($"{row["cas"]} already has its hazard statements"));
             return;
         }
 
-        draft.Health.Statements = new Sourced<IReadOnlyList<HazardStatement>>(found, quality, [source]) { Note = note };
+        draft.Health.Statements = new Sourced<IReadOnlyList<HazardStatement>>(found, quality, source) { Note = note };
     }
 
-    private static void ReadIdlh(TsvRow row, Dictionary<string, SubstanceDraft> drafts, Dictionary<string, string> references, List<string> faults)
+    private static void ReadIdlh(TsvRow row, CatalogDraft catalog)
     {
-        if (!row.TryDraft(drafts, faults, out var draft) || !row.TrySource(references, faults, out var source) || !row.TryQuality(faults, out var quality)
-            || !ExposureLimitRows.TryYear(row, faults, out var year)
-            || !ExposureLimitRows.TryConcentration(row, draft, AirborneForm.Vapour, faults, out var air))
+        if (!catalog.TryFind(row, Cas, out var draft) || !catalog.TrySource(row, column: 6, out var source) || !catalog.TryQuality(row, column: 5, out var quality)
+            || !ExposureLimitRows.TryYear(row, catalog.Faults, out var year)
+            || !ExposureLimitRows.TryConcentration(row, draft, AirborneForm.Vapour, catalog.Faults, out var air))
         {
             return;
         }
 
         if (draft.Health.Idlh is not null)
         {
-            faults.Add(row.Fault($"{row["cas"]} already has its IDLH"));
+            catalog.Faults.Add(row.Fault($"{row["cas"]} already has its IDLH"));
             return;
         }
 
@@ -112,15 +120,15 @@ internal static class HealthRows
             IsMassConverted = air.IsMassConverted,
             Year = year,
             Quality = quality,
-            Source = source,
+            Source = source[0],
             Note = row.Optional("note"),
         };
     }
 
-    private static void ReadCarcinogen(TsvRow row, Dictionary<string, SubstanceDraft> drafts, Dictionary<string, string> references, List<string> faults)
+    private static void ReadCarcinogen(TsvRow row, CatalogDraft catalog)
     {
-        if (!row.TryDraft(drafts, faults, out var draft) || !row.TrySource(references, faults, out var source) || !row.TryQuality(faults, out var quality)
-            || !ExposureLimitRows.TryYear(row, faults, out var year))
+        if (!catalog.TryFind(row, Cas, out var draft) || !catalog.TrySource(row, column: 5, out var source) || !catalog.TryQuality(row, column: 4, out var quality)
+            || !ExposureLimitRows.TryYear(row, catalog.Faults, out var year))
         {
             return;
         }
@@ -135,10 +143,10 @@ internal static class HealthRows
         };
         if (group is null || draft.Health.Carcinogen is not null)
         {
-            faults.Add(row.Fault(group is null ? $"'{row["group"]}' is no group of the Monographs" : $"{row["cas"]} already has its group"));
+            catalog.Faults.Add(row.Fault(group is null ? $"'{row["group"]}' is no group of the Monographs" : $"{row["cas"]} already has its group"));
             return;
         }
 
-        draft.Health.Carcinogen = new CarcinogenNote(group.Value, year, quality, source, row.Optional("note"));
+        draft.Health.Carcinogen = new CarcinogenNote(group.Value, year, quality, source[0], row.Optional("note"));
     }
 }

@@ -2,11 +2,12 @@ using System.Text;
 
 namespace PreApproval.Hazards.Substances;
 
-/// <summary>References in BibTeX, one entry a line, as sentences by key.</summary>
+/// <summary>References in BibTeX, one entry a line, by key. The sentence of an entry is written when it is asked for.</summary>
 internal static class Bibliography
 {
     private static readonly string[] Order = ["author", "title", "series", "journal", "edition", "volume", "pages", "publisher", "year", "note"];
 
+    /// <summary>The entries as they stand, by key.</summary>
     public static Dictionary<string, string> Read(string text)
     {
         var references = new Dictionary<string, string>(StringComparer.Ordinal);
@@ -16,14 +17,15 @@ internal static class Bibliography
             var comma = line.IndexOf(',', StringComparison.Ordinal);
             if (line.StartsWith('@') && open > 0 && comma > open)
             {
-                references[line[(open + 1)..comma]] = Sentence(line[(comma + 1)..]);
+                references[line[(open + 1)..comma]] = line[(comma + 1)..];
             }
         }
 
         return references;
     }
 
-    private static string Sentence(string body)
+    /// <summary>An entry as a sentence.</summary>
+    public static string Sentence(string body)
     {
         var fields = Fields(body);
         var parts = Order.Where(fields.ContainsKey).Select(name => name switch

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
 
 namespace PreApproval.Hazards.Substances;
@@ -6,23 +5,30 @@ namespace PreApproval.Hazards.Substances;
 /// <summary>The substances shipped with the engine. Immutable and safe for concurrent use.</summary>
 public sealed class Catalog
 {
-    private readonly FrozenDictionary<string, Substance> _byCas;
-    private readonly FrozenDictionary<string, Substance> _byName;
-    private readonly FrozenDictionary<string, Substance> _bySmiles;
-    private readonly FrozenDictionary<string, string> _references;
+    private readonly SpellingIndex _index;
+    private readonly Dictionary<string, Substance> _byCas = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Substance> _bySmiles = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _references;
+    private readonly Lazy<string> _digest;
 
-    internal Catalog(IReadOnlyList<Substance> substances, IReadOnlyDictionary<string, string> references, string digest)
+    internal Catalog(IReadOnlyList<Substance> substances, SpellingIndex index, Dictionary<string, string> references, Func<string> digest)
     {
         Substances = substances;
-        Digest = digest;
-        _references = references.ToFrozenDictionary(StringComparer.Ordinal);
-        _byCas = substances.Where(s => s.Identity.Cas is not null).ToFrozenDictionary(s => s.Identity.Cas!, StringComparer.Ordinal);
-        _bySmiles = substances.Where(s => s.Identity.Smiles is not null)
-            .GroupBy(s => s.Identity.Smiles!, StringComparer.Ordinal)
-            .ToFrozenDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
-        _byName = substances.SelectMany(s => Names(s.Identity).Select(n => (Name: Spelling(n), Substance: s)))
-            .GroupBy(p => p.Name, StringComparer.Ordinal)
-            .ToFrozenDictionary(g => g.Key, g => g.First().Substance, StringComparer.Ordinal);
+        _index = index;
+        _references = references;
+        _digest = new Lazy<string>(digest);
+        foreach (var substance in substances)
+        {
+            if (substance.Identity.Cas is { } cas)
+            {
+                _byCas.Add(cas, substance);
+            }
+
+            if (substance.Identity.Smiles is { } smiles)
+            {
+                _bySmiles.TryAdd(smiles, substance);
+            }
+        }
     }
 
     /// <summary>The catalogue embedded in this assembly, loaded once.</summary>
@@ -32,7 +38,7 @@ public sealed class Catalog
     public IReadOnlyList<Substance> Substances { get; }
 
     /// <summary>SHA-256 over the embedded data files in ordinal order of their names, as <c>sha256:</c> and hexadecimal digits.</summary>
-    public string Digest { get; }
+    public string Digest => _digest.Value;
 
     /// <summary>Finds a substance by its CAS number (with hyphens).</summary>
     public bool TryFindByCas(string cas, [NotNullWhen(true)] out Substance? substance) => _byCas.TryGetValue(cas.Trim(), out substance);
@@ -41,76 +47,67 @@ public sealed class Catalog
     /// Finds a substance by name or synonym, without regard to case, spaces and hyphens. Names of solutions (hydrochloric acid,
     /// formalin, bleach) find nothing: their pure solute would be a different thing.
     /// </summary>
-    public bool TryFindByName(string name, [NotNullWhen(true)] out Substance? substance) => _byName.TryGetValue(Spelling(name), out substance);
+    public bool TryFindByName(string name, [NotNullWhen(true)] out Substance? substance)
+    {
+        substance = _index.Named(IndexSpelling(name));
+        return substance is not null;
+    }
 
     /// <summary>Finds a listed substance by its SMILES as written in the catalogue. Other spellings of a structure are not recognised here.</summary>
     public bool TryFindBySmiles(string smiles, [NotNullWhen(true)] out Substance? substance) => _bySmiles.TryGetValue(smiles.Trim(), out substance);
 
-    /// <summary>Substances whose name, synonym or CAS number begins with the text, best first.</summary>
+    /// <summary>
+    /// Substances whose name, synonym or CAS number begins with the text, then those with a later word that does, best first. Where
+    /// nothing begins like that, names with one letter mistyped.
+    /// </summary>
     public IReadOnlyList<Substance> Search(string text, int most)
     {
-        var wanted = Spelling(text);
-        if (wanted.Length == 0 || most <= 0)
-        {
-            return [];
-        }
-
-        return [.. Substances
-            .Select(s => (Substance: s, Rank: Rank(s.Identity, wanted, text.Trim())))
-            .Where(c => c.Rank < int.MaxValue)
-            .OrderBy(c => c.Rank)
-            .ThenBy(c => c.Substance.Identity.Name.Length)
-            .ThenBy(c => c.Substance.Identity.Name, StringComparer.Ordinal)
-            .Select(c => c.Substance)
-            .Take(most)];
+        var wanted = IndexSpelling(text);
+        return wanted.Length == 0 || most <= 0 ? [] : _index.Search(wanted, most);
     }
 
     /// <summary>The full reference behind a source key; a key that is not in the list (a group's own source) is returned as it is.</summary>
-    public string Reference(string sourceKey) => _references.GetValueOrDefault(sourceKey, sourceKey);
+    public string Reference(string sourceKey) => _references.TryGetValue(sourceKey, out var entry) ? Bibliography.Sentence(entry) : sourceKey;
 
-    internal static IEnumerable<string> Names(Identity identity) => identity.Synonyms.Prepend(identity.Name);
+    /// <summary>A name as names are compared: small letters, without spaces and hyphens.</summary>
+    internal static string Spelling(string name) => Compared(name, static c => Counts(c) ? char.ToLowerInvariant(c) : '\0');
 
-    internal static string Spelling(string name) => string.Create(
-        name.Count(Counts),
-        name,
-        static (span, text) =>
+    /// <summary>
+    /// A name as the index knows it: its spelling with subscript digits as digits, a raised dot as a full stop, and sulph-, aluminum
+    /// and cesium as sulf-, aluminium and caesium.
+    /// </summary>
+    internal static string IndexSpelling(string name)
+    {
+        var spelling = Compared(name, Folded);
+        return spelling.Contains("sulph", StringComparison.Ordinal) || spelling.Contains("aluminum", StringComparison.Ordinal) || spelling.Contains("cesium", StringComparison.Ordinal)
+            ? spelling.Replace("sulph", "sulf", StringComparison.Ordinal).Replace("aluminum", "aluminium", StringComparison.Ordinal).Replace("cesium", "caesium", StringComparison.Ordinal)
+            : spelling;
+    }
+
+    private static string Compared(string name, Func<char, char> compared)
+    {
+        Span<char> letters = name.Length <= 256 ? stackalloc char[name.Length] : new char[name.Length];
+        var length = 0;
+        foreach (var c in name)
         {
-            var at = 0;
-            foreach (var c in text)
+            if (compared(c) is var letter && letter != '\0')
             {
-                if (Counts(c))
-                {
-                    span[at++] = char.ToLowerInvariant(c);
-                }
+                letters[length++] = letter;
             }
-        });
+        }
+
+        return letters[..length].ToString();
+    }
 
     private static bool Counts(char c) => !char.IsWhiteSpace(c) && c is not ('-' or '\u2010' or '\u2011' or '\u2012' or '\u2013');
 
-    private static int Rank(Identity identity, string wanted, string typed)
+    private static char Folded(char c) => c switch
     {
-        var name = Spelling(identity.Name);
-        if (string.Equals(name, wanted, StringComparison.Ordinal) || string.Equals(identity.Cas, typed, StringComparison.Ordinal))
-        {
-            return 0;
-        }
-
-        var synonyms = identity.Synonyms.Select(Spelling).ToList();
-        if (synonyms.Exists(s => string.Equals(s, wanted, StringComparison.Ordinal)))
-        {
-            return 1;
-        }
-
-        if (name.StartsWith(wanted, StringComparison.Ordinal))
-        {
-            return 2;
-        }
-
-        if (synonyms.Exists(s => s.StartsWith(wanted, StringComparison.Ordinal)))
-        {
-            return 3;
-        }
-
-        return identity.Cas?.StartsWith(typed, StringComparison.Ordinal) == true ? 4 : int.MaxValue;
-    }
+        >= 'a' and <= 'z' or >= '0' and <= '9' => c,
+        >= 'A' and <= 'Z' => (char)(c | 0x20),
+        >= '\u2080' and <= '\u2089' => (char)(c - '\u2080' + '0'),
+        '\u00B7' or '\u2022' or '\u22C5' => '.',
+        '\u2019' or '\u2032' => '\'',
+        _ => Counts(c) ? char.ToLowerInvariant(c) : '\0',
+    };
 }

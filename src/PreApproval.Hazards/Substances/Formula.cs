@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using System.Text;
 
@@ -8,77 +7,6 @@ namespace PreApproval.Hazards.Substances;
 /// <remarks>Source: Prohaska et al., Pure Appl. Chem. 94 (2022) 573, doi:10.1515/pac-2019-0603 (abridged values). D is deuterium.</remarks>
 public static class Formula
 {
-    private static readonly FrozenDictionary<string, double> AtomicWeights = new Dictionary<string, double>(StringComparer.Ordinal)
-    {
-        ["H"] = 1.008,
-        ["D"] = 2.014101778,
-        ["He"] = 4.002602,
-        ["Li"] = 6.94,
-        ["Be"] = 9.0121831,
-        ["B"] = 10.81,
-        ["C"] = 12.011,
-        ["N"] = 14.007,
-        ["O"] = 15.999,
-        ["F"] = 18.998403162,
-        ["Ne"] = 20.1797,
-        ["Na"] = 22.98976928,
-        ["Mg"] = 24.305,
-        ["Al"] = 26.9815384,
-        ["Si"] = 28.085,
-        ["P"] = 30.973761998,
-        ["S"] = 32.06,
-        ["Cl"] = 35.45,
-        ["Ar"] = 39.95,
-        ["K"] = 39.0983,
-        ["Ca"] = 40.078,
-        ["Ti"] = 47.867,
-        ["V"] = 50.9415,
-        ["Cr"] = 51.9961,
-        ["Mn"] = 54.938043,
-        ["Fe"] = 55.845,
-        ["Co"] = 58.933194,
-        ["Ni"] = 58.6934,
-        ["Cu"] = 63.546,
-        ["Zn"] = 65.38,
-        ["Ga"] = 69.723,
-        ["Ge"] = 72.63,
-        ["As"] = 74.921595,
-        ["Se"] = 78.971,
-        ["Br"] = 79.904,
-        ["Kr"] = 83.798,
-        ["Rb"] = 85.4678,
-        ["Sr"] = 87.62,
-        ["Y"] = 88.905838,
-        ["Zr"] = 91.224,
-        ["Mo"] = 95.95,
-        ["Ru"] = 101.07,
-        ["Rh"] = 102.90549,
-        ["Pd"] = 106.42,
-        ["Ag"] = 107.8682,
-        ["Cd"] = 112.414,
-        ["In"] = 114.818,
-        ["Sn"] = 118.71,
-        ["Sb"] = 121.76,
-        ["Te"] = 127.6,
-        ["I"] = 126.90447,
-        ["Xe"] = 131.293,
-        ["Cs"] = 132.90545196,
-        ["Ba"] = 137.327,
-        ["La"] = 138.90547,
-        ["Ce"] = 140.116,
-        ["Sm"] = 150.36,
-        ["Yb"] = 173.045,
-        ["W"] = 183.84,
-        ["Os"] = 190.23,
-        ["Ir"] = 192.217,
-        ["Pt"] = 195.084,
-        ["Au"] = 196.96657,
-        ["Hg"] = 200.592,
-        ["Tl"] = 204.38,
-        ["Pb"] = 207.2,
-        ["Bi"] = 208.9804,
-    }.ToFrozenDictionary(StringComparer.Ordinal);
-
     /// <summary>Molar mass in kg/mol, or null when the text is no formula of known elements.</summary>
     public static double? MolarMassKgPerMol(string formula)
     {
@@ -90,7 +18,7 @@ public static class Formula
         var grams = 0.0;
         foreach (var (element, count) in counts)
         {
-            grams += AtomicWeights[element] * count;
+            grams += AtomicWeight(element) * count;
         }
 
         return grams / 1000;
@@ -117,6 +45,148 @@ public static class Formula
 
         return text.ToString();
     }
+
+    /// <summary>Molar mass in kg/mol of a formula that is written in Hill order; false for any other text.</summary>
+    internal static bool TryReadHill(ReadOnlySpan<char> formula, out double massKgPerMol)
+    {
+        var organic = StartsWithCarbon(formula);
+        var grams = 0.0;
+        ReadOnlySpan<char> previous = default;
+        var at = 0;
+        while (at < formula.Length)
+        {
+            var element = Element(formula[at..]);
+            var weight = AtomicWeight(element);
+            var digits = DigitCount(formula[(at + element.Length)..]);
+            var count = 1;
+            var number = formula.Slice(at + element.Length, digits);
+            // Hill order writes no count of one and no element twice.
+            if (weight == 0 || (digits > 0 && (number[0] == '0' || !int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out count) || count == 1))
+                || (at > 0 && !ComesBefore(previous, element, organic)))
+            {
+                massKgPerMol = double.NaN;
+                return false;
+            }
+
+            grams += weight * count;
+            previous = element;
+            at += element.Length + digits;
+        }
+
+        massKgPerMol = grams / 1000;
+        return grams > 0;
+    }
+
+    private static bool StartsWithCarbon(ReadOnlySpan<char> formula) => Element(formula) is "C";
+
+    private static bool ComesBefore(ReadOnlySpan<char> first, ReadOnlySpan<char> second, bool organic)
+    {
+        var order = Rank(first, organic) - Rank(second, organic);
+        return order < 0 || (order == 0 && first.SequenceCompareTo(second) < 0);
+    }
+
+    private static int Rank(ReadOnlySpan<char> element, bool organic) => !organic ? 2 : element is "C" ? 0 : element is "H" ? 1 : 2;
+
+    // A capital letter and the small letters after it; empty where there is no capital letter.
+    private static ReadOnlySpan<char> Element(ReadOnlySpan<char> text)
+    {
+        if (text.IsEmpty || !char.IsAsciiLetterUpper(text[0]))
+        {
+            return default;
+        }
+
+        var length = 1;
+        while (length < text.Length && char.IsAsciiLetterLower(text[length]))
+        {
+            length++;
+        }
+
+        return text[..length];
+    }
+
+    private static int DigitCount(ReadOnlySpan<char> text)
+    {
+        var count = 0;
+        while (count < text.Length && char.IsAsciiDigit(text[count]))
+        {
+            count++;
+        }
+
+        return count;
+    }
+
+    // IUPAC 2021, abridged; 0 for no element of the list.
+    private static double AtomicWeight(ReadOnlySpan<char> element) => element switch
+    {
+        "H" => 1.008,
+        "D" => 2.014101778,
+        "He" => 4.002602,
+        "Li" => 6.94,
+        "Be" => 9.0121831,
+        "B" => 10.81,
+        "C" => 12.011,
+        "N" => 14.007,
+        "O" => 15.999,
+        "F" => 18.998403162,
+        "Ne" => 20.1797,
+        "Na" => 22.98976928,
+        "Mg" => 24.305,
+        "Al" => 26.9815384,
+        "Si" => 28.085,
+        "P" => 30.973761998,
+        "S" => 32.06,
+        "Cl" => 35.45,
+        "Ar" => 39.95,
+        "K" => 39.0983,
+        "Ca" => 40.078,
+        "Ti" => 47.867,
+        "V" => 50.9415,
+        "Cr" => 51.9961,
+        "Mn" => 54.938043,
+        "Fe" => 55.845,
+        "Co" => 58.933194,
+        "Ni" => 58.6934,
+        "Cu" => 63.546,
+        "Zn" => 65.38,
+        "Ga" => 69.723,
+        "Ge" => 72.63,
+        "As" => 74.921595,
+        "Se" => 78.971,
+        "Br" => 79.904,
+        "Kr" => 83.798,
+        "Rb" => 85.4678,
+        "Sr" => 87.62,
+        "Y" => 88.905838,
+        "Zr" => 91.224,
+        "Mo" => 95.95,
+        "Ru" => 101.07,
+        "Rh" => 102.90549,
+        "Pd" => 106.42,
+        "Ag" => 107.8682,
+        "Cd" => 112.414,
+        "In" => 114.818,
+        "Sn" => 118.71,
+        "Sb" => 121.76,
+        "Te" => 127.6,
+        "I" => 126.90447,
+        "Xe" => 131.293,
+        "Cs" => 132.90545196,
+        "Ba" => 137.327,
+        "La" => 138.90547,
+        "Ce" => 140.116,
+        "Sm" => 150.36,
+        "Yb" => 173.045,
+        "W" => 183.84,
+        "Os" => 190.23,
+        "Ir" => 192.217,
+        "Pt" => 195.084,
+        "Au" => 196.96657,
+        "Hg" => 200.592,
+        "Tl" => 204.38,
+        "Pb" => 207.2,
+        "Bi" => 208.9804,
+        _ => 0,
+    };
 
     private static int Rank(string element, bool organic) => (organic, element) switch
     {
@@ -150,7 +220,7 @@ public static class Formula
             }
 
             var count = 1;
-            if (!AtomicWeights.ContainsKey(element)
+            if (AtomicWeight(element) == 0
                 || (i > number && !int.TryParse(formula.AsSpan(number, i - number), NumberStyles.None, CultureInfo.InvariantCulture, out count)))
             {
                 return false;

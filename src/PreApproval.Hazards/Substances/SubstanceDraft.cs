@@ -3,32 +3,44 @@ using PreApproval.Hazards.Mixtures;
 
 namespace PreApproval.Hazards.Substances;
 
-/// <summary>A substance while its data files are being read.</summary>
+/// <summary>A value as read, with the place it was read from.</summary>
+internal sealed record DraftValue(Sourced<double> Value, bool Governs, double TemperatureK, TsvRow Row);
+
+/// <summary>A substance while its data files are being read. Correlations are kept in the order of their preference.</summary>
 internal sealed class SubstanceDraft
 {
+    private readonly List<DraftValue>?[] _values = new List<DraftValue>?[Quantities.Count];
+    private readonly List<int> _vapourPressurePreferences = [];
+    private readonly List<VapourPressureCorrelation> _vapourPressure = [];
+    private readonly List<int> _liquidDensityPreferences = [];
+    private readonly List<LiquidDensityCorrelation> _liquidDensity = [];
+
     public required Identity Identity { get; init; }
 
     public required Phase Phase { get; init; }
 
     public required bool Involatile { get; init; }
 
-    public Dictionary<string, List<(Sourced<double> Value, bool Governs)>> Values { get; } = new(StringComparer.Ordinal);
-
-    public List<(int Preference, VapourPressureCorrelation Correlation)> VapourPressure { get; } = [];
-
-    public List<(int Preference, LiquidDensityCorrelation Correlation)> LiquidDensity { get; } = [];
-
-    public double DensityTemperatureK { get; set; } = 298.15;
+    /// <summary>The line among the identities.</summary>
+    public required TsvRow Row { get; init; }
 
     public Sourced<IReadOnlyDictionary<int, int>>? Groups { get; set; }
 
     public HealthDraft Health { get; } = new();
 
-    public List<double> BoilingPointsK => [.. Values.GetValueOrDefault(Quantity.BoilingPoint, []).Select(v => v.Value.Value)];
+    /// <summary>Every value given for a quantity.</summary>
+    public IReadOnlyList<DraftValue> All(Quantity quantity) => _values[(int)quantity] is { } list ? list : [];
+
+    public void Add(Quantity quantity, DraftValue value) => (_values[(int)quantity] ??= []).Add(value);
+
+    public void Add(int preference, VapourPressureCorrelation correlation) => Insert(_vapourPressurePreferences, _vapourPressure, preference, correlation);
+
+    public void Add(int preference, LiquidDensityCorrelation correlation) => Insert(_liquidDensityPreferences, _liquidDensity, preference, correlation);
 
     public Substance Build()
     {
-        var burns = Single(Quantity.NonFlammable);
+        var burns = Best(Quantity.NonFlammable)?.Value;
+        var density = Best(Quantity.Density);
         return new Substance
         {
             Identity = Identity,
@@ -45,10 +57,10 @@ internal sealed class SubstanceDraft
             GasEnthalpyOfFormationJPerMol = Single(Quantity.GasEnthalpyOfFormation),
             LiquidEnthalpyOfFormationJPerMol = Single(Quantity.LiquidEnthalpyOfFormation),
             SolidEnthalpyOfFormationJPerMol = Single(Quantity.SolidEnthalpyOfFormation),
-            DensityKgPerM3 = Single(Quantity.Density),
-            DensityTemperatureK = DensityTemperatureK,
-            VapourPressure = [.. VapourPressure.OrderBy(c => c.Preference).Select(c => c.Correlation)],
-            LiquidDensity = [.. LiquidDensity.OrderBy(c => c.Preference).Select(c => c.Correlation)],
+            DensityKgPerM3 = density?.Value,
+            DensityTemperatureK = density?.TemperatureK ?? 298.15,
+            VapourPressure = _vapourPressure.ToArray(),
+            LiquidDensity = _liquidDensity.ToArray(),
             FlashPointK = Cautious(Quantity.FlashPoint, highest: false),
             AutoignitionK = Cautious(Quantity.Autoignition, highest: false),
             LowerFlammableLimit = Cautious(Quantity.LowerLimit, highest: false),
@@ -62,66 +74,64 @@ internal sealed class SubstanceDraft
         };
     }
 
-    private Sourced<double>? Single(string quantity)
+    /// <summary>The governing value of the best quality; the first read where several are as good.</summary>
+    public DraftValue? Best(Quantity quantity)
     {
-        var all = Values.GetValueOrDefault(quantity, []);
-        return all.Where(v => v.Governs).Select(v => v.Value).OrderBy(v => v.Quality).FirstOrDefault();
+        DraftValue? best = null;
+        foreach (var value in All(quantity))
+        {
+            if (value.Governs && (best is null || value.Value.Quality < best.Value.Quality))
+            {
+                best = value;
+            }
+        }
+
+        return best;
     }
 
-    private Published? Cautious(string quantity, bool highest)
+    /// <summary>The lowest (or highest) of the values that may govern.</summary>
+    public DraftValue? MostCautious(Quantity quantity, bool highest)
     {
-        var all = Values.GetValueOrDefault(quantity, []);
-        var governing = all.Where(v => v.Governs).Select(v => v.Value).ToList();
-        if (governing.Count == 0)
+        DraftValue? cautious = null;
+        foreach (var value in All(quantity))
+        {
+            if (value.Governs && (cautious is null || (highest ? value.Value.Value > cautious.Value.Value : value.Value.Value < cautious.Value.Value)))
+            {
+                cautious = value;
+            }
+        }
+
+        return cautious;
+    }
+
+    private static void Insert<T>(List<int> preferences, List<T> correlations, int preference, T correlation)
+    {
+        var at = preferences.Count;
+        while (at > 0 && preferences[at - 1] > preference)
+        {
+            at--;
+        }
+
+        preferences.Insert(at, preference);
+        correlations.Insert(at, correlation);
+    }
+
+    private Sourced<double>? Single(Quantity quantity) => Best(quantity)?.Value;
+
+    private Published? Cautious(Quantity quantity, bool highest)
+    {
+        if (MostCautious(quantity, highest) is not { } governing)
         {
             return null;
         }
 
-        var value = highest ? governing.MaxBy(v => v.Value)! : governing.MinBy(v => v.Value)!;
-        return new Published(value, [.. all.Select(v => v.Value)]);
+        var all = All(quantity);
+        var published = new Sourced<double>[all.Count];
+        for (var i = 0; i < published.Length; i++)
+        {
+            published[i] = all[i].Value;
+        }
+
+        return new Published(governing.Value, published);
     }
-}
-
-/// <summary>Names of the quantities in the data files, with their units.</summary>
-internal static class Quantity
-{
-    public const string MeltingPoint = "melting point";
-    public const string BoilingPoint = "boiling point";
-    public const string CriticalTemperature = "critical temperature";
-    public const string CriticalPressure = "critical pressure";
-    public const string AcentricFactor = "acentric factor";
-    public const string CriticalVolume = "critical volume";
-    public const string LiquidHeatCapacity = "heat capacity, liquid";
-    public const string EnthalpyOfVaporisation = "enthalpy of vaporisation";
-    public const string GasEnthalpyOfFormation = "enthalpy of formation, gas";
-    public const string LiquidEnthalpyOfFormation = "enthalpy of formation, liquid";
-    public const string SolidEnthalpyOfFormation = "enthalpy of formation, solid";
-    public const string Density = "density";
-    public const string FlashPoint = "flash point";
-    public const string Autoignition = "autoignition temperature";
-    public const string LowerLimit = "lower flammable limit";
-    public const string UpperLimit = "upper flammable limit";
-    public const string NonFlammable = "non-flammable";
-
-    /// <summary>The one unit in which each quantity may be written.</summary>
-    public static readonly IReadOnlyDictionary<string, string> Units = new Dictionary<string, string>(StringComparer.Ordinal)
-    {
-        [MeltingPoint] = "K",
-        [BoilingPoint] = "K",
-        [CriticalTemperature] = "K",
-        [CriticalPressure] = "Pa",
-        [AcentricFactor] = "1",
-        [CriticalVolume] = "m3/mol",
-        [LiquidHeatCapacity] = "J/(mol K)",
-        [EnthalpyOfVaporisation] = "J/mol",
-        [GasEnthalpyOfFormation] = "J/mol",
-        [LiquidEnthalpyOfFormation] = "J/mol",
-        [SolidEnthalpyOfFormation] = "J/mol",
-        [Density] = "kg/m3",
-        [FlashPoint] = "K",
-        [Autoignition] = "K",
-        [LowerLimit] = "1",
-        [UpperLimit] = "1",
-        [NonFlammable] = "1",
-    };
 }

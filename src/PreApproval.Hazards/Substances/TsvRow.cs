@@ -1,95 +1,123 @@
-using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
 namespace PreApproval.Hazards.Substances;
 
-/// <summary>One line of a tab-separated data file with its column names, file and line number.</summary>
+/// <summary>One line of a tab-separated data file with its column names, file and line number. Cells are cut out when asked for.</summary>
 internal sealed class TsvRow
 {
-    private readonly Dictionary<string, int> _columns;
-    private readonly string[] _cells;
-    private readonly string _file;
-    private readonly int _line;
+    private readonly string[] _columns;
+    private readonly string _text;
+    private readonly int[] _bounds;
 
-    private TsvRow(Dictionary<string, int> columns, string[] cells, string file, int line)
+    private TsvRow(string[] columns, string text, int[] bounds, string file, int line)
     {
         _columns = columns;
-        _cells = cells;
-        _file = file;
-        _line = line;
+        _text = text;
+        _bounds = bounds;
+        File = file;
+        Line = line;
     }
 
-    public string this[string column] => _columns.TryGetValue(column, out var i) ? _cells[i] : "";
+    public string File { get; }
 
-    /// <summary>The rows below the heading; a row with another number of cells is a fault.</summary>
-    public static IEnumerable<TsvRow> Read(string file, string text, List<string> faults)
+    public int Line { get; }
+
+    /// <summary>The cell below a column's name; empty where there is no such column.</summary>
+    public string this[string column] => Array.IndexOf(_columns, column) is var i and >= 0 ? Cell(i).ToString() : "";
+
+    /// <summary>
+    /// The rows below the heading; a row with another number of cells is a fault. With <paramref name="heading"/> the first line
+    /// must be exactly that, so that cells can be taken by their position.
+    /// </summary>
+    public static IEnumerable<TsvRow> Read(string file, string text, List<string> faults, string? heading = null)
     {
-        var lines = text.Split('\n');
-        var columns = lines[0].TrimEnd('\r').Split('\t').Select((name, index) => (name, index)).ToDictionary(c => c.name, c => c.index, StringComparer.Ordinal);
-        for (var i = 1; i < lines.Length; i++)
+        var end = EndOfLine(text, 0);
+        var first = text[..Trimmed(text, 0, end)];
+        if (heading is not null && !string.Equals(first, heading, StringComparison.Ordinal))
         {
-            if (lines[i].Length == 0)
+            faults.Add($"{file}, line 1: the heading must be '{heading.Replace('\t', '|')}' (| is a tab)");
+            yield break;
+        }
+
+        var columns = first.Split('\t');
+        var line = 1;
+        for (var start = end + 1; start < text.Length; start = end + 1)
+        {
+            line++;
+            end = EndOfLine(text, start);
+            var stop = Trimmed(text, start, end);
+            if (stop == start)
             {
                 continue;
             }
 
-            var cells = lines[i].TrimEnd('\r').Split('\t');
-            if (cells.Length != columns.Count)
+            if (Bounds(text.AsSpan(start, stop - start), start, columns.Length, out var cells) is { } bounds)
             {
-                faults.Add($"{file}, line {i + 1}: {cells.Length} cells, {columns.Count} columns");
-                continue;
+                yield return new TsvRow(columns, text, bounds, file, line);
             }
-
-            yield return new TsvRow(columns, cells, file, i + 1);
+            else
+            {
+                faults.Add($"{file}, line {line}: {cells} cells, {columns.Length} columns");
+            }
         }
     }
 
+    public ReadOnlySpan<char> Cell(int column) => _text.AsSpan(_bounds[column], _bounds[column + 1] - _bounds[column] - 1);
+
+    public string? Optional(int column) => Cell(column) is { Length: > 0 } cell ? cell.ToString() : null;
+
     public string? Optional(string column) => this[column] is { Length: > 0 } text ? text : null;
 
-    public string Fault(string what) => $"{_file}, line {_line}: {what}";
+    public string Fault(string what) => $"{File}, line {Line}: {what}";
 
-    public double Number(string column, List<string> faults)
+    /// <summary>A fault of one cell: what stands there and what would be right.</summary>
+    public string Fault(int column, string what) => $"{File}, line {Line}, column {_columns[column]}: {(Cell(column).IsEmpty ? "blank" : $"'{Cell(column)}'")}; {what}";
+
+    public double Number(string column, List<string> faults) => Number(Array.IndexOf(_columns, column), column, faults);
+
+    /// <summary>The number in a cell; NaN and a fault where there is none.</summary>
+    public double Number(int column, List<string> faults) => Number(column, _columns[column], faults);
+
+    /// <summary>The finite number in a cell.</summary>
+    public bool TryNumber(int column, out double value) => TryNumber(Cell(column), out value);
+
+    internal static bool TryNumber(ReadOnlySpan<char> cell, out double value) =>
+        double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+
+    private double Number(int column, string name, List<string> faults)
     {
-        if (double.TryParse(this[column], NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value))
+        if (column >= 0 && TryNumber(column, out var value))
         {
             return value;
         }
 
-        faults.Add(Fault($"{column} is no number: '{this[column]}'"));
+        faults.Add(column < 0 ? Fault($"there is no column {name}") : Fault(column, "give a number with a decimal point"));
         return double.NaN;
     }
 
-    public bool TryDraft(Dictionary<string, SubstanceDraft> drafts, List<string> faults, [NotNullWhen(true)] out SubstanceDraft? draft)
+    private static int EndOfLine(string text, int start) => text.IndexOf('\n', start) is var end and >= 0 ? end : text.Length;
+
+    private static int Trimmed(string text, int start, int end) => end > start && text[end - 1] == '\r' ? end - 1 : end;
+
+    // Where each cell starts; the last bound is one past the end, as if a tab stood there.
+    private static int[]? Bounds(ReadOnlySpan<char> line, int offset, int columns, out int cells)
     {
-        if (drafts.TryGetValue(this["cas"], out draft))
+        var bounds = new int[columns + 1];
+        cells = 1;
+        bounds[0] = offset;
+        var at = 0;
+        while (line[at..].IndexOf('\t') is var tab and >= 0)
         {
-            return true;
+            at += tab + 1;
+            if (cells < columns)
+            {
+                bounds[cells] = offset + at;
+            }
+
+            cells++;
         }
 
-        faults.Add(Fault($"'{this["cas"]}' is not among the identities"));
-        return false;
-    }
-
-    public bool TrySource(Dictionary<string, string> references, List<string> faults, out string source)
-    {
-        source = this["source"];
-        if (references.ContainsKey(source))
-        {
-            return true;
-        }
-
-        faults.Add(Fault($"source '{source}' is blank or has no reference"));
-        return false;
-    }
-
-    public bool TryQuality(List<string> faults, out Quality quality)
-    {
-        if (Enum.TryParse(this["quality"], ignoreCase: true, out quality) && Enum.IsDefined(quality))
-        {
-            return true;
-        }
-
-        faults.Add(Fault($"quality '{this["quality"]}' is not measured, correlated, estimated or assumed"));
-        return false;
+        bounds[columns] = offset + line.Length + 1;
+        return cells == columns ? bounds : null;
     }
 }

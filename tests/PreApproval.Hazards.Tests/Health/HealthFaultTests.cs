@@ -59,7 +59,7 @@ public sealed class HealthFaultTests
     [InlineData("64-17-5\tethanol\tTWA\t-5\t\tvapour\tno\tHere\t2000\tassumed\tbook\t\n", "above 0")]
     [InlineData("64-17-5\tethanol\tTWA\t0\t\tvapour\tno\tHere\t2000\tassumed\tbook\t\n", "above 0")]
     [InlineData("64-17-5\tethanol\tTWA\t2000000\t\tvapour\tno\tHere\t2000\tassumed\tbook\t\n", "at most")]
-    [InlineData("64-17-5\tethanol\tTWA\ttwo\t\tvapour\tno\tHere\t2000\tassumed\tbook\t\n", "no number")]
+    [InlineData("64-17-5\tethanol\tTWA\ttwo\t\tvapour\tno\tHere\t2000\tassumed\tbook\t\n", "give a number")]
     [InlineData("64-17-5\tethanol\tTWA\t\t\tvapour\tno\tHere\t2000\tassumed\tbook\t\n", "neither")]
     [InlineData("64-17-5\tethanol\tTWA\t1000\t\tparticulate\tno\tHere\t2000\tassumed\tbook\t\n", "no ppm")]
     [InlineData("64-17-5\tethanol\tTWA\t1000\t1000\tvapour\tno\tHere\t2000\tassumed\tbook\t\n", "mg/m³")]

@@ -130,6 +130,64 @@ public sealed class CatalogTests
     [Fact]
     public void Search_BeginningOfName_PutsExactNameFirst() => Assert.Equal("toluene", Catalog.Search("toluene", 5)[0].Identity.Name);
 
+    // What chemists type, and what they mean by it.
+    [Theory]
+    [InlineData("tol", "toluene")]
+    [InlineData("THF", "tetrahydrofuran")]
+    [InlineData("109-99", "tetrahydrofuran")]
+    [InlineData("109999", "tetrahydrofuran")]
+    [InlineData("H₂SO₄", "sulfuric acid")]
+    [InlineData("sodium sulph", "sodium sulfite")]
+    [InlineData("aluminum chlor", "aluminium chloride")]
+    [InlineData("dimethoxyeth", "1,2-dimethoxyethane")]
+    [InlineData("tolune", "toluene")]
+    [InlineData("dicloromethane", "dichloromethane")]
+    [InlineData("acetonitirle", "acetonitrile")]
+    [InlineData("tetrahydrofurane", "tetrahydrofuran")]
+    public void Search_AsTyped_FindsWhatIsMeant(string typed, string expected) => Assert.Contains(Catalog.Search(typed, 8), s => string.Equals(s.Identity.Name, expected, StringComparison.Ordinal));
+
+    [Fact]
+    public void Search_EveryNameSynonymAndCasNumber_FindsItsSubstanceFirstOrBesideItsNamesakes() => Assert.All(Catalog.Substances, static substance =>
+    {
+        foreach (var text in substance.Identity.Synonyms.Append(substance.Identity.Name).Append(substance.Identity.Cas!))
+        {
+            Assert.Same(substance, Catalog.Search(text, 1)[0]);
+        }
+    });
+
+    // Plain reading of the rule, against the sorted index: a text finds every substance one of whose names begins with it.
+    [Fact]
+    public void Search_EveryBeginningOfAName_FindsWhatAPlainScanFinds() => Assert.All(Catalog.Substances, static substance =>
+    {
+        var spelled = Catalog.IndexSpelling(substance.Identity.Name);
+        for (var length = 1; length <= spelled.Length; length++)
+        {
+            var beginning = spelled[..length];
+            var scanned = Catalog.Substances.Where(s => s.Identity.Synonyms.Append(s.Identity.Name).Any(n => Catalog.IndexSpelling(n).StartsWith(beginning, StringComparison.Ordinal)));
+            Assert.Empty(scanned.Except(Catalog.Search(beginning, int.MaxValue)));
+        }
+    });
+
+    [Theory]
+    [InlineData("")]
+    [InlineData(" - ")]
+    [InlineData("qqqq")]
+    [InlineData("xyzzyx")]
+    public void Search_NothingLikeIt_FindsNothing(string typed) => Assert.Empty(Catalog.Search(typed, 10));
+
+    [Theory]
+    [InlineData("toluene", "toluene", true)]
+    [InlineData("toluene", "tolune", true)]
+    [InlineData("toluene", "tolluene", true)]
+    [InlineData("toluene", "toluune", true)]
+    [InlineData("toluene", "toulene", true)]
+    [InlineData("toluene", "toluenes", true)]
+    [InlineData("toluene", "toluenee", true)]
+    [InlineData("toluene", "tolueness", false)]
+    [InlineData("toluene", "tlounee", false)]
+    [InlineData("toluene", "benzene", false)]
+    public void BeginsAlmostLike_OneLetter_IsForgiven(string name, string typed, bool expected) => Assert.Equal(expected, SpellingIndex.BeginsAlmostLike(name, typed));
+
     // 1,4-dioxane: IEC 60079-20-1:2010 prints 375 °C, NFPA 497:2008 prints 180 °C.
     [Fact]
     public void Autoignition_StandardsDisagree_LowestGovernsAndAllAreKept()
