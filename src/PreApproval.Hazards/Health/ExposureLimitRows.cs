@@ -9,8 +9,15 @@ internal static class ExposureLimitRows
 {
     private const string Heading = "cas\tname\tkind\tppm\tmg_per_m3\tform\tskin\tjurisdiction\tyear\tquality\tsource\tnote";
     private const int Cas = 0;
+    private const int KindColumn = 2;
+    private const int PpmColumn = 3;
+    private const int FormColumn = 5;
+    private const int SkinColumn = 6;
+    private const int JurisdictionColumn = 7;
+    private const int YearColumn = 8;
     private const int QualityColumn = 9;
     private const int SourceColumn = 10;
+    private const int NoteColumn = 11;
     private const int OldestYear = 1940;
     private const int NewestYear = 2100;
     private const double MostPpm = 100_000;
@@ -32,22 +39,22 @@ internal static class ExposureLimitRows
     }
 
     /// <summary>A year that an exposure limit, an IDLH or an evaluation can have.</summary>
-    public static bool TryYear(TsvRow row, List<string> faults, out int year)
+    public static bool TryYear(TsvRow row, int column, List<string> faults, out int year)
     {
-        if (int.TryParse(row["year"], NumberStyles.None, CultureInfo.InvariantCulture, out year) && year is >= OldestYear and <= NewestYear)
+        if (int.TryParse(row.Cell(column), NumberStyles.None, CultureInfo.InvariantCulture, out year) && year is >= OldestYear and <= NewestYear)
         {
             return true;
         }
 
-        faults.Add(row.Fault($"year '{row["year"]}' is blank or absurd"));
+        faults.Add(row.Fault($"year '{row.Cell(column)}' is blank or absurd"));
         return false;
     }
 
-    /// <summary>The concentration of a row; the missing unit is converted where the form and the molar mass allow.</summary>
-    public static bool TryConcentration(TsvRow row, SubstanceDraft draft, AirborneForm form, List<string> faults, out Concentration concentration)
+    /// <summary>The concentration of a row, mg/m³ in the column after ppm; the missing unit is converted where the form and the molar mass allow.</summary>
+    public static bool TryConcentration(TsvRow row, int ppmColumn, SubstanceDraft draft, AirborneForm form, List<string> faults, out Concentration concentration)
     {
         concentration = default;
-        if (!TryValue(row, "ppm", MostPpm, faults, out var ppm) || !TryValue(row, "mg_per_m3", MostMilligramPerM3, faults, out var mass))
+        if (!TryValue(row, ppmColumn, MostPpm, faults, out var ppm) || !TryValue(row, ppmColumn + 1, MostMilligramPerM3, faults, out var mass))
         {
             return false;
         }
@@ -92,25 +99,25 @@ internal static class ExposureLimitRows
     private static void Read(TsvRow row, CatalogDraft catalog)
     {
         if (!catalog.TryFind(row, Cas, out var draft) || !catalog.TrySource(row, SourceColumn, out var source) || !catalog.TryQuality(row, QualityColumn, out var quality)
-            || !TryYear(row, catalog.Faults, out var year))
+            || !TryYear(row, YearColumn, catalog.Faults, out var year))
         {
             return;
         }
 
-        if (row.Optional("jurisdiction") is not { } jurisdiction)
+        if (row.Optional(JurisdictionColumn) is not { } jurisdiction)
         {
             catalog.Faults.Add(row.Fault("the jurisdiction is blank"));
             return;
         }
 
-        LimitKind? kind = row["kind"] switch
+        LimitKind? kind = row.Cell(KindColumn) switch
         {
             "TWA" => LimitKind.TimeWeightedAverage,
             "STEL" => LimitKind.ShortTerm,
             "ceiling" => LimitKind.Ceiling,
             _ => null,
         };
-        AirborneForm? form = row["form"] switch
+        AirborneForm? form = row.Cell(FormColumn) switch
         {
             "vapour" => AirborneForm.Vapour,
             "particulate" => AirborneForm.Particulate,
@@ -119,13 +126,13 @@ internal static class ExposureLimitRows
             "respirable" => AirborneForm.Respirable,
             _ => null,
         };
-        if (kind is null || form is null || row["skin"] is not ("yes" or "no"))
+        if (kind is null || form is null || row.Cell(SkinColumn) is not ("yes" or "no"))
         {
-            catalog.Faults.Add(row.Fault($"kind '{row["kind"]}', form '{row["form"]}' or skin '{row["skin"]}' is not known"));
+            catalog.Faults.Add(row.Fault($"kind '{row.Cell(KindColumn)}', form '{row.Cell(FormColumn)}' or skin '{row.Cell(SkinColumn)}' is not known"));
             return;
         }
 
-        if (!TryConcentration(row, draft, form.Value, catalog.Faults, out var air))
+        if (!TryConcentration(row, PpmColumn, draft, form.Value, catalog.Faults, out var air))
         {
             return;
         }
@@ -138,12 +145,12 @@ internal static class ExposureLimitRows
             IsPpmConverted = air.IsPpmConverted,
             IsMassConverted = air.IsMassConverted,
             Form = form.Value,
-            Skin = row["skin"] is "yes",
+            Skin = row.Cell(SkinColumn) is "yes",
             Jurisdiction = jurisdiction,
             Year = year,
             Quality = quality,
             Source = source[0],
-            Note = row.Optional("note"),
+            Note = row.Optional(NoteColumn),
         };
         Add(limit, row, draft.Health, catalog.Faults);
     }
@@ -160,7 +167,7 @@ internal static class ExposureLimitRows
 
             if (other.Kind == limit.Kind)
             {
-                faults.Add(row.Fault($"{row["cas"]} already has this limit"));
+                faults.Add(row.Fault($"{row.Cell(Cas)} already has this limit"));
             }
             else if (limit.Kind is LimitKind.TimeWeightedAverage != (other.Kind is LimitKind.TimeWeightedAverage))
             {
@@ -175,10 +182,10 @@ internal static class ExposureLimitRows
         limits.Add(limit);
     }
 
-    private static bool TryValue(TsvRow row, string column, double most, List<string> faults, out double? value)
+    private static bool TryValue(TsvRow row, int column, double most, List<string> faults, out double? value)
     {
         value = null;
-        if (row.Optional(column) is null)
+        if (row.Cell(column).IsEmpty)
         {
             return true;
         }
@@ -188,7 +195,7 @@ internal static class ExposureLimitRows
         {
             if (!double.IsNaN(number))
             {
-                faults.Add(row.Fault($"{column} {number} is not above 0 and at most {most}"));
+                faults.Add(row.Fault(column, $"is not above 0 and at most {most}"));
             }
 
             return false;

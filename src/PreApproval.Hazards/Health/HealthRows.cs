@@ -58,8 +58,8 @@ internal static class HealthRows
             return;
         }
 
-        var words = row["statements"];
-        var note = row.Optional("note");
+        var words = row.Cell(2).ToString();
+        var note = row.Optional(column: 5);
         var found = new List<HazardStatement>();
         if (string.Equals(words, "none", StringComparison.Ordinal))
         {
@@ -90,7 +90,7 @@ internal static class HealthRows
 
         if (draft.Health.Statements is not null)
         {
-            catalog.Faults.Add(row.Fault($"{row["cas"]} already has its hazard statements"));
+            catalog.Faults.Add(row.Fault($"{row.Cell(Cas)} already has its hazard statements"));
             return;
         }
 
@@ -100,15 +100,15 @@ internal static class HealthRows
     private static void ReadIdlh(TsvRow row, CatalogDraft catalog)
     {
         if (!catalog.TryFind(row, Cas, out var draft) || !catalog.TrySource(row, column: 6, out var source) || !catalog.TryQuality(row, column: 5, out var quality)
-            || !ExposureLimitRows.TryYear(row, catalog.Faults, out var year)
-            || !ExposureLimitRows.TryConcentration(row, draft, AirborneForm.Vapour, catalog.Faults, out var air))
+            || !ExposureLimitRows.TryYear(row, column: 4, catalog.Faults, out var year)
+            || !ExposureLimitRows.TryConcentration(row, ppmColumn: 2, draft, AirborneForm.Vapour, catalog.Faults, out var air))
         {
             return;
         }
 
         if (draft.Health.Idlh is not null)
         {
-            catalog.Faults.Add(row.Fault($"{row["cas"]} already has its IDLH"));
+            catalog.Faults.Add(row.Fault($"{row.Cell(Cas)} already has its IDLH"));
             return;
         }
 
@@ -121,19 +121,19 @@ internal static class HealthRows
             Year = year,
             Quality = quality,
             Source = source[0],
-            Note = row.Optional("note"),
+            Note = row.Optional(column: 7),
         };
     }
 
     private static void ReadCarcinogen(TsvRow row, CatalogDraft catalog)
     {
         if (!catalog.TryFind(row, Cas, out var draft) || !catalog.TrySource(row, column: 5, out var source) || !catalog.TryQuality(row, column: 4, out var quality)
-            || !ExposureLimitRows.TryYear(row, catalog.Faults, out var year))
+            || !ExposureLimitRows.TryYear(row, column: 3, catalog.Faults, out var year))
         {
             return;
         }
 
-        CarcinogenGroup? group = row["group"] switch
+        CarcinogenGroup? group = row.Cell(2) switch
         {
             "1" => CarcinogenGroup.Carcinogenic,
             "2A" => CarcinogenGroup.Probably,
@@ -143,10 +143,10 @@ internal static class HealthRows
         };
         if (group is null || draft.Health.Carcinogen is not null)
         {
-            catalog.Faults.Add(row.Fault(group is null ? $"'{row["group"]}' is no group of the Monographs" : $"{row["cas"]} already has its group"));
+            catalog.Faults.Add(row.Fault(group is null ? $"'{row.Cell(2)}' is no group of the Monographs" : $"{row.Cell(Cas)} already has its group"));
             return;
         }
 
-        draft.Health.Carcinogen = new CarcinogenNote(group.Value, year, quality, source[0], row.Optional("note"));
+        draft.Health.Carcinogen = new CarcinogenNote(group.Value, year, quality, source[0], row.Optional(column: 6));
     }
 }
