@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using PreApproval.Hazards.Health;
 
 namespace PreApproval.Hazards.Substances;
 
@@ -76,6 +77,8 @@ internal static class CatalogReader
             AssignmentRows.Read(row, draft, subgroups);
         }
 
+        HealthRows.Read(files, draft);
+
         var drafts = draft.Substances;
         drafts.Sort(static (a, b) => string.CompareOrdinal(a.Identity.Name, b.Identity.Name));
         var substances = new Substance[drafts.Count];
@@ -107,6 +110,7 @@ internal static class CatalogReader
 
     private static bool IsOfTheCatalogue(string name) =>
         name is Identities or Assignments or Subgroups or References
+        || HealthRows.IsHealthFile(name)
         || name.StartsWith(Values, StringComparison.Ordinal)
         || name.StartsWith(Correlations, StringComparison.Ordinal);
 

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Mixtures;
 
 namespace PreApproval.Hazards.Substances;
@@ -24,6 +25,8 @@ internal sealed class SubstanceDraft
     public required TsvRow Row { get; init; }
 
     public Sourced<IReadOnlyDictionary<int, int>>? Groups { get; set; }
+
+    public HealthDraft Health { get; } = new();
 
     /// <summary>Every value given for a quantity.</summary>
     public IReadOnlyList<DraftValue> All(Quantity quantity) => _values[(int)quantity] is { } list ? list : [];
@@ -64,6 +67,10 @@ internal sealed class SubstanceDraft
             UpperFlammableLimit = Cautious(Quantity.UpperLimit, highest: true),
             NonFlammable = burns is null ? null : new Sourced<bool>(burns.Value != 0, burns.Quality, burns.Sources),
             UnifacGroups = Groups,
+            HazardStatements = Health.Statements,
+            ExposureLimits = Health.BuildLimits(),
+            Idlh = Health.Idlh,
+            Carcinogen = Health.Carcinogen,
         };
     }
 
