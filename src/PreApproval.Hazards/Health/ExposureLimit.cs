@@ -79,7 +79,7 @@ public sealed class ExposureLimits
         StrictestTwa = Strictest(LimitKind.TimeWeightedAverage);
         StrictestStel = Strictest(LimitKind.ShortTerm);
         StrictestCeiling = Strictest(LimitKind.Ceiling);
-        Skin = all.Any(static limit => limit.Skin);
+        Skin = AnySkin();
     }
 
     /// <summary>Every limit on file, in the order of the files.</summary>
@@ -106,9 +106,38 @@ public sealed class ExposureLimits
     };
 
     // Masses compare across forms; ppm only where no limit of the substance has a mass. Of equal limits the newest governs.
-    private ExposureLimit? Strictest(LimitKind kind) => All
-        .Where(limit => limit.Kind == kind)
-        .OrderBy(static limit => limit.MilligramPerM3 ?? limit.Ppm)
-        .ThenByDescending(static limit => limit.Year)
-        .FirstOrDefault();
+    // A plain loop: this runs while the catalogue loads, where compiling a sorted query would cost more than the whole reading.
+    private ExposureLimit? Strictest(LimitKind kind)
+    {
+        ExposureLimit? strictest = null;
+        foreach (var limit in All)
+        {
+            if (limit.Kind == kind && (strictest is null || IsStricter(limit, strictest)))
+            {
+                strictest = limit;
+            }
+        }
+
+        return strictest;
+    }
+
+    private static bool IsStricter(ExposureLimit limit, ExposureLimit than)
+    {
+        var level = (limit.MilligramPerM3 ?? limit.Ppm).GetValueOrDefault();
+        var other = (than.MilligramPerM3 ?? than.Ppm).GetValueOrDefault();
+        return level < other || (level <= other && limit.Year > than.Year);
+    }
+
+    private bool AnySkin()
+    {
+        foreach (var limit in All)
+        {
+            if (limit.Skin)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }
