@@ -19,6 +19,9 @@ public sealed record FlashPointEstimate
 
     public LiquidModel? Liquid { get; init; }
 
+    /// <summary>True where measured constants of the pair gave the activities (van Laar), not UNIFAC.</summary>
+    public bool FromMeasuredPair { get; init; }
+
     public Quality Quality { get; init; }
 
     /// <summary>Full references.</summary>
@@ -85,14 +88,15 @@ public static class MixtureFlashPoint
 
     private static FlashPointEstimate Solved(LiquidMixture mixture, List<Fuel> fuels, List<string> warnings)
     {
+        var measured = VanLaar.Find(mixture);
         var single = fuels is [{ ByLimit: false } only] && mixture.Parts.All(part => part.MoleFraction <= 0 || part == mixture.Parts[only.Index]);
-        var temperatureK = single ? fuels[0].Substance.FlashPointK!.Governing.Value : Temperature(mixture, fuels);
+        var temperatureK = single ? fuels[0].Substance.FlashPointK!.Governing.Value : Temperature(mixture, fuels, measured);
         if (double.IsNaN(temperatureK))
         {
             return new FlashPointEstimate { Because = NotReached(mixture), Warnings = warnings };
         }
 
-        var liquid = mixture.At(temperatureK);
+        var liquid = At(mixture, temperatureK, measured, maySplit: true);
         if (!single && BoilsFirst(mixture, liquid, temperatureK))
         {
             return new FlashPointEstimate
@@ -108,9 +112,10 @@ public static class MixtureFlashPoint
         {
             FlashPointK = temperatureK,
             Liquid = liquid.Model,
-            Quality = single ? fuels[0].Quality : VesselPoint.Worse(fuels.Max(static fuel => fuel.Quality), Quality.Estimated),
-            Sources = References.Full([.. single ? [] : Methods(liquid), .. fuels.SelectMany(static fuel => fuel.Sources), .. single ? [] : mixture.ModelSources]),
-            Warnings = [.. warnings, .. Remarks(mixture, liquid, halogenated, hidden)],
+            FromMeasuredPair = measured is not null,
+            Quality = single ? fuels[0].Quality : VesselPoint.Worse(fuels.Max(static fuel => fuel.Quality), measured is null ? Quality.Estimated : Quality.Assumed),
+            Sources = References.Full([.. single ? [] : Methods(liquid), .. fuels.SelectMany(static fuel => fuel.Sources), .. single ? [] : measured is { Pair.Sources: var fitted } ? fitted : mixture.ModelSources]),
+            Warnings = [.. warnings, .. measured is null ? [] : Comparison(mixture, fuels, temperatureK), .. Remarks(mixture, liquid, halogenated, hidden)],
         };
         return hidden.Length == 0 ? result : result with
         {
@@ -139,21 +144,31 @@ public static class MixtureFlashPoint
         }
     }
 
-    // One liquid is assumed first, and looked at once, at the answer.
-    private static double Temperature(LiquidMixture mixture, List<Fuel> fuels)
+    // The pair's own measurements count; what the general model would say is shown where it differs.
+    private static IEnumerable<string> Comparison(LiquidMixture mixture, List<Fuel> fuels, double temperatureK)
     {
-        var reciprocal = BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, maySplit: false));
-        if (double.IsNaN(reciprocal) || mixture.Model is null || LiquidStability.IsOneLiquid(mixture.Model.At(1 / reciprocal), [.. mixture.Mixed]))
+        var general = Temperature(mixture, fuels, null);
+        if (Math.Abs(general - temperatureK) >= 2)
+        {
+            yield return $"The activities are those of the pair's measured equilibrium (van Laar); UNIFAC alone would give a flash point of {Wording.Celsius(general)}.";
+        }
+    }
+
+    // One liquid is assumed first, and looked at once, at the answer.
+    private static double Temperature(LiquidMixture mixture, List<Fuel> fuels, (VanLaar Pair, int First, int Second)? measured)
+    {
+        var reciprocal = BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, measured, maySplit: false));
+        if (measured is not null || double.IsNaN(reciprocal) || mixture.Model is null || LiquidStability.IsOneLiquid(mixture.Model.At(1 / reciprocal), [.. mixture.Mixed]))
         {
             return 1 / reciprocal;
         }
 
-        return 1 / BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, maySplit: true));
+        return 1 / BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, null, maySplit: true));
     }
 
-    private static double LogSum(LiquidMixture mixture, List<Fuel> fuels, double temperatureK, bool maySplit)
+    private static double LogSum(LiquidMixture mixture, List<Fuel> fuels, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit)
     {
-        var activities = mixture.At(temperatureK, maySplit).Activities;
+        var activities = At(mixture, temperatureK, measured, maySplit).Activities;
         double sum = 0;
         foreach (var fuel in fuels)
         {
@@ -167,6 +182,21 @@ public static class MixtureFlashPoint
         }
 
         return Math.Log(sum);
+    }
+
+    private static LiquidState At(LiquidMixture mixture, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit)
+    {
+        if (measured is not { } known)
+        {
+            return mixture.At(temperatureK, maySplit);
+        }
+
+        var activities = new double[mixture.Parts.Count];
+        var x = mixture.Parts[known.First].MoleFraction;
+        var (first, second) = known.Pair.ActivityCoefficients(x, temperatureK);
+        activities[known.First] = x * first;
+        activities[known.Second] = (1 - x) * second;
+        return new LiquidState(activities, LiquidModel.OneLiquid, null);
     }
 
     private static bool BoilsFirst(LiquidMixture mixture, LiquidState liquid, double temperatureK)

@@ -50,7 +50,7 @@ public static class VapourLimits
     /// <param name="parts">Substances.</param>
     /// <param name="vapour">Mole fractions of the vapour in their order; null: not known.</param>
     /// <param name="temperatureK">Temperature in K.</param>
-    public static VapourFlammability At(IReadOnlyList<MixturePart> parts, IReadOnlyList<double>? vapour, double temperatureK)
+    public static VapourFlammability At(IReadOnlyList<MixtureComponent> parts, IReadOnlyList<double>? vapour, double temperatureK)
     {
         var fuels = new List<Fuel>();
         var warnings = new List<string>();

@@ -6,7 +6,7 @@ namespace PreApproval.Hazards.Mixtures;
 /// <summary>One component of a mixture.</summary>
 /// <param name="Substance">What.</param>
 /// <param name="MoleFraction">Mole fraction of the whole, from 0 to 1.</param>
-public sealed record MixturePart(Substance Substance, double MoleFraction);
+public sealed record MixtureComponent(Substance Substance, double MoleFraction);
 
 /// <summary>How the activities of a liquid were had.</summary>
 public enum LiquidModel
@@ -36,7 +36,7 @@ public sealed class LiquidMixture
 
     /// <param name="parts">Each substance once; fractions from 0, not all 0. They are divided by their sum.</param>
     /// <exception cref="ArgumentException">No part, a negative or non-finite fraction, a sum of 0, or a substance named twice.</exception>
-    public LiquidMixture(IReadOnlyList<MixturePart> parts)
+    public LiquidMixture(IReadOnlyList<MixtureComponent> parts)
     {
         var sum = parts.Sum(static part => part.MoleFraction);
         if (parts.Any(static part => !(part.MoleFraction >= 0)) || !(sum > 0) || !double.IsFinite(sum))
@@ -69,7 +69,7 @@ public sealed class LiquidMixture
     }
 
     /// <summary>Components in the order given; fractions sum to 1.</summary>
-    public IReadOnlyList<MixturePart> Parts { get; }
+    public IReadOnlyList<MixtureComponent> Parts { get; }
 
     /// <summary>Pairs of groups without published interaction parameters; the bound then stands in.</summary>
     public IReadOnlyList<string> Gaps { get; } = [];
@@ -80,7 +80,9 @@ public sealed class LiquidMixture
     /// <summary>What a reader must know of how the composition was taken.</summary>
     public IReadOnlyList<string> Notes { get; }
 
-    /// <summary>Indices of what shares mole fractions.</summary>
+    /// <summary>Indices, among the parts, of what shares mole fractions: the order of the fractions of two liquids.</summary>
+    public IReadOnlyList<int> MixingParts => Mixing;
+
     internal int[] Mixing { get; }
 
     /// <summary>Indices of volatiles without groups.</summary>
