@@ -71,7 +71,7 @@ public static class BubblePoint
         var high = low;
         var value = function(low);
         var up = value < 0;
-        for (var reach = 0; reach < 60 && !double.IsNaN(value); reach++)
+        for (var reach = 0; reach < 80 && !double.IsNaN(value); reach++)
         {
             // a colder end where the value is above 0, a hotter one where it is below
             var next = up ? Math.Max(low / 1.1, least) : Math.Min(high * 1.1, most);
@@ -81,6 +81,13 @@ public static class BubblePoint
             }
 
             value = function(next);
+            for (var nearer = 0; nearer < 12 && double.IsNaN(value); nearer++)
+            {
+                // a vapour pressure ends on the way: what lies before its end may still hold the answer
+                next = (next + (up ? low : high)) / 2;
+                value = function(next);
+            }
+
             if (up)
             {
                 high = low;
