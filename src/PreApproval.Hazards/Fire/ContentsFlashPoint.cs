@@ -1,12 +1,15 @@
+using System.Globalization;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Fire;
 
-/// <summary>Flash point of what a vessel holds, where several liquids share it.</summary>
-internal static class ContentsFlashPoint
+/// <summary>Flash point of what a vessel holds, where several liquids share it. One instance serves one screening and remembers its answers.</summary>
+internal sealed class ContentsFlashPoint
 {
+    private readonly Dictionary<string, FlashPointEstimate> _known = new(StringComparer.Ordinal);
+
     /// <summary>
     /// No mixture of the few liquids of a flask flashes further than this below its lowest pure flash point, in K: with activities at
     /// most 1, eight components flashing alike would come to ln 8 over a slope of about 0.05 per K. Spares cold steps the work.
@@ -17,7 +20,7 @@ internal static class ContentsFlashPoint
     /// The flash point of the liquids together, when the step's temperature is above it or less than a margin below, and the flash point
     /// is not above a ceiling; null otherwise, for a single liquid, and where amounts or data leave none.
     /// </summary>
-    public static FlashPointEstimate? NearTo(StepState state, double marginK, double ceilingK)
+    public FlashPointEstimate? NearTo(StepState state, double marginK, double ceilingK)
     {
         var liquids = state.Contents.Where(static content => content is { Spent: false, Substance.Known.PhaseAt298K: Phase.Liquid }).ToArray();
         var lowest = liquids.Where(Flashes).Min(static content => content.Substance.Known!.FlashPointK?.Governing.Value);
@@ -37,7 +40,12 @@ internal static class ContentsFlashPoint
             return null;
         }
 
-        var flash = MixtureFlashPoint.Of(new LiquidMixture(parts));
+        var key = string.Join(' ', parts.Select(static part => string.Create(CultureInfo.InvariantCulture, $"{part.Substance.Key}={part.MoleFraction:R}")));
+        if (!_known.TryGetValue(key, out var flash))
+        {
+            _known[key] = flash = MixtureFlashPoint.Of(new LiquidMixture(parts));
+        }
+
         return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK >= kelvin - marginK ? flash : null;
     }
 

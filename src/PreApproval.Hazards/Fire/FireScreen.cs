@@ -158,8 +158,9 @@ public sealed class FireScreen : IScreen
 
     private static IEnumerable<Finding> HeatedOpenly(ScreeningContext context)
     {
+        var together = new ContentsFlashPoint();
         var groups = context.Walk.States.Where(static state => state is { Heated: true, Sealed: false })
-            .Select(static state => new OpenLiquid(state, Flammables(state), ContentsFlashPoint.NearTo(state, MixtureMarginK, FlammableUpToK)))
+            .Select(state => new OpenLiquid(state, Flammables(state), together.NearTo(state, MixtureMarginK, FlammableUpToK)))
             .Where(static open => open.Flammables.Length > 0 || open.Together is not null)
             .GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep));
         foreach (var group in groups)
@@ -180,7 +181,7 @@ public sealed class FireScreen : IScreen
                 Vessel = state.Vessel.Id,
                 Materials = [.. flammables.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
                 Statement = $"{names} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} {Nearness(open)}: keep ignition sources away{(large ? $"; about {Wording.Text(Math.Round(volume * 1e5) * 10)} mL is a large open volume" : "")}.",
-                Evidence = open.Together is { } together ? [Evidence(together)] : [],
+                Evidence = open.Together is { } flash ? [Evidence(flash)] : [],
             };
         }
     }

@@ -46,6 +46,12 @@ public static class MixtureFlashPoint
     /// <summary>Flash point of a mixture.</summary>
     public static FlashPointEstimate Of(LiquidMixture mixture)
     {
+        var present = mixture.Parts.Where(static part => part.MoleFraction > 0).ToArray();
+        if (present is [{ Substance: { FlashPointK.Governing: { } published } only }] && !VapourLimits.DoesNotBurn(only))
+        {
+            return new FlashPointEstimate { FlashPointK = published.Value, Liquid = LiquidModel.Pure, Quality = published.Quality, Sources = References.Full(published.Sources) };
+        }
+
         var fuels = new List<Fuel>();
         var warnings = new List<string>();
         var unknown = new List<string>();
@@ -89,15 +95,14 @@ public static class MixtureFlashPoint
     private static FlashPointEstimate Solved(LiquidMixture mixture, List<Fuel> fuels, List<string> warnings)
     {
         var measured = VanLaar.Find(mixture);
-        var single = fuels is [{ ByLimit: false } only] && mixture.Parts.All(part => part.MoleFraction <= 0 || part == mixture.Parts[only.Index]);
-        var temperatureK = single ? fuels[0].Substance.FlashPointK!.Governing.Value : Temperature(mixture, fuels, measured);
+        var temperatureK = Temperature(mixture, fuels, measured);
         if (double.IsNaN(temperatureK))
         {
             return new FlashPointEstimate { Because = NotReached(mixture), Warnings = warnings };
         }
 
         var liquid = At(mixture, temperatureK, measured, maySplit: true);
-        if (!single && BoilsFirst(mixture, liquid, temperatureK))
+        if (BoilsFirst(mixture, liquid, temperatureK))
         {
             return new FlashPointEstimate
             {
@@ -113,8 +118,8 @@ public static class MixtureFlashPoint
             FlashPointK = temperatureK,
             Liquid = liquid.Model,
             FromMeasuredPair = measured is not null,
-            Quality = single ? fuels[0].Quality : VesselPoint.Worse(fuels.Max(static fuel => fuel.Quality), measured is null ? Quality.Estimated : Quality.Assumed),
-            Sources = References.Full([.. single ? [] : Methods(liquid), .. fuels.SelectMany(static fuel => fuel.Sources), .. single ? [] : measured is { Pair.Sources: var fitted } ? fitted : mixture.ModelSources]),
+            Quality = VesselPoint.Worse(fuels.Max(static fuel => fuel.Quality), measured is null ? Quality.Estimated : Quality.Assumed),
+            Sources = References.Full([.. Methods(liquid), .. fuels.SelectMany(static fuel => fuel.Sources), .. measured is { Pair.Sources: var fitted } ? fitted : mixture.ModelSources]),
             Warnings = [.. warnings, .. measured is null ? [] : Comparison(mixture, fuels, temperatureK), .. Remarks(mixture, liquid, halogenated, hidden)],
         };
         return hidden.Length == 0 ? result : result with
