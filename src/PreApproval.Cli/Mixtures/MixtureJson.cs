@@ -67,7 +67,8 @@ internal static class MixtureJson
 
     public static string FlashWord(FlashPointEstimate flash) => flash switch
     {
-        { Liquid: LiquidModel.Pure, LowerExplosionPointK: null } => "published value",
+        { Published: true } => "published value",
+        { Liquid: LiquidModel.Pure } => "lower flammable limit at saturation",
         { FromMeasuredPair: true } => "liaw with van-laar",
         { Liquid: LiquidModel.TwoLiquids } => "liaw with original-unifac, two liquids",
         { Liquid: LiquidModel.Bound } => "liaw, lower bound",

@@ -19,6 +19,9 @@ public sealed record FlashPointEstimate
 
     public LiquidModel? Liquid { get; init; }
 
+    /// <summary>True for one substance alone, whose flash point is on file.</summary>
+    public bool Published { get; init; }
+
     /// <summary>True where measured constants of the pair gave the activities (van Laar), not UNIFAC.</summary>
     public bool FromMeasuredPair { get; init; }
 
@@ -49,7 +52,7 @@ public static class MixtureFlashPoint
         var present = mixture.Parts.Where(static part => part.MoleFraction > 0).ToArray();
         if (present is [{ Substance: { FlashPointK.Governing: { } published } only }] && !VapourLimits.DoesNotBurn(only))
         {
-            return new FlashPointEstimate { FlashPointK = published.Value, Liquid = LiquidModel.Pure, Quality = published.Quality, Sources = References.Full(published.Sources) };
+            return new FlashPointEstimate { FlashPointK = published.Value, Liquid = LiquidModel.Pure, Published = true, Quality = published.Quality, Sources = References.Full(published.Sources) };
         }
 
         var fuels = new List<Fuel>();
