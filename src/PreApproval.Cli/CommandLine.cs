@@ -1,5 +1,6 @@
 using System.CommandLine;
 using PreApproval.Cli.Inputs;
+using PreApproval.Cli.Mixtures;
 using PreApproval.Cli.Output;
 using PreApproval.Cli.Screening;
 using PreApproval.Cli.Substances;
@@ -10,7 +11,7 @@ namespace PreApproval.Cli;
 /// <summary>The commands of <c>preapproval</c>.</summary>
 internal static class CommandLine
 {
-    private static readonly string[] Awaited = ["mixture", "pair", "compare", "verify"];
+    private static readonly string[] Awaited = ["pair", "compare", "verify"];
 
     /// <summary>Runs one command and returns its exit code.</summary>
     public static int Run(string[] args, Streams streams)
@@ -31,6 +32,7 @@ internal static class CommandLine
         var root = new RootCommand("Screens planned chemistry procedures. Needs no database. Exit codes: 0 clear, 3 flagged, 1 a verification failed, 2 unusable input.");
         root.Add(OfFiles("screen", "Screens procedure documents.", "Procedure documents, or - for a JSON array of them on standard input.", streams, ScreenCommand.Answer));
         root.Add(OfFiles("vessel", "Computes a closed vessel over temperatures.", "Closed vessels as JSON, or - for a JSON array of them on standard input.", streams, VesselCommand.Answer));
+        root.Add(OfFiles("mixture", "Computes what a liquid mixture gives off and when that burns.", "Liquid mixtures as JSON, or - for a JSON array of them on standard input.", streams, MixtureCommand.Answer));
         root.Add(Substance(streams));
         foreach (string name in Awaited)
         {

@@ -3,7 +3,6 @@ namespace PreApproval.Cli.Tests;
 public sealed class CommandLineTests
 {
     [Theory]
-    [InlineData("mixture", "file.json")]
     [InlineData("pair", "water", "sodium")]
     [InlineData("compare", "a.json", "b.json")]
     [InlineData("verify", "export.json", "--checkpoint", "file")]

@@ -15,14 +15,20 @@ public static class LiquidStability
     /// <param name="moleFractions">Composition, summing to 1.</param>
     public static bool IsOneLiquid(Unifac.UnifacAtTemperature model, ReadOnlySpan<double> moleFractions)
     {
+        Span<double> trial = stackalloc double[moleFractions.Length];
+        return !TryFindSecond(model, moleFractions, trial);
+    }
+
+    /// <summary>True when a second liquid would form; <paramref name="trial"/> then has a composition that lowers the Gibbs energy.</summary>
+    internal static bool TryFindSecond(Unifac.UnifacAtTemperature model, ReadOnlySpan<double> moleFractions, Span<double> trial)
+    {
         var n = moleFractions.Length;
         if (n < 2)
         {
-            return true;
+            return false;
         }
 
         Span<double> feed = stackalloc double[n];
-        Span<double> trial = stackalloc double[n];
         Span<double> log = stackalloc double[n];
         model.LogActivityCoefficients(moleFractions, feed);
         for (var i = 0; i < n; i++)
@@ -39,11 +45,11 @@ public static class LiquidStability
 
             if (LeavesTangentPlane(model, moleFractions, feed, trial, log))
             {
-                return false;
+                return true;
             }
         }
 
-        return true;
+        return false;
     }
 
     private static bool LeavesTangentPlane(Unifac.UnifacAtTemperature model, ReadOnlySpan<double> moleFractions, ReadOnlySpan<double> feed, Span<double> trial, Span<double> log)

@@ -188,6 +188,9 @@ public static class Formula
         _ => 0,
     };
 
+    /// <summary>Atoms of each element, or null when the text is no formula of known elements.</summary>
+    public static IReadOnlyDictionary<string, int>? Atoms(string formula) => TryCount(formula, out var counts) ? counts : null;
+
     private static int Rank(string element, bool organic) => (organic, element) switch
     {
         (true, "C") => 0,

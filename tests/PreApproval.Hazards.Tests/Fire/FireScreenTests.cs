@@ -69,6 +69,27 @@ public sealed class FireScreenTests
         Assert.Contains(named, finding.Statement, StringComparison.Ordinal);
     }
 
+    /// <summary>20 mL of ethanol in 80 mL of water, about 20 vol%: flash point 36 °C measured; ethanol alone 12 °C (IEC 60079-20-1).</summary>
+    [Fact]
+    public void Screen_AqueousEthanolHeatedOpenly_NamesTheFlashPointOfTheMixture()
+    {
+        var finding = Assert.Single(HeatedOpenly("ethanol", 20, "water", 80, 60));
+        var together = Assert.Single(finding.Evidence);
+
+        Assert.Equal(Severity.Notice, finding.Severity);
+        Assert.Equal(36, together.Value, 3.0);
+        Assert.Contains("the liquids together flash at about", finding.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>Ethanol and n-octane flash below either alone (Vidal 2006), and a mixture wants 15 K: −6 °C is near enough, though 12 and 13 °C are not within 5 K.</summary>
+    [Fact]
+    public void Screen_MixtureBelowBothPureFlashPoints_IsNamed() =>
+        Assert.Contains("of the flash point of the liquids together", Assert.Single(HeatedOpenly("ethanol", 20, "n-octane", 20, -6)).Statement, StringComparison.Ordinal);
+
+    [Fact]
+    public void Screen_WaterWithATraceOfEthanolBelowItsFlashPoint_StillNamesEthanol() =>
+        Assert.Contains("of its flash point: keep", Assert.Single(HeatedOpenly("ethanol", 0.5, "water", 100, 40)).Statement, StringComparison.Ordinal);
+
     [Fact]
     public void Screen_CarbonDisulfideOnBlock_OffersATemperatureThatHolds()
     {
@@ -165,6 +186,15 @@ public sealed class FireScreenTests
 
         Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.autoignition");
     }
+
+    private static IEnumerable<Finding> HeatedOpenly(string one, double mLOne, string other, double mLOther, double celsius) => Screener.Screen(
+        new Plan
+        {
+            Materials = [Of("one", one, ML(mLOne), Role.Solvent), Of("other", other, ML(mLOther), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", -20, "one", "other"), Step("2", StepAction.Heat, "flask", celsius) with { HeatSource = HeatSource.WaterBath }],
+        },
+        Policy.Default).Findings.Where(static finding => finding.Code is "fire.heated-openly");
 
     private static Plan Plan(string one, string solvent, FireResponse? response) => new()
     {

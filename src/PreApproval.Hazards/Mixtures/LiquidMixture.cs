@@ -1,0 +1,211 @@
+using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
+
+namespace PreApproval.Hazards.Mixtures;
+
+/// <summary>One component of a mixture.</summary>
+/// <param name="Substance">What.</param>
+/// <param name="MoleFraction">Mole fraction of the whole, from 0 to 1.</param>
+public sealed record MixtureComponent(Substance Substance, double MoleFraction);
+
+/// <summary>How the activities of a liquid were had.</summary>
+public enum LiquidModel
+{
+    /// <summary>One substance: nothing to mix.</summary>
+    Pure,
+
+    /// <summary>Modified Raoult with UNIFAC; the liquid is one.</summary>
+    OneLiquid,
+
+    /// <summary>Modified Raoult with UNIFAC; the liquid splits in two, in equilibrium with each other.</summary>
+    TwoLiquids,
+
+    /// <summary>At least one component counts as a liquid of its own: its activity is 1, the highest it can be.</summary>
+    Bound,
+}
+
+/// <summary>
+/// A liquid of given composition, sorted once: components that share mole fractions (UNIFAC groups on file), volatiles without groups, which
+/// count as liquids of their own, and salts and the like without vapour, which are left out of the mole fractions. Immutable.
+/// </summary>
+public sealed class LiquidMixture
+{
+    private static readonly string[] ActivitySources = ["fredenslund1975", "unifac-published"];
+
+    private readonly double[] _mixed;
+
+    /// <param name="parts">Each substance once; fractions from 0, not all 0. They are divided by their sum.</param>
+    /// <exception cref="ArgumentException">No part, a negative or non-finite fraction, a sum of 0, or a substance named twice.</exception>
+    public LiquidMixture(IReadOnlyList<MixtureComponent> parts)
+    {
+        var sum = parts.Sum(static part => part.MoleFraction);
+        if (parts.Any(static part => !(part.MoleFraction >= 0)) || !(sum > 0) || !double.IsFinite(sum))
+        {
+            throw new ArgumentException("Mole fractions are 0 or more, and not all 0.", nameof(parts));
+        }
+
+        if (parts.DistinctBy(static part => part.Substance.Key, StringComparer.Ordinal).Count() != parts.Count)
+        {
+            throw new ArgumentException("A substance is named twice.", nameof(parts));
+        }
+
+        Parts = [.. parts.Select(part => part with { MoleFraction = part.MoleFraction / sum })];
+        var left = Enumerable.Range(0, parts.Count).Where(index => LeavesNoVapour(parts[index].Substance)).ToArray();
+        var rest = Enumerable.Range(0, parts.Count).Except(left).ToArray();
+        Mixing = rest.Length == 1 ? rest : [.. rest.Where(index => parts[index].Substance.UnifacGroups is not null)];
+        Apart = [.. rest.Except(Mixing)];
+        LeftOut = left;
+        if (Mixing.Length > 1)
+        {
+            Model = Unifac.TryCreate([.. Mixing.Select(index => parts[index].Substance.UnifacGroups!.Value)], out var gaps);
+            Gaps = gaps;
+        }
+
+        var total = Mixing.Sum(index => Parts[index].MoleFraction);
+        _mixed = [.. Mixing.Select(index => total > 0 ? Parts[index].MoleFraction / total : 0)];
+        var uncovered = Model is null && Mixing.Length > 1 ? rest : Apart;
+        Held = rest.Length > 1 ? [.. uncovered.Select(index => parts[index].Substance).Where(SealedCharge.IsHeld)] : [];
+        Notes = [.. CompositionNotes()];
+    }
+
+    /// <summary>Components in the order given; fractions sum to 1.</summary>
+    public IReadOnlyList<MixtureComponent> Parts { get; }
+
+    /// <summary>Pairs of groups without published interaction parameters; the bound then stands in.</summary>
+    public IReadOnlyList<string> Gaps { get; } = [];
+
+    /// <summary>Dissolved gases (hydrogen chloride and the like) that no model here represents: no pressure can be had.</summary>
+    public IReadOnlyList<Substance> Held { get; }
+
+    /// <summary>What a reader must know of how the composition was taken.</summary>
+    public IReadOnlyList<string> Notes { get; }
+
+    /// <summary>Indices, among the parts, of what shares mole fractions: the order of the fractions of two liquids.</summary>
+    public IReadOnlyList<int> MixingParts => Mixing;
+
+    internal int[] Mixing { get; }
+
+    /// <summary>Indices of volatiles without groups.</summary>
+    internal int[] Apart { get; }
+
+    /// <summary>Indices of what leaves no vapour and has no groups.</summary>
+    internal int[] LeftOut { get; }
+
+    internal Unifac? Model { get; }
+
+    /// <summary>Mole fractions of <see cref="Mixing"/> among themselves.</summary>
+    internal IReadOnlyList<double> Mixed => _mixed;
+
+    /// <summary>Keys of the sources of the activity model; none for one substance.</summary>
+    internal IReadOnlyList<string> ModelSources => Model is null ? [] : ActivitySources;
+
+    /// <summary>
+    /// Activity coefficients at a temperature in K of the composition as given, one liquid or not, in the order of the parts;
+    /// null for a component without groups or with missing parameters.
+    /// </summary>
+    public IReadOnlyList<double?> ActivityCoefficientsAt(double temperatureK)
+    {
+        var result = new double?[Parts.Count];
+        if (Mixing.Length == 1 && Apart.Length == 0)
+        {
+            result[Mixing[0]] = 1;
+        }
+        else if (Model is not null && _mixed.Sum() > 0)
+        {
+            var gamma = Model.ActivityCoefficients(temperatureK, _mixed);
+            for (var i = 0; i < Mixing.Length; i++)
+            {
+                result[Mixing[i]] = gamma[i];
+            }
+        }
+
+        return result;
+    }
+
+    /// <summary>Activities (mole fraction times activity coefficient, at equilibrium of the liquids) at a temperature in K.</summary>
+    /// <param name="temperatureK">Temperature in K.</param>
+    /// <param name="maySplit">False: taken as one liquid without looking.</param>
+    internal LiquidState At(double temperatureK, bool maySplit = true)
+    {
+        var activities = new double[Parts.Count];
+        foreach (var index in Apart)
+        {
+            activities[index] = Parts[index].MoleFraction > 0 ? 1 : 0;
+        }
+
+        var bound = Apart.Any(index => Parts[index].MoleFraction > 0);
+        if (Mixing.Length == 1)
+        {
+            activities[Mixing[0]] = Parts[Mixing[0]].MoleFraction > 0 ? 1 : 0;
+            return new LiquidState(activities, bound ? LiquidModel.Bound : LiquidModel.Pure, null);
+        }
+
+        if (Model is null || _mixed.Sum() <= 0)
+        {
+            foreach (var index in Mixing)
+            {
+                activities[index] = Parts[index].MoleFraction > 0 ? 1 : 0;
+            }
+
+            return new LiquidState(activities, LiquidModel.Bound, null);
+        }
+
+        var model = Model.At(temperatureK);
+        var oneLiquid = true;
+        var split = maySplit ? LiquidSplit.Find(model, _mixed, out oneLiquid) : null;
+        if (split is null && !oneLiquid)
+        {
+            foreach (var index in Mixing)
+            {
+                activities[index] = Parts[index].MoleFraction > 0 ? 1 : 0;
+            }
+
+            return new LiquidState(activities, LiquidModel.Bound, null);
+        }
+
+        double[] x = split is null ? _mixed : [.. split.First];
+        var log = new double[x.Length];
+        model.LogActivityCoefficients(x, log);
+        for (var i = 0; i < x.Length; i++)
+        {
+            activities[Mixing[i]] = x[i] * Math.Exp(log[i]);
+        }
+
+        return new LiquidState(activities, bound ? LiquidModel.Bound : split is null ? LiquidModel.OneLiquid : LiquidModel.TwoLiquids, split);
+    }
+
+    /// <summary>True for what has no vapour worth counting and no groups to share mole fractions by.</summary>
+    private static bool LeavesNoVapour(Substance substance) =>
+        substance.UnifacGroups is null && (substance.Involatile || (substance.PhaseAt298K == Phase.Solid && VapourPressure.At(substance, 298.15).Volatility == Volatility.Unknown));
+
+    private IEnumerable<string> CompositionNotes()
+    {
+        foreach (var index in LeftOut)
+        {
+            yield return $"{Name(index)} leaves no vapour and is left out of the mole fractions: what it does to the others is not counted.";
+        }
+
+        foreach (var index in Apart)
+        {
+            yield return $"{Name(index)} has no UNIFAC groups on file: it counts as a liquid of its own, at its full vapour pressure.";
+        }
+
+        if (Gaps.Count > 0)
+        {
+            yield return $"UNIFAC has no published interaction parameters for {string.Join(", ", Gaps)}: every component counts as a liquid of its own, at its full vapour pressure.";
+        }
+
+        if (Held.Count > 0)
+        {
+            yield return $"No model on file represents {ImmiscibleBound.Names(Held)} dissolved in these liquids: use its measured partial pressure.";
+        }
+    }
+
+    private string Name(int index) => Parts[index].Substance.Identity.Name;
+}
+
+/// <summary>Activities at one temperature.</summary>
+/// <param name="Activities">In the order of the parts.</param>
+/// <param name="Model">How they were had.</param>
+/// <param name="Split">The two liquids, among the components that share mole fractions.</param>
+internal sealed record LiquidState(double[] Activities, LiquidModel Model, TwoLiquids? Split);

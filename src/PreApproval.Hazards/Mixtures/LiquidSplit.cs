@@ -1,0 +1,155 @@
+namespace PreApproval.Hazards.Mixtures;
+
+/// <summary>Two liquids in equilibrium: the activities of every component are the same in both.</summary>
+/// <param name="First">Mole fractions of the one.</param>
+/// <param name="Second">Mole fractions of the other.</param>
+/// <param name="SecondShare">Moles of the second per mole of both, between 0 and 1.</param>
+public sealed record TwoLiquids(IReadOnlyList<double> First, IReadOnlyList<double> Second, double SecondShare);
+
+/// <summary>
+/// Liquid–liquid flash at a temperature: successive substitution from the trial liquid of the tangent-plane test, with the amount from
+/// the Rachford–Rice equation (Michelsen, Fluid Phase Equilib. 9 (1982) 21,
+/// doi:10.1016/0378-3812(82)85002-4).
+/// </summary>
+internal static class LiquidSplit
+{
+    private const int MaximumIterations = 4000;
+    private const double Convergence = 1e-11;
+    private const double SameActivity = 1e-7;
+
+    /// <summary>
+    /// The two liquids, or null with <paramref name="oneLiquid"/> true for a composition that stays one, false where more than two
+    /// liquids form or the flash does not end in two that are in equilibrium.
+    /// </summary>
+    public static TwoLiquids? Find(Unifac.UnifacAtTemperature model, double[] feed, out bool oneLiquid)
+    {
+        var trial = new double[feed.Length];
+        oneLiquid = !LiquidStability.TryFindSecond(model, feed, trial);
+        if (oneLiquid)
+        {
+            return null;
+        }
+
+        var split = Flash(model, feed, trial);
+        return split is not null && LiquidStability.IsOneLiquid(model, (double[])split.First) && LiquidStability.IsOneLiquid(model, (double[])split.Second) ? split : null;
+    }
+
+    private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, double[] trial)
+    {
+        var n = feed.Length;
+        var first = (double[])feed.Clone();
+        var second = (double[])trial.Clone();
+        var logFirst = new double[n];
+        var logSecond = new double[n];
+        var logK = new double[n];
+        double share = 0;
+        double previous = 0;
+        for (var iteration = 0; iteration < MaximumIterations; iteration++)
+        {
+            model.LogActivityCoefficients(first, logFirst);
+            model.LogActivityCoefficients(second, logSecond);
+            double change = 0;
+            double largest = 0;
+            for (var i = 0; i < n; i++)
+            {
+                var step = iteration == 0 ? 0 : logFirst[i] - logSecond[i] - logK[i];
+                change += step * step;
+                logK[i] = logFirst[i] - logSecond[i];
+                largest = Math.Max(largest, Math.Abs(logK[i]));
+            }
+
+            change = Math.Sqrt(change);
+            if (largest < 1e-6)
+            {
+                return null;
+            }
+
+            share = Share(feed, logK);
+            Divide(feed, logK, share, first, second);
+            if (iteration > 0 && change < Convergence * Math.Max(1 - (previous > 0 ? change / previous : 0), 1e-3))
+            {
+                return share is > 0 and < 1 && InEquilibrium(model, first, second, logFirst, logSecond) ? new TwoLiquids(first, second, share) : null;
+            }
+
+            previous = change;
+        }
+
+        return null;
+    }
+
+    // Σ z (K − 1)/(1 + β(K − 1)) = 0 falls in β between its poles; a share outside 0 to 1 on the way is allowed to come back.
+    private static double Share(double[] feed, double[] logK)
+    {
+        double least = double.PositiveInfinity;
+        double most = double.NegativeInfinity;
+        foreach (var value in logK)
+        {
+            var k = Math.Exp(value);
+            least = Math.Min(least, k);
+            most = Math.Max(most, k);
+        }
+
+        if (least >= 1 || most <= 1)
+        {
+            return least >= 1 ? 1 : 0;
+        }
+
+        var low = 1 / (1 - most);
+        var high = 1 / (1 - least);
+        for (var iteration = 0; iteration < 200; iteration++)
+        {
+            var middle = (low + high) / 2;
+            double sum = 0;
+            for (var i = 0; i < feed.Length; i++)
+            {
+                var k = Math.Exp(logK[i]) - 1;
+                sum += feed[i] * k / (1 + (middle * k));
+            }
+
+            (low, high) = sum > 0 ? (middle, high) : (low, middle);
+            if (high - low < 1e-15)
+            {
+                break;
+            }
+        }
+
+        return (low + high) / 2;
+    }
+
+    private static void Divide(double[] feed, double[] logK, double share, double[] first, double[] second)
+    {
+        double sumFirst = 0;
+        double sumSecond = 0;
+        for (var i = 0; i < feed.Length; i++)
+        {
+            var k = Math.Exp(logK[i]);
+            first[i] = Math.Max(feed[i] / (1 + (share * (k - 1))), 0);
+            second[i] = k * first[i];
+            sumFirst += first[i];
+            sumSecond += second[i];
+        }
+
+        for (var i = 0; i < feed.Length; i++)
+        {
+            first[i] /= sumFirst;
+            second[i] /= sumSecond;
+        }
+    }
+
+    private static bool InEquilibrium(Unifac.UnifacAtTemperature model, double[] first, double[] second, double[] logFirst, double[] logSecond)
+    {
+        model.LogActivityCoefficients(first, logFirst);
+        model.LogActivityCoefficients(second, logSecond);
+        double distance = 0;
+        for (var i = 0; i < first.Length; i++)
+        {
+            distance = Math.Max(distance, Math.Abs(first[i] - second[i]));
+            if (Math.Abs((first[i] * Math.Exp(logFirst[i])) - (second[i] * Math.Exp(logSecond[i]))) > SameActivity)
+            {
+                return false;
+            }
+        }
+
+        return distance > 1e-4;
+    }
+}
