@@ -52,6 +52,37 @@ internal static class PhaseStability
         return false;
     }
 
+    /// <summary>True, with the concentrations in mol/m³ of a thin gas of the feed's fugacities, when the single phase is under tension.</summary>
+    public static bool FindBubble(CubicEquation equation, ReadOnlySpan<double> z, double molar, Span<double> concentrations)
+    {
+        Span<double> partial = stackalloc double[z.Length];
+        var b = equation.CoVolume(z);
+        var q = equation.Mix(z, b, partial);
+        var pressure = equation.Pressure(b, q, molar);
+        equation.LogFugacityOverConcentration(b, q, partial, molar, concentrations);
+        var top = double.NegativeInfinity;
+        for (var i = 0; i < z.Length; i++)
+        {
+            concentrations[i] += Math.Log(z[i]);
+            top = Math.Max(top, concentrations[i]);
+        }
+
+        double sum = 0;
+        for (var i = 0; i < z.Length; i++)
+        {
+            concentrations[i] = Math.Exp(Math.Max(concentrations[i] - top, -30));
+            sum += concentrations[i];
+        }
+
+        var density = 1e-3 * Math.Abs(pressure) / (CubicEquation.GasConstant * equation.TemperatureK);
+        for (var i = 0; i < z.Length; i++)
+        {
+            concentrations[i] *= density / sum;
+        }
+
+        return pressure < 0;
+    }
+
     private static bool Lowers(CubicEquation equation, ReadOnlySpan<double> z, double molar, double pressure, ReadOnlySpan<double> feed, Span<double> trial)
     {
         var count = z.Length;

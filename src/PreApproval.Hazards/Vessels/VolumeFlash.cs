@@ -44,7 +44,7 @@ internal static class VolumeFlash
     /// <param name="dense">Receives the amounts in the denser phase.</param>
     public static FlashState Solve(CubicEquation equation, ReadOnlySpan<double> n, double volume, Span<double> guessK, double guessFree, Span<double> dense)
     {
-        if (FixedPoint(equation, n, volume, guessK, guessFree, dense) is { } quick)
+        if (FixedPoint(equation, n, volume, guessK, guessFree, dense) is { PressurePa: > 0 } quick)
         {
             return quick;
         }
@@ -69,9 +69,15 @@ internal static class VolumeFlash
             return new FlashState(FlashPhases.TooDense, double.NaN, 0);
         }
 
-        if (PhaseStability.FindBetter(equation, z, molar, concentrations) && HelmholtzDescent.Split(equation, n, volume, concentrations, dense) is { } split)
+        if (PhaseStability.FindBetter(equation, z, molar, concentrations) && HelmholtzDescent.Split(equation, n, volume, concentrations, dense) is { PressurePa: > 0 } split)
         {
             return split;
+        }
+
+        // a stretched liquid, or two of them, boils
+        if (PhaseStability.FindBubble(equation, z, molar, concentrations) && HelmholtzDescent.Split(equation, n, volume, concentrations, dense) is { } boiling)
+        {
+            return boiling;
         }
 
         Span<double> partial = stackalloc double[n.Length];
