@@ -2,12 +2,14 @@ namespace PreApproval.Hazards.Structures;
 
 /// <summary>
 /// Brings the common ways of drawing one bonding to one form: nitro, nitrate and N-oxide as N⁺–O⁻, azide and diazo as N=N⁺=N⁻;
-/// sulfoxides, phosphine oxides and oxo acids of the halogens with double bonds instead of separated charges.
+/// sulfoxides, phosphine oxides and oxo acids of the halogens with double bonds instead of separated charges; alkali metals on O, N,
+/// S or a halogen as ions.
 /// </summary>
 internal static class ChargeForms
 {
     public static void Normalise(MoleculeDraft draft)
     {
+        SplitSalts(draft);
         for (var a = 0; a < draft.AtomCount; a++)
         {
             ref var atom = ref draft.Atoms[a];
@@ -26,6 +28,37 @@ internal static class ChargeForms
                 default:
                     break;
             }
+        }
+    }
+
+    private static void SplitSalts(MoleculeDraft draft)
+    {
+        var split = false;
+        for (var b = 0; b < draft.BondCount; b++)
+        {
+            ref var bond = ref draft.Bonds[b];
+            if (bond.Order != 1 || bond.InRing)
+            {
+                continue;
+            }
+
+            var (metal, other) = Elements.IsAlkaliMetal(draft.Atoms[bond.First].Element) ? (bond.First, bond.Second) : (bond.Second, bond.First);
+            if (Elements.IsAlkaliMetal(draft.Atoms[metal].Element) && draft.Degree(metal) == 1 && draft.Atoms[metal].Charge == 0 && draft.Atoms[other] is
+                {
+                    Charge: 0,
+                    Element: Elements.Nitrogen or Elements.Oxygen or Elements.Sulfur or Elements.Selenium or Elements.Fluorine or Elements.Chlorine or Elements.Bromine or Elements.Iodine
+                })
+            {
+                draft.Atoms[metal].Charge = 1;
+                draft.Atoms[other].Charge = -1;
+                bond.Order = 0;
+                split = true;
+            }
+        }
+
+        if (split)
+        {
+            draft.RemoveBondsOfOrderZero();
         }
     }
 

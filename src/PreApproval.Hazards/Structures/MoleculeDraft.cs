@@ -174,6 +174,21 @@ internal sealed class MoleculeDraft
         Connect();
     }
 
+    public void RemoveBondsOfOrderZero()
+    {
+        var bonds = 0;
+        for (var b = 0; b < BondCount; b++)
+        {
+            if (Bonds[b].Order != 0)
+            {
+                Bonds[bonds++] = Bonds[b];
+            }
+        }
+
+        BondCount = bonds;
+        Connect();
+    }
+
     private int? Host(int atom)
     {
         if (!IsPlainHydrogen(atom))
