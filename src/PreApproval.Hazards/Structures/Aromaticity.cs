@@ -32,12 +32,16 @@ internal static class Aromaticity
         {
             var open = ring.Length <= LargestSystem;
             var sum = 0;
+            var shared = false;
             foreach (var atom in ring)
             {
                 open &= electrons[atom] != NoPart;
                 sum += electrons[atom];
+                shared |= electrons[atom] == 1;
             }
 
+            // lone pairs alone (P4, S7) make no aromatic ring
+            open &= shared;
             if (!open)
             {
                 continue;

@@ -75,8 +75,26 @@ public sealed class Molecule
         }
     }
 
-    /// <summary>Molar mass in kg/mol from the IUPAC 2021 abridged atomic weights; null with an element that has none on file. Isotopes other than D count as the element.</summary>
-    public double? MolarMassKgPerMol => Substances.Formula.MolarMassKgPerMol(Formula);
+    /// <summary>
+    /// Molar mass in kg/mol from the IUPAC 2021 abridged atomic weights, labelled atoms by the mass of their isotope; null with an
+    /// element or isotope that has none on file.
+    /// </summary>
+    public double? MolarMassKgPerMol
+    {
+        get
+        {
+            var mass = Substances.Formula.MolarMassKgPerMol(Formula);
+            foreach (var atom in _atoms)
+            {
+                if (atom.Isotope != 0 && atom is not { Element: Elements.Hydrogen, Isotope: 2 })
+                {
+                    mass += (Elements.IsotopicMass(atom.Element, atom.Isotope) / 1000) - Substances.Formula.MolarMassKgPerMol(Elements.Symbol(atom.Element));
+                }
+            }
+
+            return mass;
+        }
+    }
 
     /// <summary>
     /// Mass of the molecule made of the most abundant isotopes (and the labelled ones) in g/mol, without the mass of missing or excess
