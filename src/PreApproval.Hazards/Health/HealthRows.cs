@@ -21,7 +21,7 @@ internal static class HealthRows
     public static bool IsHealthFile(string name) =>
         name is HazardStatementTable.File or Statements or Idlh or Carcinogens || name.StartsWith(LimitPrefix, StringComparison.Ordinal);
 
-    public static void Read(SortedDictionary<string, string> files, CatalogDraft catalog)
+    public static void Read(Dictionary<string, string> files, CatalogDraft catalog)
     {
         var statements = files.TryGetValue(HazardStatementTable.File, out var codes) ? HazardStatementTable.Read(codes, catalog.Faults) : [];
         foreach (var (file, text) in files)
@@ -48,7 +48,7 @@ internal static class HealthRows
         }
     }
 
-    private static IEnumerable<TsvRow> Rows(string file, string heading, SortedDictionary<string, string> files, CatalogDraft catalog) =>
+    private static IEnumerable<TsvRow> Rows(string file, string heading, Dictionary<string, string> files, CatalogDraft catalog) =>
         files.TryGetValue(file, out var text) ? TsvRow.Read(file, text, catalog.Faults, heading) : [];
 
     private static void ReadStatements(TsvRow row, Dictionary<string, HazardStatement> table, CatalogDraft catalog)

@@ -28,8 +28,8 @@ internal static class CatalogReader
         return faults.Count == 0 ? catalog : throw new InvalidDataException(string.Join(Environment.NewLine, faults));
     }
 
-    /// <summary>All embedded data files by logical name, in ordinal order.</summary>
-    internal static SortedDictionary<string, string> EmbeddedFiles() => EmbeddedFiles(static _ => true);
+    /// <summary>All embedded data files by logical name.</summary>
+    internal static Dictionary<string, string> EmbeddedFiles() => EmbeddedFiles(static _ => true);
 
     /// <summary>The text of one embedded data file.</summary>
     internal static string EmbeddedFile(string name)
@@ -41,9 +41,9 @@ internal static class CatalogReader
     }
 
     /// <summary>Reads a set of data files into a catalogue and the list of its faults.</summary>
-    internal static (Catalog Catalog, IReadOnlyList<string> Faults) Read(SortedDictionary<string, string> files) => Read(files, () => Digest(files));
+    internal static (Catalog Catalog, IReadOnlyList<string> Faults) Read(Dictionary<string, string> files) => Read(files, () => Digest(files));
 
-    private static (Catalog Catalog, IReadOnlyList<string> Faults) Read(SortedDictionary<string, string> files, Func<string> digest)
+    private static (Catalog Catalog, IReadOnlyList<string> Faults) Read(Dictionary<string, string> files, Func<string> digest)
     {
         var references = Bibliography.Read(files.GetValueOrDefault(References, ""));
         var draft = new CatalogDraft(references);
@@ -53,8 +53,9 @@ internal static class CatalogReader
             IdentityRows.Read(row, draft);
         }
 
-        foreach (var (file, text) in files)
+        foreach (var file in InOrder(files))
         {
+            var text = files[file];
             if (file.StartsWith(Values, StringComparison.Ordinal))
             {
                 foreach (var row in TsvRow.Read(file, text, faults, ValueRows.Heading))
@@ -93,9 +94,9 @@ internal static class CatalogReader
         return (new Catalog(substances, index, references, digest), faults);
     }
 
-    private static SortedDictionary<string, string> EmbeddedFiles(Func<string, bool> wanted)
+    private static Dictionary<string, string> EmbeddedFiles(Func<string, bool> wanted)
     {
-        var files = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        var files = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var resource in typeof(CatalogReader).Assembly.GetManifestResourceNames())
         {
             var name = resource.Replace('\\', '/');
@@ -129,14 +130,22 @@ internal static class CatalogReader
         return numbers;
     }
 
-    private static string Digest(SortedDictionary<string, string> files)
+    private static string[] InOrder(Dictionary<string, string> files)
+    {
+        var names = new string[files.Count];
+        files.Keys.CopyTo(names, 0);
+        Array.Sort(names, StringComparer.Ordinal);
+        return names;
+    }
+
+    private static string Digest(Dictionary<string, string> files)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        foreach (var (name, text) in files)
+        foreach (var name in InOrder(files))
         {
             hash.AppendData(Encoding.UTF8.GetBytes(name));
             hash.AppendData([0]);
-            hash.AppendData(Encoding.UTF8.GetBytes(text));
+            hash.AppendData(Encoding.UTF8.GetBytes(files[name]));
             hash.AppendData([0]);
         }
 

@@ -77,11 +77,24 @@ internal static class IdentityRows
             faults.Add(row.Fault(MolarMass, FormattableString.Invariant($"the molar mass of {formula} is {mass * 1000:0.0000} g/mol")));
         }
 
-        if (smiles is not null && SmilesComposition.HeavyAtoms(smiles) is var atoms && !string.Equals(atoms, SmilesComposition.HeavyAtomsOfFormula(formula), StringComparison.Ordinal))
+        if (smiles is not null)
         {
-            faults.Add(row.Fault(Smiles, $"has the atoms {atoms ?? "of no readable structure"} beside hydrogen; {formula} has {SmilesComposition.HeavyAtomsOfFormula(formula)}"));
+            CheckStructure(row, formula, smiles, faults);
         }
 
         return mass;
+    }
+
+    private static void CheckStructure(TsvRow row, string formula, string smiles, List<string> faults)
+    {
+        var expected = SmilesComposition.HeavyAtomsOfFormula(formula);
+        if (SmilesComposition.HeavyAtoms(smiles) is not { } atoms)
+        {
+            faults.Add(row.Fault(Smiles, "is no SMILES"));
+        }
+        else if (!SmilesComposition.AreSame(atoms, expected))
+        {
+            faults.Add(row.Fault(Smiles, $"has the atoms {SmilesComposition.Text(atoms)} beside hydrogen; {formula} has {SmilesComposition.Text(expected)}"));
+        }
     }
 }

@@ -6,10 +6,10 @@ namespace PreApproval.Hazards.Substances;
 /// <summary>The atoms of a SMILES beside hydrogen, counted without reading its bonds: enough to catch a structure of another substance.</summary>
 internal static class SmilesComposition
 {
-    /// <summary>Element symbols in ordinal order with their counts, as <c>C2O1</c>; null where a character is no part of a SMILES.</summary>
-    public static string? HeavyAtoms(string smiles)
+    /// <summary>Element symbols with their counts; null where a character is no part of a SMILES.</summary>
+    public static Dictionary<string, int>? HeavyAtoms(string smiles)
     {
-        var counts = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var i = 0; i < smiles.Length; i++)
         {
             var c = smiles[i];
@@ -39,13 +39,13 @@ internal static class SmilesComposition
             }
         }
 
-        return Text(counts);
+        return counts;
     }
 
     /// <summary>The same of a formula.</summary>
-    public static string HeavyAtomsOfFormula(string formula)
+    public static Dictionary<string, int> HeavyAtomsOfFormula(string formula)
     {
-        var counts = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var i = 0; i < formula.Length;)
         {
             var start = i++;
@@ -64,7 +64,33 @@ internal static class SmilesComposition
             Count(counts, element, i > number ? int.Parse(formula.AsSpan(number, i - number), NumberStyles.None, CultureInfo.InvariantCulture) : 1);
         }
 
-        return Text(counts);
+        return counts;
+    }
+
+    /// <summary>True when both have the same atoms.</summary>
+    public static bool AreSame(Dictionary<string, int> first, Dictionary<string, int> second)
+    {
+        foreach (var (element, count) in first)
+        {
+            if (!second.TryGetValue(element, out var other) || other != count)
+            {
+                return false;
+            }
+        }
+
+        return first.Count == second.Count;
+    }
+
+    /// <summary>The atoms in ordinal order, as <c>C2O1</c>.</summary>
+    public static string Text(Dictionary<string, int> counts)
+    {
+        var text = new StringBuilder();
+        foreach (var (element, count) in counts.OrderBy(static pair => pair.Key, StringComparer.Ordinal))
+        {
+            text.Append(element).Append(count.ToString(CultureInfo.InvariantCulture));
+        }
+
+        return text.ToString();
     }
 
     private static string BracketSymbol(ReadOnlySpan<char> atom)
@@ -78,22 +104,11 @@ internal static class SmilesComposition
         return atom.IsEmpty ? "" : string.Create(CultureInfo.InvariantCulture, $"{char.ToUpperInvariant(atom[0])}{atom[1..Math.Min(length, atom.Length)]}");
     }
 
-    private static void Count(SortedDictionary<string, int> counts, string element, int count = 1)
+    private static void Count(Dictionary<string, int> counts, string element, int count = 1)
     {
         if (element is not ("H" or "D"))
         {
             counts[element] = counts.GetValueOrDefault(element) + count;
         }
-    }
-
-    private static string Text(SortedDictionary<string, int> counts)
-    {
-        var text = new StringBuilder();
-        foreach (var (element, count) in counts)
-        {
-            text.Append(element).Append(count.ToString(CultureInfo.InvariantCulture));
-        }
-
-        return text.ToString();
     }
 }

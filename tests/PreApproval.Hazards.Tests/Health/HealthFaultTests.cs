@@ -99,7 +99,7 @@ public sealed class HealthFaultTests
         string idlh = "64-17-5\tethanol\t3300\t\t1994\tassumed\tbook\t\n",
         string carcinogens = "64-17-5\tethanol\t1\t2012\tassumed\tbook\t\n")
     {
-        var files = new SortedDictionary<string, string>(StringComparer.Ordinal)
+        var files = new Dictionary<string, string>(StringComparer.Ordinal)
         {
             [CatalogReader.Identities] = "cas\tname\tsynonyms\tformula\tmolar_mass_g_per_mol\tsmiles\tphase_at_298K\tinvolatile\n64-17-5\tethanol\t\tC2H6O\t46.069\tCCO\tliquid\tno\n",
             [CatalogReader.References] = "@book{book, title={A book}}\n",

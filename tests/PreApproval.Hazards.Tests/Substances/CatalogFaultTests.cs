@@ -23,6 +23,7 @@ public sealed class CatalogFaultTests
     [InlineData("64-17-5\tethanol\t\tH6C2O\t46.069\tCCO\tliquid\tno\n", "line 2, column formula: 'H6C2O'; is no formula in Hill order; give C2H6O")]
     [InlineData("64-17-5\tethanol\t\tC2H6O1\t46.069\tCCO\tliquid\tno\n", "line 2, column formula: 'C2H6O1'; is no formula in Hill order; give C2H6O")]
     [InlineData("64-17-5\tethanol\t\tC2H6O\t46.069\tCCCO\tliquid\tno\n", "line 2, column smiles: 'CCCO'; has the atoms C3O1 beside hydrogen; C2H6O has C2O1")]
+    [InlineData("64-17-5\tethanol\t\tC2H6O\t46.069\tCC(Zz)O\tliquid\tno\n", "line 2, column smiles: 'CC(Zz)O'; is no SMILES")]
     [InlineData("64-17-5\tethanol\t\tC2H6O\t46.069\tCCO\twet\tno\n", "line 2, column phase_at_298K: 'wet'; give gas, liquid or solid")]
     [InlineData("64-17-5\tethanol\t\tC2H6O\t46.069\tCCO\tliquid\t\n", "line 2, column involatile: blank; give yes or no")]
     [InlineData("64-17-5\tethanol\tC2H6O\t46.069\tCCO\tliquid\tno\n", "line 2: 7 cells, 8 columns")]
@@ -125,7 +126,7 @@ public sealed class CatalogFaultTests
         string assignments = "64-17-5\t1:1 2:1 14:1\tbook\tcorrelated\n",
         string valuesHeading = Values) => CatalogReader.Read(Files(identity, values, correlations, assignments, valuesHeading)).Faults;
 
-    private static SortedDictionary<string, string> Files(string identity, string values, string correlations = "", string assignments = "", string valuesHeading = Values) => new(StringComparer.Ordinal)
+    private static Dictionary<string, string> Files(string identity, string values, string correlations = "", string assignments = "", string valuesHeading = Values) => new(StringComparer.Ordinal)
     {
         [CatalogReader.Identities] = Heading + identity,
         [CatalogReader.References] = "@book{book, title={A book}}\n",
