@@ -25,8 +25,6 @@ internal sealed record VanLaar
             Sources = EmbeddedTable.Entries(row["sources"]),
         });
 
-    public static IEnumerable<(string First, string Second)> Listed => Pairs.Keys;
-
     /// <summary>A12 at the boiling points of the solutions.</summary>
     public required double BoilingA12 { get; init; }
 
