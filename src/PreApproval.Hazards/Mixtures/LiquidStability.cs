@@ -54,6 +54,8 @@ public static class LiquidStability
 
     private static bool LeavesTangentPlane(Unifac.UnifacAtTemperature model, ReadOnlySpan<double> moleFractions, ReadOnlySpan<double> feed, Span<double> trial, Span<double> log)
     {
+        Span<double> step = stackalloc double[trial.Length];
+        Span<double> before = stackalloc double[trial.Length];
         for (var iteration = 0; iteration < MaximumIterations; iteration++)
         {
             model.LogActivityCoefficients(trial, log);
@@ -76,6 +78,7 @@ public static class LiquidStability
                 change = Math.Max(change, Math.Abs(next - trial[i]));
                 distance = Math.Max(distance, Math.Abs(next - moleFractions[i]));
                 plane += trial[i] * gradient;
+                step[i] = next - trial[i];
                 trial[i] = next;
             }
 
@@ -95,8 +98,47 @@ public static class LiquidStability
             {
                 return sum > 1 + Excess;
             }
+
+            if (iteration % 4 == 3)
+            {
+                Extrapolate(trial, step, before);
+            }
+
+            step.CopyTo(before);
         }
 
         return false;
+    }
+
+    // The fixed point converges along one direction: its geometric series is summed, as far as the composition stays one.
+    private static void Extrapolate(Span<double> trial, ReadOnlySpan<double> step, ReadOnlySpan<double> before)
+    {
+        double along = 0;
+        double square = 0;
+        for (var i = 0; i < trial.Length; i++)
+        {
+            along += step[i] * before[i];
+            square += before[i] * before[i];
+        }
+
+        var ratio = along / square;
+        if (ratio is not (> 0.2 and < 0.98))
+        {
+            return;
+        }
+
+        var factor = ratio / (1 - ratio);
+        for (var i = 0; i < trial.Length; i++)
+        {
+            if (step[i] < 0)
+            {
+                factor = Math.Min(factor, 0.5 * trial[i] / -step[i]);
+            }
+        }
+
+        for (var i = 0; i < trial.Length; i++)
+        {
+            trial[i] += factor * step[i];
+        }
     }
 }

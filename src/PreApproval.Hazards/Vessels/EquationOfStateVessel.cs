@@ -172,7 +172,12 @@ internal static class EquationOfStateVessel
         }
 
         var insoluble = insolubleMol * CubicEquation.GasConstant * point.TemperatureK / volume;
-        if (!(state.PressurePa > 0 && state.PressurePa + insoluble <= LargestSensiblePa))
+        if (!(state.PressurePa > 0))
+        {
+            return Refuse(model, "the liquids part by this equation of state, and it finds no two phases that fill the vessel");
+        }
+
+        if (!(state.PressurePa + insoluble <= LargestSensiblePa))
         {
             return Refuse(model, "the equation of state gives more than 1000 bar, beyond what it describes");
         }

@@ -33,7 +33,9 @@ internal readonly record struct FlashState(FlashPhases Phases, double PressurePa
 internal static class VolumeFlash
 {
     private const int FixedPointIterations = 40;
+    private const int RelaxedIterations = 2000;
     private const double Convergence = 1e-11;
+    private const double RelaxedPa = 1000;
 
     /// <summary>Solves the state. <paramref name="dense"/> receives the amounts in the denser phase in mol (those of the feed for one phase).</summary>
     /// <param name="equation">The equation of state at the temperature.</param>
@@ -75,9 +77,18 @@ internal static class VolumeFlash
         }
 
         // a stretched liquid, or two of them, boils
-        if (PhaseStability.FindBubble(equation, z, molar, concentrations) && HelmholtzDescent.Split(equation, n, volume, concentrations, dense) is { } boiling)
+        if (PhaseStability.FindBubble(equation, z, molar, concentrations))
         {
-            return boiling;
+            if (HelmholtzDescent.Split(equation, n, volume, concentrations, dense) is { PressurePa: > 0 } boiling)
+            {
+                return boiling;
+            }
+
+            // where two liquids would part, one liquid of all that condenses stands for both
+            if (FromRelaxedLiquid(equation, n, z, volume, total, guessK, dense) is { PressurePa: > 0 } relaxed)
+            {
+                return relaxed;
+            }
         }
 
         Span<double> partial = stackalloc double[n.Length];
@@ -87,7 +98,22 @@ internal static class VolumeFlash
         return new FlashState(FlashPhases.One, pressure, 0);
     }
 
-    private static FlashState? FixedPoint(CubicEquation equation, ReadOnlySpan<double> n, double volume, Span<double> e, double free, Span<double> dense)
+    private static FlashState? FromRelaxedLiquid(CubicEquation equation, ReadOnlySpan<double> n, ReadOnlySpan<double> z, double volume, double total, Span<double> e, Span<double> dense)
+    {
+        Span<double> partial = stackalloc double[n.Length];
+        var b = equation.CoVolume(z);
+        var q = equation.Mix(z, b, partial);
+        var molar = equation.MolarVolume(b, q, RelaxedPa, liquid: true);
+        equation.LogFugacityOverConcentration(b, q, partial, molar, e);
+        for (var i = 0; i < n.Length; i++)
+        {
+            e[i] = Math.Exp(Math.Max(e[i], -600)) / molar;
+        }
+
+        return FixedPoint(equation, n, volume, e, Math.Max(volume - (total * molar), 0.01 * volume), dense, RelaxedIterations);
+    }
+
+    private static FlashState? FixedPoint(CubicEquation equation, ReadOnlySpan<double> n, double volume, Span<double> e, double free, Span<double> dense, int most = FixedPointIterations)
     {
         var count = n.Length;
         Span<double> x = stackalloc double[count];
@@ -96,7 +122,7 @@ internal static class VolumeFlash
         Span<double> logLiquid = stackalloc double[count];
         Span<double> logVapour = stackalloc double[count];
         double start = 0;
-        for (var iteration = 0; iteration < FixedPointIterations; iteration++)
+        for (var iteration = 0; iteration < most; iteration++)
         {
             var liquid = LiquidAmount(n, e, free, start);
             if (!(liquid > 0))
@@ -164,7 +190,7 @@ internal static class VolumeFlash
             }
         }
 
-        return HelmholtzDescent.Settle(equation, n, volume, x, start, free, dense);
+        return most > FixedPointIterations ? null : HelmholtzDescent.Settle(equation, n, volume, x, start, free, dense);
     }
 
     // Σ n/(L + K) = 1 falls and is convex in L: Newton from a point where the sum is at least 1 never overshoots; from beyond it, once.
