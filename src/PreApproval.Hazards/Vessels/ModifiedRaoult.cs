@@ -51,6 +51,11 @@ internal static class ModifiedRaoult
                 OneLiquid: true);
         }
 
+        if (charge.Dissolved.Length > 0)
+        {
+            return SolutionEquilibrium.Solve(point, gasMol);
+        }
+
         if (charge.Mixing.Length < 2 || charge.Model is not null)
         {
             return Solve(point, gasMol, point.Mixing, charge.Model?.At(point.TemperatureK));

@@ -20,7 +20,15 @@ internal sealed class VesselPoint
             Sources.Add(volume.Source);
         }
 
+        DissolvedM3PerMol = Array.ConvertAll(charge.Dissolved, part => SolutionDensities.SoluteM3PerMol(charge, part));
         CondensedM3 = RoomM3;
+        for (var i = 0; i < charge.Dissolved.Length; i++)
+        {
+            CondensedM3 += charge.Dissolved[i].Mol * DissolvedM3PerMol[i];
+            Sources.UnionWith(SolutionDensities.Sources(charge, charge.Dissolved[i].Substance));
+            Quality = Quality.Assumed;
+        }
+
         foreach (var part in Mixing)
         {
             CondensedM3 += part.Mol * part.M3PerMol;
@@ -29,6 +37,13 @@ internal sealed class VesselPoint
         foreach (var part in Apart)
         {
             CondensedM3 += part.Mol * part.M3PerMol;
+        }
+
+        DissolvedPa = SolutionEquilibrium.DissolvedPa(this);
+        if (charge.Dissolved.Length > 0)
+        {
+            Warnings.AddRange(SolutionEquilibrium.Doubts(charge).Select(static doubt => $"No published data give {doubt}."));
+            Warnings.AddRange(SolutionDensities.OutOfRange(charge, temperatureK).Select(static name => $"The partial pressure of {name} over its solution is extrapolated: strength or temperature is outside the published range."));
         }
     }
 
@@ -39,6 +54,12 @@ internal sealed class VesselPoint
     public VolatilePart[] Mixing { get; }
 
     public VolatilePart[] Apart { get; }
+
+    /// <summary>Volume that a mol of each solute of <see cref="SealedCharge.Dissolved"/> adds to the liquid, in m³/mol.</summary>
+    public double[] DissolvedM3PerMol { get; }
+
+    /// <summary>Partial pressure in Pa of each solute of <see cref="SealedCharge.Dissolved"/> with everything in the liquid.</summary>
+    public double[] DissolvedPa { get; }
 
     /// <summary>Volume of what only takes room, in m³.</summary>
     public double RoomM3 { get; }

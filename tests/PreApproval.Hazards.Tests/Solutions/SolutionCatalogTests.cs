@@ -53,7 +53,7 @@ public sealed class SolutionCatalogTests
     [InlineData("sat. NaHCO3", "144-55-8", "7732-18-5", "8 %")]
     [InlineData("sat. aq. NH4Cl", "12125-02-9", "7732-18-5", "26 %")]
     [InlineData("sat. Na2S2O3", "7772-98-7", "7732-18-5", "40 %")]
-    [InlineData("hydrazine hydrate", "302-01-2", "7732-18-5", "64 %")]
+    [InlineData("hydrazine hydrate 51 %", "302-01-2", "7732-18-5", "51 %")]
     [InlineData("HCl in dioxane", "7647-01-0", "123-91-1", "4 M")]
     [InlineData("4 M HCl in dioxane", "7647-01-0", "123-91-1", "4 M")]
     [InlineData("HCl (4 M in dioxane)", "7647-01-0", "123-91-1", "4 M")]
