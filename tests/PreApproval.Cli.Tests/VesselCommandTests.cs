@@ -129,9 +129,9 @@ public sealed class VesselCommandTests
     [Fact]
     public void Vessel_NoPressureKnownWithARating_IsFlaggedWithAWarning()
     {
-        const string acid = """{"vesselVolumeMl":20,"contents":[{"substance":"7647-01-0","mol":0.05},{"substance":"7732-18-5","mL":5}],"temperaturesC":[50]}""";
-        Run rated = Run.WithInput($"[{acid.Replace("[50]", "[50],\"ratingBarGauge\":100", StringComparison.Ordinal)}]", "vessel", "-", "--json");
-        Run unrated = Run.WithInput($"[{acid}]", "vessel", "-", "--json");
+        const string unknown = """{"vesselVolumeMl":20,"contents":[{"substance":"7664-41-7","mol":0.05},{"substance":"68-12-2","mL":5}],"temperaturesC":[50]}""";
+        Run rated = Run.WithInput($"[{unknown.Replace("[50]", "[50],\"ratingBarGauge\":100", StringComparison.Ordinal)}]", "vessel", "-", "--json");
+        Run unrated = Run.WithInput($"[{unknown}]", "vessel", "-", "--json");
 
         Assert.Equal(3, rated.ExitCode);
         Assert.Contains(rated.Json[0]!["warnings"]!.AsArray(), static warning => warning!.GetValue<string>().Contains("not compared with the rating", StringComparison.Ordinal));

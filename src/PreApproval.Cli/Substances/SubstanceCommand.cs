@@ -5,6 +5,7 @@ using PreApproval.Documents;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
 using PreApproval.Documents.Units;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Cli.Substances;
@@ -26,7 +27,13 @@ internal static class SubstanceCommand
     public static Answer Answer(ReadOnlyMemory<byte> utf8, double temperatureC)
     {
         var faults = new FaultList();
-        Substance? substance = JsonTreeReader.Read(utf8.Span, faults) is { } tree ? Find(tree, faults) : null;
+        JsonTree? asked = JsonTreeReader.Read(utf8.Span, faults);
+        if (asked is not null && SolutionAnswer.Find(asked) is { } solution)
+        {
+            return SolutionAnswer.Of(solution, temperatureC);
+        }
+
+        Substance? substance = asked is not null ? Find(asked, faults) : null;
         if (substance is null || faults.All.Count > 0)
         {
             return new Problem("Unusable substance", "The substance cannot be found.", [.. faults.All.Select(fault => new Fault(fault.Path, fault.Message))]);

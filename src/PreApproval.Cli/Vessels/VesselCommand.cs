@@ -30,7 +30,7 @@ internal static class VesselCommand
             .. states.Where(state => !state.LiquidFull && state.Governing.PressurePaAbs is null)
                 .Select(state => string.Create(CultureInfo.InvariantCulture, $"At {Rounded.Temperature(state.TemperatureK - UnitTable.CelsiusZeroK)} °C no pressure is known, so it is not compared with the rating: {state.Because}.")),
         ];
-        string[] warnings = [.. unknown.Concat(states.SelectMany(state => state.Warnings)).Distinct(StringComparer.Ordinal)];
+        string[] warnings = [.. question.Readings.Concat(unknown).Concat(states.SelectMany(state => state.Warnings)).Distinct(StringComparer.Ordinal)];
         var json = new JsonObject
         {
             ["states"] = new JsonArray([.. states.Select((state, index) => VesselJson.State(state, question.TemperaturesC[index], question.Identifiers))]),

@@ -7,8 +7,10 @@ namespace PreApproval.Cli.Vessels;
 /// <param name="TemperaturesC">Temperatures to answer for, in °C.</param>
 /// <param name="RatingBarGauge">Rated pressure in bar(g), or null.</param>
 /// <param name="Identifiers">The identifier as given for each substance key.</param>
+/// <param name="Readings">What names of solutions were read as, in sentences.</param>
 internal sealed record VesselQuestion(
     ClosedVesselInput Input,
     IReadOnlyList<double> TemperaturesC,
     double? RatingBarGauge,
-    IReadOnlyDictionary<string, string> Identifiers);
+    IReadOnlyDictionary<string, string> Identifiers,
+    IReadOnlyList<string> Readings);

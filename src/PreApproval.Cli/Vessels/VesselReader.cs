@@ -5,6 +5,7 @@ using PreApproval.Documents.Reading;
 using PreApproval.Documents.Units;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 using PreApproval.Hazards.Vessels;
 
@@ -24,6 +25,7 @@ internal sealed class VesselReader
 
     private readonly FaultList _faults = new();
     private readonly Dictionary<string, string> _identifiers = new(StringComparer.Ordinal);
+    private readonly List<string> _readings = [];
 
     /// <summary>The question, or all faults.</summary>
     public static (VesselQuestion? Question, IReadOnlyList<Fault> Faults) Read(ReadOnlyMemory<byte> utf8)
@@ -42,7 +44,7 @@ internal sealed class VesselReader
         double? fillBar = FillPressure(reader);
         IReadOnlyList<(Substance, double)>? headspace = Headspace(reader, ref fillBar);
         double fillK = (fillC ?? 20) + UnitTable.CelsiusZeroK;
-        IReadOnlyList<ChargedSubstance?>? contents = reader.List("contents", MostEntries, (item, path) => Content(item, path, fillK), "list what is shut in, [] for gas alone");
+        IReadOnlyList<IReadOnlyList<ChargedSubstance>?>? contents = reader.List("contents", MostEntries, (item, path) => Content(item, path, fillK), "list what is shut in, [] for gas alone");
         double? evolved = reader.Number("gasEvolvedMol", "the gas made inside in mol");
         if (evolved < 0)
         {
@@ -68,10 +70,10 @@ internal sealed class VesselReader
             FillTemperatureK = fillK,
             FillPressurePaAbs = (fillBar ?? 1.01325) * PaPerBar,
             Headspace = headspace,
-            Contents = [.. contents.OfType<ChargedSubstance>()],
+            Contents = [.. contents.OfType<IReadOnlyList<ChargedSubstance>>().SelectMany(content => content)],
             GasEvolvedMol = evolved ?? 0,
         };
-        return new VesselQuestion(input, [.. temperatures.OfType<double>()], rating, _identifiers);
+        return new VesselQuestion(input, [.. temperatures.OfType<double>()], rating, _identifiers, _readings);
     }
 
     private double? Positive(ObjectReader reader, string name, string what, double most, string required)
@@ -134,7 +136,7 @@ internal sealed class VesselReader
         }
     }
 
-    private ChargedSubstance? Content(JsonTree value, string path, double fillK)
+    private IReadOnlyList<ChargedSubstance>? Content(JsonTree value, string path, double fillK)
     {
         var reader = new ObjectReader(value, path, "a content as an object, for instance {\"substance\": \"108-88-3\", \"mol\": 0.05}", _faults);
         string? identifier = reader.Text("substance", TextLimit.Structure, "name the substance by CAS number, name or SMILES");
@@ -165,6 +167,12 @@ internal sealed class VesselReader
             return null;
         }
 
+        if (Solution(identifier) is { } solution)
+        {
+            Amount typed = mol is not null ? new Amount.Mol(amount) : g is not null ? new Amount.Mass(amount * KgPerG) : new Amount.Volume(amount * M3PerMl);
+            return Parts(identifier, solution, typed, path);
+        }
+
         if (Find(identifier, reader.PathOf("substance")) is not { } substance)
         {
             return null;
@@ -172,7 +180,27 @@ internal sealed class VesselReader
 
         _identifiers.TryAdd(substance.Key, identifier);
         double? moles = mol ?? (g is { } grams ? OfMass(substance, grams, reader.PathOf("g")) : OfVolume(substance, amount, fillK, reader.PathOf("mL")));
-        return moles is { } n ? new ChargedSubstance(substance, n) : null;
+        return moles is { } n ? [new ChargedSubstance(substance, n)] : null;
+    }
+
+    /// <summary>A solution or mixture by its name or its own CAS number; a name of the catalogue stays the pure substance.</summary>
+    private static NamedSolution? Solution(string identifier) =>
+        SubstanceResolution.Resolve(identifier, Catalog.Default).Known is not null || Catalog.Default.TryFindBySmiles(identifier, out _) ? null
+        : SolutionCatalog.Default.TryFindByCas(identifier, out NamedSolution? byCas) ? byCas
+        : SolutionCatalog.Default.TryFind(identifier, out NamedSolution? byName) ? byName
+        : null;
+
+    private IReadOnlyList<ChargedSubstance>? Parts(string identifier, NamedSolution solution, Amount amount, string path)
+    {
+        ConvertedAmount converted = AmountConversion.Convert(solution.Composition, amount);
+        if (converted.Missing.Count > 0)
+        {
+            _faults.Invalid(path, $"the amount of \"{Shown.Text(identifier)}\" cannot be converted: missing {string.Join(" and ", converted.Missing)}; give its parts in mol");
+            return null;
+        }
+
+        _readings.Add($"\"{identifier}\" is read as {solution.Label}: {solution.Contents}{(solution.StrengthAssumed ? "; the strength is assumed, state it" : "")}.");
+        return [.. converted.Portions.Select(portion => new ChargedSubstance(portion.Substance.Known!, portion.Mol!.Value))];
     }
 
     private double? OfMass(Substance substance, double grams, string path)

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Documents.Planning;
@@ -40,6 +41,9 @@ public sealed class PlanMapping
     {
         Id = material.Id,
         Composition = Composition(material),
+        ReadAs = material is { Mixture: null, Solution: null, Substance: { } substance } && Named(material, substance) is { } named
+            ? new ReadAsSolution(substance.Name ?? substance.Cas ?? named.Name, named)
+            : null,
         Role = material.Role ?? Role.Other,
         Amount = material.Amount?.ToAmount(),
         Form = material.Form,
@@ -49,15 +53,21 @@ public sealed class PlanMapping
 
     private Composition Composition(MaterialEntry material) => material switch
     {
-        { Mixture: { } mixture } => new Composition.Mixture([.. mixture.Select(Part)]),
+        { Mixture: { } mixture } => NamedComposition.Mixture([.. mixture.Select(Part)]),
         { Substance: { } solute, Solution: { Solvent: { } solvent, Concentration: { } concentration } } =>
-            new Composition.Solution(Resolve(solute), Resolve(solvent), Strength(concentration)),
+            SolutionResolution.Find(solvent, asReagent: false) is { } named
+                ? NamedComposition.Solution(SolutionResolution.Solute(solute, _catalog), named, Strength(concentration))
+                : new Composition.Solution(SolutionResolution.Solute(solute, _catalog), Resolve(solvent), Strength(concentration)),
+        { Substance: { } substance } when Named(material, substance) is { } meant => meant.Composition,
         { Substance: { } substance } => new Composition.Pure(Resolve(substance)),
         _ => throw new InvalidOperationException($"Material '{material.Id}' has no composition; the reader excludes that."),
     };
 
-    private MixturePart Part(MixturePartEntry part) => part is { Substance: { } substance, Fraction: { } fraction }
-        ? new MixturePart(Resolve(substance), fraction.Si, BasisOf(fraction))
+    private static NamedSolution? Named(MaterialEntry material, SubstanceReference substance) =>
+        SolutionResolution.Find(substance, asReagent: material.Role is not Role.Product);
+
+    private NamedPart Part(MixturePartEntry part) => part is { Substance: { } substance, Fraction: { } fraction }
+        ? new NamedPart(Resolve(substance), SolutionResolution.Find(substance, asReagent: false), fraction.Si, BasisOf(fraction))
         : throw new InvalidOperationException("A part of a mixture has no substance or no fraction; the reader excludes that.");
 
     private static Concentration Strength(Quantity concentration) => concentration.Definition.Basis is null

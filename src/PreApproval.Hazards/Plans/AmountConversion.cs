@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Plans;
@@ -29,7 +30,8 @@ public readonly record struct Measured(double? TemperatureK, bool AsGas);
 
 /// <summary>Turns what was typed (mass, mol, volume; pure, solution, mixture) into mol of each substance.</summary>
 /// <remarks>
-/// Volumes of solutions are taken as additive: V = V(solvent) + n·M/ρ of a condensed solute of known density; the volume
+/// Where the density of a solution over its strength is on file (<see cref="SolutionDensity"/>), it converts volume to mass.
+/// Volumes of other solutions are taken as additive: V = V(solvent) + n·M/ρ of a condensed solute of known density; the volume
 /// of a dissolved gas is neglected. What boils below room temperature is a liquid below its boiling point, with the density
 /// of the saturated liquid there; above it, or when the plan calls it a gas, its volume is ideal at 293.15 K and 101 325 Pa.
 /// These are conventions of laboratory practice, not sourced. An unknown molar mass, density or temperature of a liquefied
@@ -84,6 +86,11 @@ public static class AmountConversion
 
     private static double? MassFraction(Composition.Solution solution, double molPerM3)
     {
+        if (Published(solution) is { } published)
+        {
+            return published.MassFraction;
+        }
+
         if (Ledger.KnownMolarMass(solution.Solute) is not { } molarMass || Ledger.KnownDensity(solution.Solvent) is not { } density)
         {
             return null;
@@ -97,6 +104,12 @@ public static class AmountConversion
     private static Portion[] Solution(Composition.Solution solution, Amount amount, Ledger ledger)
     {
         var parts = SolutionParts(solution);
+        if (Published(solution) is { } published)
+        {
+            var (soluteMol, solventMol) = ByDensity(solution, published, amount, ledger);
+            return [parts[0] with { Mol = soluteMol }, parts[1] with { Mol = solventMol }];
+        }
+
         var (solute, solvent) = solution.Concentration switch
         {
             Concentration.MolPerM3 molar => ByVolume(solution, molar.Value, amount, ledger),
@@ -107,6 +120,45 @@ public static class AmountConversion
             _ => throw new System.Diagnostics.UnreachableException(),
         };
         return [parts[0] with { Mol = solute }, parts[1] with { Mol = solvent }];
+    }
+
+    /// <summary>Strength and density of a solution whose density over strength is on file; null for any other.</summary>
+    private static (double MassFraction, double DensityKgPerM3)? Published(Composition.Solution solution)
+    {
+        if (SolutionDensity.Of(solution.Solute.Known?.Identity.Cas, solution.Solvent.Known?.Identity.Cas) is not { } curve
+            || Ledger.KnownMolarMass(solution.Solute) is not { } molarMass || Ledger.KnownMolarMass(solution.Solvent) is null)
+        {
+            return null;
+        }
+
+        var fraction = solution.Concentration switch
+        {
+            Concentration.Fraction { Basis: FractionBasis.Mass } mass => mass.Value,
+            Concentration.Fraction => (double?)null,
+            Concentration.MolPerM3 molar => curve.MassFraction(molar.Value, molarMass),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        return fraction is { } w && w > 0 && curve.At(w) is { } density ? (w, density) : null;
+    }
+
+    private static (double? Solute, double? Solvent) ByDensity(
+        Composition.Solution solution, (double MassFraction, double DensityKgPerM3) published, Amount amount, Ledger ledger)
+    {
+        var soluteKgPerMol = Ledger.KnownMolarMass(solution.Solute)!.Value;
+        var solventKgPerMol = Ledger.KnownMolarMass(solution.Solvent)!.Value;
+        var kg = amount switch
+        {
+            Amount.Volume volume => volume.M3 * published.DensityKgPerM3,
+            Amount.Mass mass => mass.Kg,
+            Amount.Mol solute => solute.Moles * soluteKgPerMol / published.MassFraction,
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        if (amount is Amount.Volume || solution.Concentration is Concentration.MolPerM3)
+        {
+            ledger.Assume($"density of {solution.Solute.Name} in {solution.Solvent.Name} {published.DensityKgPerM3.ToString("0", System.Globalization.CultureInfo.InvariantCulture)} kg/m³");
+        }
+
+        return (kg * published.MassFraction / soluteKgPerMol, kg * (1 - published.MassFraction) / solventKgPerMol);
     }
 
     private static (double? Solute, double? Solvent) ByVolume(Composition.Solution solution, double molPerM3, Amount amount, Ledger ledger)
@@ -143,6 +195,18 @@ public static class AmountConversion
     {
         var parts = Parts(mixture);
         var basis = mixture.Parts.Count == 0 ? FractionBasis.Mass : mixture.Parts[0].Basis;
+        if (basis == FractionBasis.Mass && mixture.DensityKgPerM3 is { } density && amount is Amount.Volume whole)
+        {
+            amount = new Amount.Mass(whole.M3 * density);
+            ledger.Assume($"density of the mixture {density.ToString("0", System.Globalization.CultureInfo.InvariantCulture)} kg/m³");
+        }
+
+        if (mixture.CountedPart is { } counted && amount is Amount.Mol solute)
+        {
+            var one = ByFraction([.. mixture.Parts.Select(static part => (part.Substance, part.Fraction))], basis, new Amount.Mass(1), ledger);
+            return [.. parts.Select((part, index) => part with { Mol = one[index] * solute.Moles / one[counted] })];
+        }
+
         var mol = ByFraction([.. mixture.Parts.Select(part => (part.Substance, part.Fraction))], basis, amount, ledger);
         return [.. parts.Select((part, index) => part with { Mol = mol[index] })];
     }

@@ -14,6 +14,9 @@ public sealed record Material
     /// <summary>Amount in all; null when only the steps give amounts.</summary>
     public Amount? Amount { get; init; }
 
+    /// <summary>The named solution that the typed name was read as; null where composition and strength were typed.</summary>
+    public ReadAsSolution? ReadAs { get; init; }
+
     /// <summary>Powder, wire, 60 % in oil, on carbon …, as typed.</summary>
     public string? Form { get; init; }
 
@@ -22,6 +25,11 @@ public sealed record Material
     /// <summary>Date and result (mass fraction as ppm) of the last peroxide test.</summary>
     public (DateOnly On, double Ppm)? PeroxideTest { get; init; }
 }
+
+/// <summary>A name read as a solution or a mixture.</summary>
+/// <param name="Typed">The name as typed.</param>
+/// <param name="Solution">What it was read as.</param>
+public sealed record ReadAsSolution(string Typed, Solutions.NamedSolution Solution);
 
 /// <summary>A substance as named in the plan: known to the catalogue, or only by its name.</summary>
 /// <param name="Key">CAS number as given, or the name or SMILES as typed: the key used in results.</param>
@@ -60,7 +68,14 @@ public abstract record Composition
     public sealed record Solution(PlanSubstance Solute, PlanSubstance Solvent, Concentration Concentration) : Composition;
 
     /// <summary>A mixture by fractions that sum to one.</summary>
-    public sealed record Mixture(IReadOnlyList<MixturePart> Parts) : Composition;
+    public sealed record Mixture(IReadOnlyList<MixturePart> Parts) : Composition
+    {
+        /// <summary>Density in kg/m³ of the mixture as named, for parts by mass; null: volumes of the parts are added.</summary>
+        public double? DensityKgPerM3 { get; init; }
+
+        /// <summary>Index of the part that a <see cref="Amount.Mol"/> counts; null: the first of two, else all together.</summary>
+        public int? CountedPart { get; init; }
+    }
 }
 
 /// <param name="Substance">The component.</param>

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Globalization;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Reactivity;
@@ -64,10 +65,10 @@ public sealed class FamilyTable
             families.AddRange(Signs.Where(sign => smiles.Contains(sign.Sign, StringComparison.Ordinal)).Select(static sign => sign.Family).Distinct(StringComparer.Ordinal).Where(family => !families.Contains(family, StringComparer.Ordinal)));
         }
 
-        if (substance.Known is null && SolutionNames.TryFind(substance.Name, out var solution))
+        if (substance.Known is null && SolutionCatalog.Default.TryFind(substance.Name, out var solution))
         {
-            // a name such as bleach brings in what is in the bottle, at its usual strength when there is one
-            families.AddRange(OfCas(solution.SoluteCas, solution.MassFraction).Concat(OfCas(solution.SolventCas, null)).Where(family => !families.Contains(family, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToArray());
+            // a name such as bleach, where only a substance can stand, brings in what is in the bottle
+            families.AddRange(solution.Parts.SelectMany(part => OfCas(part.Substance.Identity.Cas, part.MassFraction)).Where(family => !families.Contains(family, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToArray());
         }
 
         return families;

@@ -24,6 +24,7 @@ public static class Screener
         new PeroxideScreen(),
         new WalkScreen(),
         new UnknownSubstanceScreen(),
+        new SolutionStrengthScreen(),
     ];
 
     // these look at what the others found

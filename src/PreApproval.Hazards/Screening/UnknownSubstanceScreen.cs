@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Screening;
@@ -62,7 +63,7 @@ public sealed class UnknownSubstanceScreen : IScreen
         var product = Array.TrueForAll(materials, static material => material.Role == Role.Product);
         var hazardous = states.Where(state => IsHazardous(state, substance, product)).ToArray();
         var undone = hazardous.Length > 0 || (substance.Smiles is null && !product && FamilyTable.Default.Of(substance).Count == 0);
-        var advice = SolutionNames.TryFind(substance.Name, out var solution) ? $" It names a solution or a mixture: {solution.Advice}." : "";
+        var advice = SolutionCatalog.Default.TryFind(substance.Name, out var solution) ? $" It names a solution or a mixture ({solution.Contents}), which cannot stand for one substance here: name its parts." : "";
         var where = hazardous.Length > 0 ? $" in {Wording.Steps([.. hazardous.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)])}" : "";
         return new Finding
         {

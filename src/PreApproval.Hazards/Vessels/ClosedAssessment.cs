@@ -80,6 +80,7 @@ internal sealed record ClosedAssessment
         }
 
         var charge = new SealedCharge(input);
+        notCounted.AddRange(SolutionEquilibrium.Doubts(charge));
         return new ClosedAssessment
         {
             State = state,
@@ -122,7 +123,7 @@ internal sealed record ClosedAssessment
             {
                 notCounted.Add($"{name}, which is not in the catalogue");
             }
-            else if (known is { PhaseAt298K: Phase.Gas, UnifacGroups: null } && group.Any(static content => content.MassFraction is < 1))
+            else if (known is { PhaseAt298K: Phase.Gas, UnifacGroups: null } && group.Any(static content => content.MassFraction is < 1) && !IsInKnownSolution(known, contents))
             {
                 // the pure gas's vapour pressure would overstate a solution many times over
                 notCounted.Add($"{name} given off by its solution");
@@ -139,6 +140,11 @@ internal sealed record ClosedAssessment
 
         return counted;
     }
+
+    /// <summary>True where the partial pressure over water, or a bound over other liquids, is on file.</summary>
+    private static bool IsInKnownSolution(Substance gas, IReadOnlyList<Content> contents) => contents.Any(content =>
+        content is { Mol: > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false, UnifacGroups: not null } solvent }
+        && (solvent.Key is Mixtures.SolutionVapour.Water ? Mixtures.SolutionVapour.HasAqueous(gas.Key) : SealedCharge.IsHeld(gas) && Mixtures.SolutionVapour.HasOrganic(gas.Key)));
 
     private static double CondensedVolume(IReadOnlyList<Content> contents) =>
         contents.Where(static content => content.Substance.Known is { PhaseAt298K: not Phase.Gas })

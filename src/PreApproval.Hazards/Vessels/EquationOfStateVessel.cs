@@ -49,19 +49,15 @@ internal static class EquationOfStateVessel
 
         Span<double> saturation = stackalloc double[components.Length];
         saturation.Fill(double.NaN);
-        for (var i = 0; i < point.Mixing.Length; i++)
+        var condensable = point.Condensable;
+        for (var i = 0; i < condensable.Length; i++)
         {
-            saturation[i] = point.Mixing[i].SaturationPa;
-        }
-
-        for (var i = 0; i < point.Apart.Length; i++)
-        {
-            saturation[point.Mixing.Length + i] = point.Apart[i].SaturationPa;
+            saturation[i] = condensable[i].SaturationPa;
         }
 
         var equation = new Psrk(Array.ConvertAll(components, static c => c.Critical), saturation, charge.Model?.At(point.TemperatureK), point.TemperatureK);
         Span<double> shifts = stackalloc double[components.Length];
-        charge.Translate(equation, point, shifts);
+        charge.Translate(equation, condensable, point.TemperatureK, shifts);
         return Solve(VesselModel.Psrk, point, components, equation, shifts, charge.InsolubleMol);
     }
 

@@ -4,7 +4,7 @@ namespace PreApproval.Hazards.Vessels;
 
 /// <summary>
 /// The bound for liquids that do not mix: each volatile at its full vapour pressure (or, when there is too little of it, all of it as
-/// vapour), and the gas in the smallest gas volume, with everything condensed. A content past its critical temperature counts as ideal gas.
+/// vapour), a gas in solution at its pressure over the solution as charged, and the gas in the smallest gas volume, with everything condensed. A content past its critical temperature counts as ideal gas.
 /// </summary>
 internal static class ImmiscibleBound
 {
@@ -34,6 +34,16 @@ internal static class ImmiscibleBound
             liquid |= pressure < all;
             held -= pressure / perMol * part.M3PerMol;
             partial[part.Key] = pressure;
+            total += pressure;
+        }
+
+        for (var i = 0; i < point.DissolvedPa.Length; i++)
+        {
+            var part = point.Charge.Dissolved[i];
+            var pressure = Math.Min(part.Mol * perMol, point.DissolvedPa[i]);
+            liquid |= pressure < part.Mol * perMol;
+            held -= pressure / perMol * point.DissolvedM3PerMol[i];
+            partial[part.Substance.Key] = pressure;
             total += pressure;
         }
 

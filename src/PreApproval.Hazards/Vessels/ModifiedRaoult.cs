@@ -41,6 +41,11 @@ internal static class ModifiedRaoult
             return new RaoultAnswer(LiquidFull.Solve(VesselModel.ModifiedRaoult, point, VapourOfAllLiquid(point), gasMol), OneLiquid: true);
         }
 
+        if (charge.Dissolved.Length > 0)
+        {
+            return SolutionEquilibrium.Solve(point, gasMol);
+        }
+
         if (charge.Mixing.Length < 2 || charge.Model is not null)
         {
             return Solve(point, gasMol, point.Mixing, charge.Model?.At(point.TemperatureK));

@@ -95,15 +95,16 @@ internal sealed class PsrkCharge
     /// Fréze, Fluid Phase Equilib. 8 (1982) 7. It changes no equilibrium. Above 0.9 Tc it stays what it is there; trapped gas has none.
     /// </summary>
     /// <param name="equation">PSRK at the temperature.</param>
-    /// <param name="point">Vapour pressures and liquid volumes at the temperature.</param>
+    /// <param name="condensable">Vapour pressures and liquid volumes at the temperature, in the order of the charge.</param>
+    /// <param name="temperatureK">Temperature in K.</param>
     /// <param name="shifts">Receives one value for each component.</param>
-    public void Translate(Psrk equation, VesselPoint point, Span<double> shifts)
+    public void Translate(Psrk equation, VolatilePart[] condensable, double temperatureK, Span<double> shifts)
     {
         shifts.Clear();
         for (var i = 0; i < _condensable.Length; i++)
         {
-            var part = i < point.Mixing.Length ? point.Mixing[i] : point.Apart[i - point.Mixing.Length];
-            shifts[i] = point.TemperatureK < HighestReduced * Components[i].Critical.TcK && part.SaturationPa > 0
+            var part = condensable[i];
+            shifts[i] = temperatureK < HighestReduced * Components[i].Critical.TcK && part.SaturationPa > 0
                 ? equation.PureLiquidM3PerMol(i, part.SaturationPa) - part.M3PerMol
                 : (_hotShifts ??= Array.ConvertAll(_condensable, HotShift))[i];
         }

@@ -16,13 +16,16 @@ internal sealed class SealedCharge
     internal const double NegligiblePa = 1000;
     private const double AtmospherePa = 101_325;
 
+    // Henry's law of a sparingly soluble gas holds up to about this ratio of its moles to those of the water.
+    private const double DiluteRatio = 0.02;
+
     // A solid that melts below this is handled as the liquid it soon becomes (tert-butanol, phenol).
     private const double MeltsEarlyK = 323.15;
 
     // Gases held by a liquid through reaction or strong solvation: their own vapour pressure says nothing about the solution.
     private static readonly HashSet<string> HeldBySolvents = new(StringComparer.Ordinal)
     {
-        "7664-41-7", "7647-01-0", "10035-10-6", "7664-39-3", "50-00-0", "7446-09-5", "74-89-5", "124-40-3", "75-50-3", "75-04-7", "7637-07-2",
+        "7664-41-7", "7647-01-0", "10035-10-6", "10034-85-2", "7664-39-3", "50-00-0", "7446-09-5", "74-89-5", "124-40-3", "75-50-3", "75-04-7", "7637-07-2",
     };
 
     private static readonly ModelState NotNeeded = new() { Model = VesselModel.PengRobinson };
@@ -46,6 +49,8 @@ internal sealed class SealedCharge
             Sort(new ChargedPart(group.First().Substance, group.Sum(c => c.Mol)), input.FillTemperatureK, mixing, apart, room);
         }
 
+        Dissolved = [.. TakeDissolved(mixing, apart, room)];
+
         // One liquid alone needs no activity model.
         if (mixing.Count == 0 && apart.Count(p => p.Substance.PhaseAt298K != Phase.Solid) == 1)
         {
@@ -61,7 +66,7 @@ internal sealed class SealedCharge
         {
             Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
             Gaps = gaps;
-            CyclicEthers = UnifacCyclicEthers.TryCreate([.. Mixing.Select(p => p.Substance)]);
+            CyclicEthers = Dissolved.Length > 0 ? null : UnifacCyclicEthers.TryCreate([.. Mixing.Select(p => p.Substance)]);
         }
 
         var uncovered = Model is null ? Mixing.Concat(Apart) : Apart;
@@ -88,6 +93,9 @@ internal sealed class SealedCharge
     /// <summary>True when a content that is a gas at 25 °C and 1 atm stands apart: modified Raoult adds its pure vapour pressure.</summary>
     public bool HasGasApart { get; }
 
+    /// <summary>Gases and volatile acids in solution, whose partial pressures come from <see cref="SolutionVapour"/>.</summary>
+    public ChargedPart[] Dissolved { get; }
+
     /// <summary>Salts, metals, solids, and liquids of unknown vapour pressure: they take room only.</summary>
     public ChargedPart[] Room { get; }
 
@@ -97,7 +105,7 @@ internal sealed class SealedCharge
     /// <summary>Activity model of <see cref="Mixing"/>; null for fewer than two, or where parameters are missing.</summary>
     public Unifac? Model { get; }
 
-    /// <summary>Modified UNIFAC for cyclic ethers with water, which original UNIFAC misjudges; null for other contents.</summary>
+    /// <summary>Modified UNIFAC for cyclic ethers with water, which original UNIFAC misjudges; null for other contents, and beside dissolved gases.</summary>
     public Unifac? CyclicEthers { get; }
 
     /// <summary>Pairs of groups without published interaction parameters.</summary>
@@ -118,7 +126,7 @@ internal sealed class SealedCharge
     public EquationComponent[]? EquationComponents => (_components ??= Components()) is var components && ReferenceEquals(components, NoConstants) ? null : components;
 
     /// <summary>The charge as PSRK sees it.</summary>
-    public PsrkCharge Psrk => _psrk ??= new PsrkCharge([.. Mixing, .. Apart], Gases());
+    public PsrkCharge Psrk => _psrk ??= new PsrkCharge([.. Mixing, .. Apart, .. Dissolved], Gases());
 
     /// <summary>True when Peng–Robinson may govern at some temperature.</summary>
     public bool EquationMayEverGovern => _equationMayEverGovern ??= Input.Contents.Count > 0 && Input.Contents.All(static content => EquationOfStateVessel.MayEverGovern(content.Substance));
@@ -217,9 +225,9 @@ internal sealed class SealedCharge
             : (other, because);
     }
 
-    // Where modified Raoult has no number, or adds the pure pressure of a gas that dissolves.
+    // Where modified Raoult has no number, or adds the pure pressure of a gas that dissolves; published data on a solution come first.
     private static bool PsrkMayGovern(RaoultAnswer raoult, VesselPoint point) =>
-        (point.PastCritical.Count > 0 || point.Charge.Held.Count > 0 || point.Charge.HasGasApart)
+        point.Charge.Dissolved.Length == 0 && (point.PastCritical.Count > 0 || point.Charge.Held.Count > 0 || point.Charge.HasGasApart)
         && raoult.State.Phase != VesselPhase.LiquidFull && point.Unknown.Count == 0
         && point.Charge.Psrk is { Because: null, IsCredible: true } psrk && (psrk.DissolvesGas || point.PastCritical.Count > 0);
 
@@ -287,12 +295,43 @@ internal sealed class SealedCharge
         }
     }
 
+    /// <summary>Takes out what the published data on solutions cover; the activity model keeps what it represents better.</summary>
+    private List<ChargedPart> TakeDissolved(List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
+    {
+        var water = mixing.Find(static part => part.Substance.Key is SolutionVapour.Water).Mol;
+        var others = mixing.Where(static part => part.Substance is { PhaseAt298K: Phase.Liquid, Key: not SolutionVapour.Water } && !IsHeld(part.Substance)).ToArray();
+        bool Covered(ChargedPart part) =>
+            part.Substance is { Involatile: false, Key: not SolutionVapour.Water and var key }
+            && (water > 0 && SolutionVapour.HasAqueous(key)
+                ? IsHeld(part.Substance) || part.Substance.PhaseAt298K != Phase.Gas || (others.Length == 0 && part.Mol < DiluteRatio * water)
+                : others.Length > 0 && IsHeld(part.Substance) && SolutionVapour.HasOrganic(key));
+
+        // UNIFAC keeps the amines, and ammonia beside other liquids; a table of its own knows ammonia in water better
+        var complete = mixing.Count < 2 || Unifac.TryCreate([.. mixing.Select(static part => part.Substance.UnifacGroups!.Value)], out _) is not null;
+        var taken = mixing.FindAll(part => Covered(part) && IsHeld(part.Substance) && (!complete || (others.Length == 0 && AqueousVapour.Of(part.Substance.Key) is not null)));
+        mixing.RemoveAll(taken.Contains);
+        foreach (var list in (List<ChargedPart>[])[apart, room, ChargedGases])
+        {
+            var covered = list.FindAll(Covered);
+            list.RemoveAll(covered.Contains);
+            taken.AddRange(covered);
+        }
+
+        ChargedGasMol = ChargedGases.Sum(static part => part.Mol);
+        foreach (var part in taken.Where(part => _missing.Remove(part.Substance.Key)))
+        {
+            _warnings.RemoveAll(warning => warning.Contains($"vapour pressure of {part.Substance.Identity.Name} is not on file", StringComparison.Ordinal));
+        }
+
+        return [.. taken.OrderBy(static part => part.Substance.Key, StringComparer.Ordinal)];
+    }
+
     private EquationComponent[] Components()
     {
         var gases = Gases();
-        var components = new EquationComponent[Mixing.Length + Apart.Length + gases.Count];
+        var components = new EquationComponent[Mixing.Length + Apart.Length + Dissolved.Length + gases.Count];
         var at = 0;
-        foreach (var (parts, isGas) in new[] { (Mixing, false), (Apart, false), ([.. gases], true) })
+        foreach (var (parts, isGas) in new[] { (Mixing, false), (Apart, false), (Dissolved, false), ([.. gases], true) })
         {
             foreach (var part in parts)
             {

@@ -20,7 +20,15 @@ internal sealed class VesselPoint
             Sources.Add(volume.Source);
         }
 
+        DissolvedM3PerMol = Array.ConvertAll(charge.Dissolved, part => SolutionDensities.SoluteM3PerMol(charge, part));
         CondensedM3 = RoomM3;
+        for (var i = 0; i < charge.Dissolved.Length; i++)
+        {
+            CondensedM3 += charge.Dissolved[i].Mol * DissolvedM3PerMol[i];
+            Sources.UnionWith(SolutionDensities.Sources(charge, charge.Dissolved[i].Substance));
+            Quality = Quality.Assumed;
+        }
+
         foreach (var part in Mixing)
         {
             CondensedM3 += part.Mol * part.M3PerMol;
@@ -29,6 +37,13 @@ internal sealed class VesselPoint
         foreach (var part in Apart)
         {
             CondensedM3 += part.Mol * part.M3PerMol;
+        }
+
+        DissolvedPa = SolutionEquilibrium.DissolvedPa(this);
+        if (charge.Dissolved.Length > 0)
+        {
+            Warnings.AddRange(SolutionEquilibrium.Doubts(charge).Select(static doubt => $"No published data give {doubt}."));
+            Warnings.AddRange(SolutionDensities.OutOfRange(charge, temperatureK).Select(static name => $"The partial pressure of {name} over its solution is extrapolated: strength or temperature is outside the published range."));
         }
     }
 
@@ -39,6 +54,17 @@ internal sealed class VesselPoint
     public VolatilePart[] Mixing { get; }
 
     public VolatilePart[] Apart { get; }
+
+    /// <summary>What condenses, as an equation of state sees it: <see cref="Mixing"/>, <see cref="Apart"/>, then the solutes as pure substances.</summary>
+    public VolatilePart[] Condensable => Charge.Dissolved.Length == 0
+        ? [.. Mixing, .. Apart]
+        : [.. Mixing, .. Apart, .. Charge.Dissolved.Select(part => AsPure(part, TemperatureK))];
+
+    /// <summary>Volume that a mol of each solute of <see cref="SealedCharge.Dissolved"/> adds to the liquid, in m³/mol.</summary>
+    public double[] DissolvedM3PerMol { get; }
+
+    /// <summary>Partial pressure in Pa of each solute of <see cref="SealedCharge.Dissolved"/> with everything in the liquid.</summary>
+    public double[] DissolvedPa { get; }
 
     /// <summary>Volume of what only takes room, in m³.</summary>
     public double RoomM3 { get; }
@@ -65,6 +91,12 @@ internal sealed class VesselPoint
     public SortedSet<string> Sources { get; } = new(StringComparer.Ordinal);
 
     public static Quality Worse(Quality a, Quality b) => a > b ? a : b;
+
+    private static VolatilePart AsPure(ChargedPart part, double temperatureK)
+    {
+        var saturation = VapourPressure.At(part.Substance, temperatureK);
+        return new VolatilePart(part.Substance.Key, part.Mol, saturation.Pascal, LiquidVolume.At(part.Substance, temperatureK).M3PerMol, saturation.Volatility is Volatility.Gas);
+    }
 
     private VolatilePart Volatile(ChargedPart part, double temperatureK)
     {

@@ -94,7 +94,7 @@ public sealed class MeetingTests
         var report = Screener.Screen(Plan("bleach", "hydrochloric acid", 20, null), Policy.Default);
 
         Assert.Equal(Severity.Danger, Assert.Single(report.Findings, static finding => finding.Code is "incompatibility.acid-with-hypochlorite").Severity);
-        Assert.Contains(report.Findings, static finding => finding.Code is "data.unknown-substance" && finding.Statement.Contains("write sodium hypochlorite as a solution in water", StringComparison.Ordinal));
+        Assert.Contains(report.Findings, static finding => finding.Code is "data.unknown-substance" && finding.Statement.Contains("sodium hypochlorite 12.5 %, water", StringComparison.Ordinal));
     }
 
     // Yang 2019 and common practice: a warning only when small, short, cool and vented

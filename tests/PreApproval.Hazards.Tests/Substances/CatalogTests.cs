@@ -80,46 +80,6 @@ public sealed class CatalogTests
         Assert.Equal((cas, formula), (substance.Identity.Cas, substance.Identity.Formula));
     }
 
-    [Theory]
-    [InlineData("hydrochloric acid", "hydrogen chloride", null)]
-    [InlineData("Conc. HCl", "hydrogen chloride", 0.37)]
-    [InlineData("concentrated sulfuric acid", "sulfuric acid", 0.96)]
-    [InlineData("aqueous ammonia", "ammonia", 0.28)]
-    [InlineData("household bleach", "sodium hypochlorite", 0.05)]
-    [InlineData("formalin", "formaldehyde", 0.37)]
-    [InlineData("brine", "sodium chloride", 0.26)]
-    public void SolutionNames_TryFind_SaysTheSoluteAndItsUsualStrength(string name, string solute, double? fraction)
-    {
-        Assert.False(Catalog.TryFindByName(name, out _));
-        Assert.True(SolutionNames.TryFind(name, out var meaning));
-        Assert.Equal((solute, "water"), (meaning.Solute, meaning.Solvent));
-        Assert.Equal(fraction, meaning.MassFraction);
-        Assert.Contains($"write {solute} as a solution in water with its concentration", meaning.Advice, StringComparison.Ordinal);
-    }
-
-    [Theory]
-    [InlineData("petroleum ether")]
-    [InlineData("hexanes")]
-    [InlineData("xylene")]
-    [InlineData("liquid nitrogen")]
-    public void SolutionNames_Mixture_SaysWhatToWrite(string name)
-    {
-        Assert.False(Catalog.TryFindByName(name, out _));
-        Assert.True(SolutionNames.TryFind(name, out var meaning));
-        Assert.Contains("write", meaning.Advice, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void SolutionNames_EveryRow_NamesListedSubstancesAndNoneHidesOne()
-    {
-        Assert.All(SolutionNames.Spellings, static name => Assert.False(Catalog.TryFindByName(name, out _), name));
-        Assert.All(SolutionNames.Meanings, static meaning =>
-        {
-            Assert.True(Catalog.TryFindByCas(meaning.SoluteCas, out _), meaning.Solute);
-            Assert.True(meaning.SolventCas is not { } solvent || Catalog.TryFindByCas(solvent, out _), meaning.Solvent);
-        });
-    }
-
     [Fact]
     public void TryFindBySmiles_AsWritten_FindsSubstance()
     {

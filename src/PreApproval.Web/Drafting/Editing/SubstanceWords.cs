@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 using PreApproval.Web.Shared.Components;
 
@@ -75,6 +76,16 @@ public static partial class SubstanceWords
             || (cas.Length == 0 && name.Length > 0 && Catalog.Default.TryFindByName(name, out known))
             || (cas.Length == 0 && name.Length == 0 && smiles.Length > 0 && Catalog.Default.TryFindBySmiles(smiles, out known));
         return found ? known : null;
+    }
+
+    /// <summary>What a name of a solution or mixture is read as, in one line; null for anything else.</summary>
+    public static string? Solution(JsonNode? reference)
+    {
+        string cas = DocumentText.Text(reference, "cas");
+        string name = DocumentText.Text(reference, "name");
+        return (cas.Length > 0 ? SolutionCatalog.Default.TryFindByCas(cas, out NamedSolution? solution) : SolutionCatalog.Default.TryFindInProcedure(name, out solution)) && solution is not null
+            ? $"{solution.Label} · {solution.Contents}{(solution.StrengthAssumed ? " · the strength is assumed: type the one on the bottle" : "")}"
+            : null;
     }
 
     public static bool LooksLikeCas(string text) => Cas.IsMatch(text);
