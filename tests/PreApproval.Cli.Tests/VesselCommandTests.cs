@@ -30,7 +30,7 @@ public sealed class VesselCommandTests
         Run run = Run.WithInput($"[{Toluene.Replace("108-88-3", "toluene", StringComparison.Ordinal)}]", "vessel", "-", "--json");
 
         JsonNode state = run.Json[0]!["states"]![0]!;
-        Assert.Equal("modified-raoult peng-robinson immiscible-bound", string.Join(' ', state["models"]!.AsArray().Select(model => model!["model"]!.GetValue<string>())));
+        Assert.Equal("modified-raoult peng-robinson psrk immiscible-bound", string.Join(' ', state["models"]!.AsArray().Select(model => model!["model"]!.GetValue<string>())));
         JsonNode raoult = state["models"]![0]!;
         Assert.Equal("two-phase", raoult["phase"]!.GetValue<string>());
         Assert.Equal("headspace toluene", string.Join(' ', raoult["partialPressuresBar"]!.AsObject().Select(member => member.Key).Order(StringComparer.Ordinal)));
