@@ -71,7 +71,32 @@ internal sealed class VesselReader
             Contents = [.. contents.OfType<ChargedSubstance>()],
             GasEvolvedMol = evolved ?? 0,
         };
-        return new VesselQuestion(input, [.. temperatures.OfType<double>()], rating, _identifiers);
+        CheckContents(input, fillC ?? 20, ml);
+        return _faults.All.Count > 0 ? null : new VesselQuestion(input, [.. temperatures.OfType<double>()], rating, _identifiers);
+    }
+
+    // Twice the same substance has one name to answer under; more than the vessel holds cannot be closed.
+    private void CheckContents(ClosedVesselInput input, double fillC, double vesselMl)
+    {
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        var chargedMl = 0.0;
+        foreach ((int index, ChargedSubstance content) in input.Contents.Index())
+        {
+            if (!first.TryAdd(content.Substance.Key, index))
+            {
+                _faults.Invalid(string.Create(CultureInfo.InvariantCulture, $"/contents/{index}/substance"), string.Create(CultureInfo.InvariantCulture, $"is {content.Substance.Identity.Name}, which /contents/{first[content.Substance.Key]} lists already; give one amount"));
+            }
+
+            if (content.Substance.PhaseAt298K != Phase.Gas)
+            {
+                chargedMl += content.Mol * LiquidVolume.At(content.Substance, input.FillTemperatureK).M3PerMol / M3PerMl;
+            }
+        }
+
+        if (chargedMl > vesselMl)
+        {
+            _faults.Invalid("/contents", string.Create(CultureInfo.InvariantCulture, $"take {chargedMl:0.##} mL at {fillC:0.#} °C, more than the {vesselMl:0.##} mL of the vessel"));
+        }
     }
 
     private double? Positive(ObjectReader reader, string name, string what, double most, string required)
