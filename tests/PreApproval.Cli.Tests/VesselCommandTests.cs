@@ -149,4 +149,20 @@ public sealed class VesselCommandTests
         Assert.False(string.IsNullOrEmpty(equation["because"]!.GetValue<string>()));
         Assert.Equal("liquid-full", run.Json[0]!["states"]![0]!["governing"]!["phase"]!.GetValue<string>());
     }
+
+    [Theory]
+    [InlineData("""{"vesselVolumeMl":0,"contents":[],"temperaturesC":[20]}""", "/vesselVolumeMl: must be above 0")]
+    [InlineData("""{"vesselVolumeMl":-5,"contents":[],"temperaturesC":[20]}""", "/vesselVolumeMl: must be above 0")]
+    [InlineData("""{"vesselVolumeMl":10,"contents":[{"substance":"acetone","mL":20}],"temperaturesC":[20]}""", "/contents: take 20 mL at 20 °C, more than the 10 mL of the vessel")]
+    [InlineData("""{"vesselVolumeMl":10,"contents":[{"substance":"no such thing","mL":2}],"temperaturesC":[20]}""", "/contents/0/substance: no substance \"no such thing\" is on file")]
+    [InlineData("""{"vesselVolumeMl":10,"contents":[{"substance":"acetone","mL":2},{"substance":"67-64-1","mL":1}],"temperaturesC":[20]}""", "/contents/1/substance: is acetone, which /contents/0 lists already")]
+    [InlineData("""{"vesselVolumeMl":10,"contents":[{"substance":"acetone","mL":2}],"temperaturesC":[-300]}""", "/temperaturesC/0: is at or below absolute zero")]
+    [InlineData("""{"vesselVolumeMl":10,"contents":[{"substance":"nitrogen","mL":2}],"temperaturesC":[20]}""", "/contents/0/mL: nitrogen is a gas at the fill temperature")]
+    public void Vessel_BadInput_IsRefusedWithItsPlaceAndReason(string input, string expected)
+    {
+        Run run = Run.WithInput($"[{input}]", "vessel", "-");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains(expected, run.Error, StringComparison.Ordinal);
+    }
 }

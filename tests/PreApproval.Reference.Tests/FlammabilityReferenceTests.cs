@@ -37,6 +37,10 @@ public sealed class FlammabilityReferenceTests
         Assert.Contains(published.All, kept => Math.Abs(kept.Value - value) < 1e-6 && kept.Note is not null);
     }
 
+    // NFPA 497 prints −29 °C for ethane, a gas that boils at −89 °C.
+    [Fact]
+    public void Catalogue_FlashPointAboveTheBoilingPoint_DoesNotGovern() => Assert.Null(Of("74-84-0", "flash point"));
+
     // chemicals 1.5.2, fire_mixing: 1/Σ(y/L).
     [Theory]
     [InlineData(new[] { 0.7, 0.3 }, new[] { 0.025, 0.017 }, 0.021907216494845363)]

@@ -25,6 +25,7 @@ internal sealed class VesselReader
 
     private readonly FaultList _faults = new();
     private readonly Dictionary<string, string> _identifiers = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _pureAt = new(StringComparer.Ordinal);
     private readonly List<string> _readings = [];
 
     /// <summary>The question, or all faults.</summary>
@@ -73,7 +74,26 @@ internal sealed class VesselReader
             Contents = [.. contents.OfType<IReadOnlyList<ChargedSubstance>>().SelectMany(content => content)],
             GasEvolvedMol = evolved ?? 0,
         };
-        return new VesselQuestion(input, [.. temperatures.OfType<double>()], rating, _identifiers, _readings);
+        CheckVolume(input, fillC ?? 20, ml);
+        return _faults.All.Count > 0 ? null : new VesselQuestion(input, [.. temperatures.OfType<double>()], rating, _identifiers, _readings);
+    }
+
+    // More than the vessel holds cannot be closed. A dissolved gas takes less room than its liquid and is left out.
+    private void CheckVolume(ClosedVesselInput input, double fillC, double vesselMl)
+    {
+        double chargedMl = 0;
+        foreach (ChargedSubstance content in input.Contents)
+        {
+            if (content.Substance.PhaseAt298K != Phase.Gas)
+            {
+                chargedMl += content.Mol * LiquidVolume.At(content.Substance, input.FillTemperatureK).M3PerMol / M3PerMl;
+            }
+        }
+
+        if (chargedMl > vesselMl)
+        {
+            _faults.Invalid("/contents", string.Create(CultureInfo.InvariantCulture, $"take {chargedMl:0.##} mL at {fillC:0.#} °C, more than the {vesselMl:0.##} mL of the vessel"));
+        }
     }
 
     private double? Positive(ObjectReader reader, string name, string what, double most, string required)
@@ -175,6 +195,12 @@ internal sealed class VesselReader
 
         if (Find(identifier, reader.PathOf("substance")) is not { } substance)
         {
+            return null;
+        }
+
+        if (!_pureAt.TryAdd(substance.Key, path))
+        {
+            _faults.Invalid(reader.PathOf("substance"), $"is {substance.Identity.Name}, which {_pureAt[substance.Key]} lists already; give one amount");
             return null;
         }
 

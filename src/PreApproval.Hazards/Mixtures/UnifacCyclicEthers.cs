@@ -4,8 +4,8 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Mixtures;
 
 /// <summary>
-/// Modified UNIFAC (Dortmund) for liquids that hold a cyclic ether and water. Original UNIFAC has no group for the ring oxygen: it puts tetrahydrofuran at
-/// infinite dilution in water at γ = 33 (measured about 17, 25 °C) and water in tetrahydrofuran at 2.6 (modified UNIFAC 28), so that the azeotropes come out wrong. The
+/// Modified UNIFAC (Dortmund) for liquids that hold a cyclic ether and water. Original UNIFAC counts the ring oxygen as an open-chain ether: it puts tetrahydrofuran at
+/// infinite dilution in water at γ = 33 (measured about 17 at 25 °C, from memory) and its azeotropic pressures with water come out 13 and 28 % low. The
 /// modified method has such a group (cy-CH2O) with temperature-dependent parameters: Gmehling, Li and Schiller, Ind. Eng. Chem. Res. 32 (1993) 178,
 /// doi:10.1021/ie00013a024.
 /// </summary>
