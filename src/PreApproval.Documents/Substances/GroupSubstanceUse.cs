@@ -4,9 +4,10 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Documents.Substances;
 
 /// <summary>A substance of the group's own list in one of its versions.</summary>
+/// <param name="Id">Its identifier in the list.</param>
 /// <param name="Version">Counts up with each change, from 1.</param>
 /// <param name="Substance">What that version says.</param>
-public sealed record ListedGroupSubstance(int Version, GroupSubstance Substance);
+public sealed record ListedGroupSubstance(Guid Id, int Version, GroupSubstance Substance);
 
 /// <summary>
 /// Copies the values of a group's own substances into a document that names them, so that it stands by itself. A reference that
@@ -86,6 +87,21 @@ public static class GroupSubstanceUse
         return own.FirstOrDefault(listed => listed.Substance.Cas is { } cas
             ? string.Equals(substance.Identity.Cas, cas, StringComparison.Ordinal)
             : listed.Substance.Names.Any(name => Catalog.Default.TryFindByName(name, out Substance? named) && ReferenceEquals(named, substance)));
+    }
+
+    /// <summary>What the catalogue and the list together say: as a document that names the substance is read.</summary>
+    public static Substance Together(ListedGroupSubstance listed, Substance? catalogue)
+    {
+        ArgumentNullException.ThrowIfNull(listed);
+        var reference = new SubstanceReference
+        {
+            Cas = catalogue is null ? listed.Substance.Cas : catalogue.Identity.Cas,
+            Name = catalogue is null ? listed.Substance.Name : catalogue.Identity.Name,
+            Smiles = listed.Substance.Smiles,
+            Properties = WithOrigin(listed),
+        };
+        return Planning.SubstanceResolution.Resolve(reference, Catalog.Default).Known
+            ?? throw new InvalidOperationException("Stated properties make a substance known.");
     }
 
     private static SubstanceProperties WithOrigin(ListedGroupSubstance listed)

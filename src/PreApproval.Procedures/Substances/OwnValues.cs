@@ -15,7 +15,7 @@ public sealed class OwnValues(IGroupSubstanceStore store, DocumentScreener scree
     /// <summary>The substances in use, by name; none for those who do not read procedures of the group.</summary>
     public async Task<IReadOnlyList<ListedGroupSubstance>> ListAsync(Actor? actor, CancellationToken cancellationToken) =>
         actor is not null && Access.MayRead(actor)
-            ? [.. (await store.ListAsync(actor.GroupId, retired: false, cancellationToken)).Select(listed => new ListedGroupSubstance(listed.Head.Version, GroupSubstanceHandler.Content(listed.Latest)))]
+            ? [.. (await store.ListAsync(actor.GroupId, retired: false, cancellationToken)).Select(listed => new ListedGroupSubstance(listed.Head.Id, listed.Head.Version, GroupSubstanceHandler.Content(listed.Latest)))]
             : [];
 
     /// <summary>Strict reading of a whole document; what the group's own list says of its substances is in it afterwards.</summary>
