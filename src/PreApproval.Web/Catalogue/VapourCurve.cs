@@ -62,8 +62,10 @@ public sealed record VapourCurve
         List<VapourPoint> points = [.. drawn.Distinct().Order().Select(t => Point(substance, t, null)).OfType<VapourPoint>()];
         return points.Count < 3
             ? null
-            : new VapourCurve { Line = points, Boiling = boiling, Critical = critical, Table = [.. Rows(substance, low, high).Concat([boiling, critical]).OfType<VapourPoint>().OrderBy(static p => p.TemperatureC)] };
+            : new VapourCurve { Line = points, Boiling = boiling, Critical = critical, Table = [.. Rows(substance, low, high).Where(row => !IsAt(row, boiling) && !IsAt(row, critical)).Concat([boiling, critical]).OfType<VapourPoint>().OrderBy(static p => p.TemperatureC)] };
     }
+
+    private static bool IsAt(VapourPoint? row, VapourPoint? mark) => row is not null && mark is not null && Math.Abs(row.TemperatureC - mark.TemperatureC) < 0.05;
 
     /// <summary>A temperature at which there is a pressure.</summary>
     private static double? Start(Substance substance)
@@ -81,14 +83,16 @@ public sealed record VapourCurve
             ? Math.Max(from, substance.VapourPressure.Select(static c => c.MaximumK).DefaultIfEmpty(from).Max()) + 50
             : Math.Min(from, substance.VapourPressure.Select(static c => c.MinimumK).DefaultIfEmpty(from).Min()) - 50;
         double at = from;
+        double last = Pascal(substance, from) ?? 0;
         for (double next = at + step; next is > ColdestK and < HottestK && (step > 0 ? next <= published : next >= published); next += step)
         {
-            if (Pascal(substance, next) is not { } pascal || pascal > MostPa || pascal < LeastPa)
+            // Below every range without critical constants the engine keeps an upper bound, which is no curve.
+            if (Pascal(substance, next) is not { } pascal || pascal > MostPa || pascal < LeastPa || (step < 0 && pascal >= last))
             {
                 break;
             }
 
-            at = next;
+            (at, last) = (next, pascal);
         }
 
         return at;
