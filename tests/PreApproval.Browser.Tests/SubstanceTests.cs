@@ -37,7 +37,7 @@ public class SubstanceTests(DemoApp app, Hosting.Browser browser)
         await mira.Page.GetByRole(AriaRole.Link, new() { Name = "Substances" }).ClickAsync();
         await mira.Page.GetByLabel("Name, synonym or CAS number").FillAsync("PhMe");
         await mira.Page.Keyboard.PressAsync("Enter");
-        await mira.Page.GetByRole(AriaRole.Link, new() { Name = "toluene", Exact = true }).ClickAsync();
+        await mira.Page.Locator("[aria-labelledby=found] a", new() { HasText = "toluene" }).First.ClickAsync();
         await Assertions.Expect(mira.Page.GetByRole(AriaRole.Heading, new() { Name = "Toluene" })).ToBeVisibleAsync();
         await Assertions.Expect(mira.Page.Locator("svg.chart")).ToBeVisibleAsync();
         ILocator flash = mira.Page.Locator("#fire + .scroll tr", new() { HasText = "Flash point" });
