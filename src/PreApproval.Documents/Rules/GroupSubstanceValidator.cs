@@ -90,7 +90,7 @@ internal sealed class GroupSubstanceValidator : AbstractValidator<GroupSubstance
             {
                 context.AddFailure(new ValidationFailure(path, $"\"{Shown.Text(names[i])}\" is another substance of the catalogue ({listed.Key}) than {cas}; correct the name or the CAS number"));
             }
-            else if (names[..i].Any(earlier => Catalog.SameName(earlier, names[i])))
+            else if (names[..i].Any(earlier => NameSpelling.Same(earlier, names[i])))
             {
                 context.AddFailure(new ValidationFailure(path, "is given twice"));
             }

@@ -72,7 +72,7 @@ public static class GroupSubstanceUse
         {
             // A CAS number is a statement: the name beside it must not bring in another substance.
             { Cas: { } cas } => own.FirstOrDefault(listed => string.Equals(listed.Substance.Cas, cas, StringComparison.Ordinal)),
-            { Name: { } name } => own.FirstOrDefault(listed => listed.Substance.Names.Any(known => Catalog.SameName(known, name)))
+            { Name: { } name } => own.FirstOrDefault(listed => listed.Substance.Names.Any(known => NameSpelling.Same(known, name)))
                 ?? (Catalog.Default.TryFindByName(name, out Substance? substance) ? OfCatalogue(substance, own) : null),
             { Smiles: { } smiles } => own.FirstOrDefault(listed => string.Equals(listed.Substance.Smiles, smiles.Trim(), StringComparison.Ordinal)),
             _ => null,

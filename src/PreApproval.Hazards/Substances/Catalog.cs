@@ -10,13 +10,11 @@ public sealed class Catalog
     private readonly FrozenDictionary<string, Substance> _byName;
     private readonly FrozenDictionary<string, Substance> _bySmiles;
     private readonly FrozenDictionary<string, string> _references;
-    private readonly NameIndex<Substance> _index;
 
     internal Catalog(IReadOnlyList<Substance> substances, IReadOnlyDictionary<string, string> references, string digest)
     {
         Substances = substances;
         Digest = digest;
-        _index = new NameIndex<Substance>(substances, static s => s.Identity);
         _references = references.ToFrozenDictionary(StringComparer.Ordinal);
         _byCas = substances.Where(s => s.Identity.Cas is not null).ToFrozenDictionary(s => s.Identity.Cas!, StringComparer.Ordinal);
         _bySmiles = substances.Where(s => s.Identity.Smiles is not null)
@@ -48,36 +46,71 @@ public sealed class Catalog
     /// <summary>Finds a listed substance by its SMILES as written in the catalogue. Other spellings of a structure are not recognised here.</summary>
     public bool TryFindBySmiles(string smiles, [NotNullWhen(true)] out Substance? substance) => _bySmiles.TryGetValue(smiles.Trim(), out substance);
 
-    /// <summary>Substances whose name, synonym or CAS number begins with the text, or a word inside a name does; best first.</summary>
-    public IReadOnlyList<Substance> Search(string text, int most) => [.. _index.Search(text, most).Select(static hit => hit.Item)];
+    /// <summary>Substances whose name, synonym or CAS number begins with the text, best first.</summary>
+    public IReadOnlyList<Substance> Search(string text, int most)
+    {
+        var wanted = Spelling(text);
+        if (wanted.Length == 0 || most <= 0)
+        {
+            return [];
+        }
 
-    /// <summary>The same with the name that fits and how well it does, to be merged with finds from elsewhere.</summary>
-    public IReadOnlyList<NameHit<Substance>> Find(string text, int most) => _index.Search(text, most);
-
-    /// <summary>True where two names differ in case, spaces and hyphens only.</summary>
-    public static bool SameName(string one, string other) => string.Equals(Spelling(one), Spelling(other), StringComparison.Ordinal);
+        return [.. Substances
+            .Select(s => (Substance: s, Rank: Rank(s.Identity, wanted, text.Trim())))
+            .Where(c => c.Rank < int.MaxValue)
+            .OrderBy(c => c.Rank)
+            .ThenBy(c => c.Substance.Identity.Name.Length)
+            .ThenBy(c => c.Substance.Identity.Name, StringComparer.Ordinal)
+            .Select(c => c.Substance)
+            .Take(most)];
+    }
 
     /// <summary>The full reference behind a source key; a key that is not in the list (a group's own source) is returned as it is.</summary>
     public string Reference(string sourceKey) => _references.GetValueOrDefault(sourceKey, sourceKey);
 
     internal static IEnumerable<string> Names(Identity identity) => identity.Synonyms.Prepend(identity.Name);
 
-    /// <summary>What names are compared by: in lower case, without spaces and hyphens.</summary>
-    public static string Spelling(string name) => string.Create(
-        name.Count(CountsInSpelling),
+    internal static string Spelling(string name) => string.Create(
+        name.Count(Counts),
         name,
         static (span, text) =>
         {
             var at = 0;
             foreach (var c in text)
             {
-                if (CountsInSpelling(c))
+                if (Counts(c))
                 {
                     span[at++] = char.ToLowerInvariant(c);
                 }
             }
         });
 
-    /// <summary>True for the characters that names are compared by.</summary>
-    internal static bool CountsInSpelling(char c) => !char.IsWhiteSpace(c) && c is not ('-' or '\u2010' or '\u2011' or '\u2012' or '\u2013');
+    private static bool Counts(char c) => !char.IsWhiteSpace(c) && c is not ('-' or '\u2010' or '\u2011' or '\u2012' or '\u2013');
+
+    private static int Rank(Identity identity, string wanted, string typed)
+    {
+        var name = Spelling(identity.Name);
+        if (string.Equals(name, wanted, StringComparison.Ordinal) || string.Equals(identity.Cas, typed, StringComparison.Ordinal))
+        {
+            return 0;
+        }
+
+        var synonyms = identity.Synonyms.Select(Spelling).ToList();
+        if (synonyms.Exists(s => string.Equals(s, wanted, StringComparison.Ordinal)))
+        {
+            return 1;
+        }
+
+        if (name.StartsWith(wanted, StringComparison.Ordinal))
+        {
+            return 2;
+        }
+
+        if (synonyms.Exists(s => s.StartsWith(wanted, StringComparison.Ordinal)))
+        {
+            return 3;
+        }
+
+        return identity.Cas?.StartsWith(typed, StringComparison.Ordinal) == true ? 4 : int.MaxValue;
+    }
 }

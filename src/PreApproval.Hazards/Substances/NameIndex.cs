@@ -53,7 +53,7 @@ public sealed class NameIndex<T>
     public IReadOnlyList<NameHit<T>> Search(string text, int most)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var wanted = Catalog.Spelling(text);
+        var wanted = NameSpelling.Of(text);
         if (wanted.Length == 0 || most <= 0)
         {
             return [];
@@ -109,7 +109,7 @@ public sealed class NameIndex<T>
         public Spelled(string name)
         {
             Name = name;
-            _spelling = Catalog.Spelling(name);
+            _spelling = NameSpelling.Of(name);
             _words = [.. WordStarts(name)];
         }
 
@@ -145,7 +145,7 @@ public sealed class NameIndex<T>
             var at = 0;
             for (var i = 0; i < name.Length; i++)
             {
-                if (!Catalog.CountsInSpelling(name[i]))
+                if (!NameSpelling.Counts(name[i]))
                 {
                     continue;
                 }

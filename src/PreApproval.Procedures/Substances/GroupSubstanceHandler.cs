@@ -247,7 +247,7 @@ public sealed class GroupSubstanceHandler(
         string[] names = [.. substance.Names];
         for (int i = 0; i < names.Length; i++)
         {
-            if (Array.Find(others, other => other.Names.Any(name => Catalog.SameName(name, names[i]))) is { } holder)
+            if (Array.Find(others, other => other.Names.Any(name => NameSpelling.Same(name, names[i]))) is { } holder)
             {
                 return Taken(i == 0 ? "/name" : FormattableString.Invariant($"/synonyms/{i - 1}"), $"'{holder.Name}' of the group's own substances goes by this name.");
             }
@@ -263,7 +263,7 @@ public sealed class GroupSubstanceHandler(
         Id = id,
         GroupId = groupId,
         Name = substance.Name,
-        NameKey = Catalog.Spelling(substance.Name),
+        NameKey = NameSpelling.Of(substance.Name),
         Cas = substance.Cas,
         Version = version,
         UpdatedAt = now,

@@ -25,10 +25,15 @@ public static class SubstanceSearch
             ? []
             : new NameIndex<ListedGroupSubstance>(own, static entry => IdentityOf(entry.Substance)).Search(text, most)
                 .Select(static hit => new FoundSubstance(hit.Item.Id.ToString(), IdentityOf(hit.Item.Substance), hit.Item, hit.Match, hit.Name));
-        IEnumerable<FoundSubstance> catalogue = Catalog.Default.Find(text, most)
-            .Select(static hit => new FoundSubstance(hit.Item.Key, hit.Item.Identity, null, hit.Match, hit.Name));
+        IEnumerable<FoundSubstance> catalogue = Catalog.Default.Search(text, most).Select(substance => Judged(substance, text));
         return [.. listed.Concat(catalogue).OrderBy(static found => found.Match).Take(most)];
     }
+
+    /// <summary>How well a find of the catalogue fits, so that it can be merged; what fits by a mistyped letter only comes last.</summary>
+    private static FoundSubstance Judged(Substance substance, string text) =>
+        new NameIndex<Substance>([substance], static s => s.Identity).Search(text, 1) is [var hit]
+            ? new FoundSubstance(substance.Key, substance.Identity, null, hit.Match, hit.Name)
+            : new FoundSubstance(substance.Key, substance.Identity, null, NameMatch.WordBeginning, substance.Identity.Name);
 
     /// <summary>What names an own substance; its molar mass from the formula where it is not stated.</summary>
     public static Hazards.Substances.Identity IdentityOf(GroupSubstance substance)
