@@ -62,7 +62,7 @@ internal static class CommandLine
     {
         var names = new Argument<string[]>("SUBSTANCE") { Description = "CAS number, name or SMILES, or - for a JSON array of {\"cas\"}, {\"name\"} or {\"smiles\"} on standard input.", Arity = ArgumentArity.OneOrMore };
         names.Validators.Add(RefuseUnknownOptions);
-        var at = new Option<double>("--at") { Description = "Temperature of the vapour pressure in °C.", DefaultValueFactory = _ => SubstanceCommand.UsualTemperatureC, HelpName = "CELSIUS" };
+        var at = new Option<double>("--at") { Description = "Temperature of the vapour pressure in °C.", DefaultValueFactory = _ => SubstanceCommand.UsualTemperatureC, CustomParser = SubstanceCommand.ParseTemperature, HelpName = "CELSIUS" };
         Option<bool> json = Json();
         var command = new Command("substance", "Shows what is known of a substance, with sources.") { names, at, json };
         command.SetAction(parsed =>

@@ -93,6 +93,126 @@ public sealed class SubstanceCommandTests
         Assert.Contains("also published", run.Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Benzene: H350 carcinogenicity 1A (Regulation (EC) No 1272/2008, Annex VI); 1 ppm (29 CFR 1910.1028); IDLH 500 ppm (NIOSH 1994); group 1 (IARC volume 120).</summary>
+    [Fact]
+    public void Substance_HealthValues_AreInTheJson()
+    {
+        JsonNode json = Run.Of("substance", "benzene", "--json").Json;
+
+        JsonNode statement = Assert.Single(json["hazardStatements"]!["statements"]!.AsArray(), entry => entry!["code"]!.GetValue<string>() is "H350")!;
+        Assert.Equal("carcinogenicity", statement["class"]!.GetValue<string>());
+        Assert.Equal("1A", statement["category"]!.GetValue<string>());
+        Assert.Equal("assumed", json["hazardStatements"]!["quality"]!.GetValue<string>());
+        Assert.NotEmpty(json["hazardStatements"]!["source"]!.AsArray());
+        JsonNode permissible = Assert.Single(json["exposureLimits"]!["limits"]!.AsArray(), entry => entry!["kind"]!.GetValue<string>() is "TWA" && entry["jurisdiction"]!.GetValue<string>() is "United States, OSHA (permissible)")!;
+        Assert.Equal(1, permissible["ppm"]!.GetValue<double>());
+        Assert.Equal(3.19, permissible["mgPerM3"]!.GetValue<double>(), 0.005);
+        Assert.Equal("mgPerM3", permissible["converted"]!.GetValue<string>());
+        Assert.Equal(1987, permissible["year"]!.GetValue<int>());
+        Assert.Single(json["exposureLimits"]!["limits"]!.AsArray(), entry => entry!["kind"]!.GetValue<string>() is "TWA" && entry["governs"]!.GetValue<bool>());
+        Assert.True(json["exposureLimits"]!["skin"]!.GetValue<bool>());
+        Assert.Equal(500, json["idlh"]!["ppm"]!.GetValue<double>());
+        Assert.Equal("1", json["carcinogen"]!["iarcGroup"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public void Substance_NothingOnFile_SaysSoAndNotThatThereIsNoHazard()
+    {
+        JsonNode json = Run.Of("substance", "hydrazoic acid", "--json").Json;
+        Run table = Run.Of("substance", "hydrazoic acid");
+
+        foreach (string member in (string[])["hazardStatements", "exposureLimits", "idlh", "carcinogen"])
+        {
+            Assert.Equal("not on file", json[member]!["status"]!.GetValue<string>());
+        }
+
+        Assert.Contains("Hazard statements: not on file (this does not mean: no hazard)", table.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Substance_NotClassified_NamesTheBasis()
+    {
+        JsonNode json = Run.Of("substance", "sucrose", "--json").Json["hazardStatements"]!;
+
+        Assert.Equal("not classified", json["status"]!.GetValue<string>());
+        Assert.Empty(json["statements"]!.AsArray());
+        Assert.NotEmpty(json["note"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public void Substance_HealthValuesInTheTable_NameWhoAndWhenAndWhatGoverns()
+    {
+        string output = Run.Of("substance", "nitrogen dioxide").Output;
+
+        Assert.Contains("H330  acute toxicity, inhalation 2", output, StringComparison.Ordinal);
+        Assert.Contains("TWA (governs)", output, StringComparison.Ordinal);
+        Assert.Contains("Canada, Ontario", output, StringComparison.Ordinal);
+        Assert.Contains("IDLH: 13.0 ppm", output, StringComparison.Ordinal);
+        Assert.Contains("safety data sheet", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Substance_Correlations_CarryTheirRanges()
+    {
+        JsonNode json = Run.Of("substance", "toluene", "--at", "100", "--json").Json;
+
+        Assert.All(json["correlations"]!.AsArray(), correlation =>
+        {
+            Assert.True(correlation!["range"]!["minimumC"]!.GetValue<double>() < correlation["range"]!["maximumC"]!.GetValue<double>());
+            Assert.NotEmpty(correlation["source"]!.AsArray());
+        });
+        Assert.Single(json["correlations"]!.AsArray(), correlation => correlation!["quantity"]!.GetValue<string>() is "vapour pressure" && correlation["governs"]!.GetValue<bool>());
+        JsonNode pressure = Assert.Single(json["values"]!.AsArray(), entry => entry!["name"]!.GetValue<string>() is "vapour pressure")!;
+        Assert.InRange(100, pressure["range"]!["minimumC"]!.GetValue<double>(), pressure["range"]!["maximumC"]!.GetValue<double>());
+    }
+
+    /// <summary>Critical temperature of propane: 96.7 °C (CRC Handbook).</summary>
+    [Fact]
+    public void Substance_AboveTheCriticalTemperature_IsAGasWithoutANumber()
+    {
+        JsonNode json = Run.Of("substance", "propane", "--at", "100", "--json").Json;
+
+        JsonNode pressure = Assert.Single(json["values"]!.AsArray(), entry => entry!["name"]!.GetValue<string>() is "vapour pressure")!;
+        Assert.Null(pressure["value"]);
+        Assert.StartsWith("gas: above its critical temperature of 96.7 °C", pressure["because"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("67-64-2", "its check digit is wrong")]
+    [InlineData("chlorob", "\"chlorobenzene\"")]
+    [InlineData("ethil acetate", "did you mean \"ethyl acetate\"?")]
+    public void Substance_NotFound_SaysWhatIsWrongOrNear(string word, string expected)
+    {
+        Run run = Run.Of("substance", word, "--json");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains(expected, run.Problem["errors"]![0]!["message"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("25,5")]
+    [InlineData("warm")]
+    [InlineData("298 K")]
+    public void Substance_TemperatureThatIsNoNumber_SaysHowToWriteIt(string temperature)
+    {
+        Run run = Run.Of("substance", "acetone", "--at", temperature, "--json");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains($"not '{temperature}'", run.Problem["detail"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("NaN")]
+    [InlineData("-273.15")]
+    [InlineData("1e9")]
+    public void Substance_TemperatureOutOfReason_IsUnusable(string temperature)
+    {
+        Run run = Run.Of("substance", "acetone", "--at", temperature, "--json");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("-273.15 (excluded) to 2726.85", run.Problem["detail"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
     private static double Value(JsonNode json, string name, string unit)
     {
         JsonNode value = Assert.Single(json["values"]!.AsArray(), entry => string.Equals(entry!["name"]!.GetValue<string>(), name, StringComparison.Ordinal))!;

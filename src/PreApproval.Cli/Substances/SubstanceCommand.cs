@@ -1,3 +1,5 @@
+using System.CommandLine.Parsing;
+using System.Globalization;
 using PreApproval.Cli.Output;
 using PreApproval.Documents;
 using PreApproval.Documents.Planning;
@@ -14,6 +16,8 @@ internal static class SubstanceCommand
     public const double UsualTemperatureC = 25;
 
     private const double MostC = 2_726.85;
+
+    private const int NearNames = 3;
 
     public static bool IsCredible(double temperatureC) => temperatureC is > -UnitTable.CelsiusZeroK and <= MostC;
 
@@ -62,16 +66,48 @@ internal static class SubstanceCommand
 
     private static Substance? BySmiles(string smiles) => Catalog.Default.TryFindBySmiles(smiles, out Substance? substance) ? substance : null;
 
+    /// <summary>Reads <c>--at</c>, whatever the language of the system: a decimal point, no unit.</summary>
+    public static double ParseTemperature(ArgumentResult result)
+    {
+        string word = result.Tokens is [var token] ? token.Value : "";
+        if (double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out double celsius))
+        {
+            return celsius;
+        }
+
+        result.AddError($"--at takes a number of °C with a decimal point, like 25 or -10.5, not '{Shown.Text(word)}'.");
+        return double.NaN;
+    }
+
     private static Substance? Found(string identifier, Substance? substance, string path, FaultList faults)
     {
         if (substance is null)
         {
-            string hint = NearName.Of(identifier, Catalog.Default.Substances.Select(candidate => candidate.Identity.Name)) is { } near
-                ? $"; did you mean \"{near}\"?"
-                : "";
-            faults.Invalid(path, $"no substance \"{Shown.Text(identifier)}\" is on file, by CAS number, name or SMILES{hint}");
+            faults.Invalid(path, $"no substance \"{Shown.Text(identifier)}\" is on file, by CAS number, name or SMILES{Hint(identifier)}");
         }
 
         return substance;
     }
+
+    private static string Hint(string identifier)
+    {
+        if (LooksLikeCas(identifier))
+        {
+            return CasNumber.IsValid(identifier.Trim()) ? "" : "; its check digit is wrong for a CAS number";
+        }
+
+        var near = new List<string>(NearNames);
+        if (NearName.Of(identifier, Catalog.Default.Substances.SelectMany(candidate => candidate.Identity.Synonyms.Prepend(candidate.Identity.Name))) is { } nearest)
+        {
+            near.Add(nearest);
+        }
+
+        IEnumerable<string> beginnings = Catalog.Default.Search(identifier, NearNames).Select(candidate => candidate.Identity.Name);
+        near.AddRange(beginnings.Where(name => !near.Contains(name, StringComparer.Ordinal)).Take(NearNames - near.Count));
+        return near.Count == 0 ? "" : $"; did you mean {string.Join(" or ", near.Select(name => $"\"{name}\""))}?";
+    }
+
+    private static bool LooksLikeCas(string identifier) =>
+        identifier.Trim().Split('-') is [{ Length: > 0 } first, { Length: 2 } second, { Length: 1 } third]
+        && first.All(char.IsAsciiDigit) && second.All(char.IsAsciiDigit) && third.All(char.IsAsciiDigit);
 }

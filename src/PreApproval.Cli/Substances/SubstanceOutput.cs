@@ -27,6 +27,12 @@ internal static class SubstanceOutput
             ["groups"] = Texts(Families(substance)),
         },
         ["values"] = new JsonArray([.. values.Select(Value)]),
+        ["correlations"] = CorrelationOutput.Json(substance),
+        ["hazardStatements"] = HealthOutput.Statements(substance),
+        ["exposureLimits"] = HealthOutput.Limits(substance),
+        ["idlh"] = HealthOutput.Idlh(substance),
+        ["carcinogen"] = HealthOutput.Carcinogen(substance),
+        ["advice"] = HealthOutput.Advice,
     };
 
     public static string Text(Substance substance, IReadOnlyList<SubstanceValue> values)
@@ -34,6 +40,16 @@ internal static class SubstanceOutput
         Identity identity = substance.Identity;
         var text = new StringBuilder();
         text.AppendLine(CultureInfo.InvariantCulture, $"{identity.Name}  CAS {identity.Cas ?? "–"}  {identity.Formula ?? ""}  {Rounded.Significant(MolarMass(substance), 5)} g/mol");
+        if (identity.Synonyms.Count > 0)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"Also: {string.Join(", ", identity.Synonyms)}");
+        }
+
+        if (identity.Smiles is { } smiles)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"SMILES: {smiles}");
+        }
+
         if (Families(substance) is { Count: > 0 } families)
         {
             text.AppendLine(CultureInfo.InvariantCulture, $"Families: {string.Join(", ", families)}");
@@ -43,14 +59,18 @@ internal static class SubstanceOutput
         var table = new TextTable("value", "", "unit", "quality", "source");
         foreach (SubstanceValue value in values)
         {
-            Add(table, value, value.TemperatureC is { } celsius ? $"{value.Name} at {Rounded.Temperature(celsius)} °C" : value.Name);
+            string name = value.TemperatureC is { } celsius ? $"{value.Name} at {Rounded.Temperature(celsius)} °C" : value.Name;
+            Add(table, value, value.Others.Count > 0 ? $"{name} (governs)" : name);
             foreach (SubstanceValue other in value.Others)
             {
                 Add(table, other, "  also published");
             }
         }
 
-        return text.Append(table).ToString();
+        text.Append(table);
+        CorrelationOutput.Append(text, substance);
+        HealthOutput.Append(text, substance);
+        return text.ToString();
     }
 
     private static void Add(TextTable table, SubstanceValue value, string name) => table.Add(
@@ -58,7 +78,7 @@ internal static class SubstanceOutput
         Rounded.Significant(value.Value, 4),
         value.Unit,
         value.Quality is { } quality ? ReportWords.Of(quality) : "–",
-        value.Because ?? string.Join("; ", value.Sources));
+        value.Because ?? string.Join("; ", value.Note is { } note ? value.Sources.Append(note) : value.Sources));
 
     private static JsonObject Value(SubstanceValue value)
     {
@@ -75,6 +95,16 @@ internal static class SubstanceOutput
             json["temperatureC"] = celsius;
         }
 
+        if (value.Range is { } range)
+        {
+            json["range"] = CorrelationOutput.Range(range);
+        }
+
+        if (value.Note is { } note)
+        {
+            json["note"] = note;
+        }
+
         if (value.Because is { } because)
         {
             json["because"] = because;
@@ -82,6 +112,7 @@ internal static class SubstanceOutput
 
         if (value.Others.Count > 0)
         {
+            json["governs"] = true;
             json["others"] = new JsonArray([.. value.Others.Select(Value)]);
         }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Mixtures;
 
 namespace PreApproval.Hazards.Substances;
@@ -80,6 +81,8 @@ internal static class CatalogReader
         {
             ReadAssignment(row, drafts, references, faults);
         }
+
+        HealthRows.Read(files, drafts, references, faults);
 
         var substances = drafts.Values.Select(d => d.Build()).OrderBy(s => s.Identity.Name, StringComparer.Ordinal).ToList();
         CheckNames(substances, faults);

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Mixtures;
 
 namespace PreApproval.Hazards.Substances;
@@ -91,6 +92,21 @@ public sealed record Substance
 
     /// <summary>Original UNIFAC subgroups and their counts; null when not assigned.</summary>
     public Sourced<IReadOnlyDictionary<int, int>>? UnifacGroups { get; init; }
+
+    /// <summary>
+    /// Hazard statements with class and category. Null: not on file, which says nothing about hazards. Empty: known as not
+    /// classified, with the basis in the note.
+    /// </summary>
+    public Sourced<IReadOnlyList<HazardStatement>>? HazardStatements { get; init; }
+
+    /// <summary>Occupational exposure limits; null when none is on file.</summary>
+    public ExposureLimits? ExposureLimits { get; init; }
+
+    /// <summary>Concentration immediately dangerous to life or health; null when none is on file.</summary>
+    public ImmediateDanger? Idlh { get; init; }
+
+    /// <summary>Evaluation in the IARC Monographs; null when none is on file.</summary>
+    public CarcinogenNote? Carcinogen { get; init; }
 
     /// <summary>Gas, liquid or solid at 298.15 K and 101 325 Pa.</summary>
     public required Phase PhaseAt298K { get; init; }

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Mixtures;
 
 namespace PreApproval.Hazards.Substances;
@@ -20,6 +21,8 @@ internal sealed class SubstanceDraft
     public double DensityTemperatureK { get; set; } = 298.15;
 
     public Sourced<IReadOnlyDictionary<int, int>>? Groups { get; set; }
+
+    public HealthDraft Health { get; } = new();
 
     public List<double> BoilingPointsK => [.. Values.GetValueOrDefault(Quantity.BoilingPoint, []).Select(v => v.Value.Value)];
 
@@ -52,6 +55,10 @@ internal sealed class SubstanceDraft
             UpperFlammableLimit = Cautious(Quantity.UpperLimit, highest: true),
             NonFlammable = burns is null ? null : new Sourced<bool>(burns.Value != 0, burns.Quality, burns.Sources),
             UnifacGroups = Groups,
+            HazardStatements = Health.Statements,
+            ExposureLimits = Health.BuildLimits(),
+            Idlh = Health.Idlh,
+            Carcinogen = Health.Carcinogen,
         };
     }
 
