@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Components.Authorization;
 using PreApproval.Documents;
 using PreApproval.Documents.Substances;
-using Microsoft.AspNetCore.Components.Authorization;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
