@@ -41,6 +41,14 @@ public static class DocumentWriter
     /// <summary><c>sha256:</c> and the SHA-256 of <see cref="Canonical"/>.</summary>
     public static string Digest(ProcedureDocument document) => CanonicalJson.Digest(Canonical(document));
 
+    /// <summary>A substance of the group's own list as JSON.</summary>
+    internal static JsonObject ToJson(Substances.GroupSubstance substance) => Object(
+        ("name", substance.Name),
+        ("synonyms", Texts(substance.Synonyms)),
+        ("cas", substance.Cas),
+        ("smiles", substance.Smiles),
+        ("properties", Of(substance.Properties, Properties)));
+
     private static JsonObject Material(MaterialEntry material) => Object(
         ("id", material.Id),
         ("substance", Of(material.Substance, Substance)),
@@ -57,18 +65,29 @@ public static class DocumentWriter
         ("cas", substance.Cas),
         ("name", substance.Name),
         ("smiles", substance.Smiles),
-        ("properties", Of(substance.Properties, properties => Object(
-            ("formula", properties.Formula),
-            ("molarMass", Quantity(properties.MolarMass)),
-            ("state", Word(properties.State, Words.States)),
-            ("density", Quantity(properties.Density)),
-            ("meltingPoint", Quantity(properties.MeltingPoint)),
-            ("boilingPoint", Quantity(properties.BoilingPoint)),
-            ("flashPoint", Quantity(properties.FlashPoint)),
-            ("autoignition", Quantity(properties.Autoignition)),
-            ("lowerFlammableLimit", Quantity(properties.LowerFlammableLimit)),
-            ("upperFlammableLimit", Quantity(properties.UpperFlammableLimit)),
-            ("source", properties.Source)))));
+        ("properties", Of(substance.Properties, Properties)));
+
+    private static JsonObject Properties(SubstanceProperties properties) => Object(
+        ("formula", properties.Formula),
+        ("molarMass", Quantity(properties.MolarMass)),
+        ("state", Word(properties.State, Words.States)),
+        ("density", Quantity(properties.Density)),
+        ("meltingPoint", Quantity(properties.MeltingPoint)),
+        ("boilingPoint", Quantity(properties.BoilingPoint)),
+        ("flashPoint", Quantity(properties.FlashPoint)),
+        ("autoignition", Quantity(properties.Autoignition)),
+        ("lowerFlammableLimit", Quantity(properties.LowerFlammableLimit)),
+        ("upperFlammableLimit", Quantity(properties.UpperFlammableLimit)),
+        ("vapourPressure", Of(properties.VapourPressure, antoine => Object(
+            ("a", antoine.A),
+            ("b", antoine.B),
+            ("c", antoine.C),
+            ("pressureUnit", Word(antoine.PressureUnit, Words.AntoinePressureUnits)),
+            ("temperatureUnit", Word(antoine.TemperatureUnit, Words.AntoineTemperatureUnits)),
+            ("from", Quantity(antoine.From)),
+            ("to", Quantity(antoine.To))))),
+        ("source", properties.Source),
+        ("sources", Of(properties.Sources, sources => new JsonObject(sources.Select(source => KeyValuePair.Create<string, JsonNode?>(source.Key, JsonValue.Create(source.Value)))))));
 
     private static JsonObject Vessel(VesselEntry vessel) => Object(
         ("id", vessel.Id),

@@ -43,7 +43,10 @@ public sealed record SubstanceReference
     public SubstanceProperties? Properties { get; init; }
 }
 
-/// <summary>The group's own values of a substance. Each fills a gap of the catalogue and never replaces a value of it.</summary>
+/// <summary>
+/// The group's own values of a substance. Each fills a gap of the catalogue. Where the catalogue has a value it stays; of the fire values
+/// (flash point, autoignition, limits) the cautious one then governs, and both are kept.
+/// </summary>
 public sealed record SubstanceProperties
 {
     /// <summary>Molecular formula in Hill order.</summary>
@@ -71,8 +74,20 @@ public sealed record SubstanceProperties
     /// <summary>In vol%.</summary>
     public Quantity? UpperFlammableLimit { get; init; }
 
+    public AntoineEntry? VapourPressure { get; init; }
+
     /// <summary>Where the values come from, as typed.</summary>
     public string? Source { get; init; }
+
+    /// <summary>Where single values come from that have another source, by the name of the member (<see cref="SourcedMembers"/>).</summary>
+    public IReadOnlyDictionary<string, string>? Sources { get; init; }
+
+    /// <summary>Members that may have a source of their own, as the document writes them.</summary>
+    public static IReadOnlyList<string> SourcedMembers { get; } =
+        ["molarMass", "density", "meltingPoint", "boilingPoint", "flashPoint", "autoignition", "lowerFlammableLimit", "upperFlammableLimit", "vapourPressure"];
+
+    /// <summary>The source of a member: its own, or that of all.</summary>
+    public string? SourceOf(string member) => Sources?.GetValueOrDefault(member) ?? Source;
 }
 
 /// <param name="Solvent">What it is dissolved in.</param>

@@ -6,6 +6,7 @@ using PreApproval.Procedures.Drafting;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Submission;
+using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures;
@@ -25,6 +26,8 @@ public static class ProceduresSetup
             .AddScoped<SubmissionHandler>()
             .AddScoped<DecisionHandler>()
             .AddScoped<ProcedureQueries>()
+            .AddScoped<GroupSubstanceHandler>()
+            .AddScoped<OwnValues>()
             .AddScoped<HistoryHandler>()
             .AddScoped<MembershipQueries>()
             .AddScoped<NoticeQueries>()

@@ -6,6 +6,7 @@ using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Notices;
+using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Storage.Model;
 
@@ -60,6 +61,10 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
 
     internal DbSet<SignRefusalRow> SignRefusals => Set<SignRefusalRow>();
 
+    internal DbSet<GroupSubstanceRecord> GroupSubstances => Set<GroupSubstanceRecord>();
+
+    internal DbSet<GroupSubstanceVersionRecord> GroupSubstanceVersions => Set<GroupSubstanceVersionRecord>();
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         base.ConfigureConventions(configurationBuilder);
@@ -69,6 +74,7 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
         configurationBuilder.Properties<SlotKind>().HaveConversion<WireNameConverter<SlotKind>>();
         configurationBuilder.Properties<Hazard>().HaveConversion<WireNameConverter<Hazard>>();
         configurationBuilder.Properties<Severity>().HaveConversion<WireNameConverter<Severity>>();
+        configurationBuilder.Properties<SubstanceChange>().HaveConversion<WireNameConverter<SubstanceChange>>();
         configurationBuilder.Properties<Verdict>().HaveConversion<WireNameConverter<Verdict>>();
     }
 
@@ -89,5 +95,6 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
         GroupTables.Configure(builder);
         ProcedureTables.Configure(builder);
         LogTables.Configure(builder);
+        SubstanceTables.Configure(builder);
     }
 }

@@ -8,6 +8,7 @@ using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Idempotency;
 using PreApproval.Procedures.Notices;
+using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Storage.Stores;
 
@@ -30,6 +31,7 @@ public static class StorageSetup
             .AddScoped<IProcedureStore, ProcedureStore>()
             .AddScoped<IProcedureReader, ProcedureReader>()
             .AddScoped<IGroupStore, GroupStore>()
+            .AddScoped<IGroupSubstanceStore, GroupSubstanceStore>()
             .AddScoped<IAuditStore, AuditStore>()
             .AddScoped<INoticeStore, NoticeStore>()
             .AddScoped<IIdempotencyStore, IdempotencyStore>()

@@ -25,7 +25,9 @@ internal static class Samples
             { "id": "own", "substance": { "name": "own compound 1", "smiles": "CCOC(=O)CCl", "properties": { "formula": "C4H7ClO2", "molarMass": { "value": 122.55, "unit": "g/mol" },
               "state": "liquid", "density": { "value": 1.15, "unit": "g/mL" }, "meltingPoint": { "value": -26, "unit": "°C" }, "boilingPoint": { "value": 143, "unit": "°C" },
               "flashPoint": { "value": 54, "unit": "degC" }, "autoignition": { "value": 723, "unit": "K" }, "lowerFlammableLimit": { "value": 2, "unit": "vol%" },
-              "upperFlammableLimit": { "value": 12, "unit": "vol%" }, "source": "own notebook (invented)" } }, "role": "reagent", "amount": { "value": 10, "unit": "umol" } }
+              "upperFlammableLimit": { "value": 12, "unit": "vol%" },
+              "vapourPressure": { "a": 4.2, "b": 1500, "c": 214, "pressureUnit": "bar", "temperatureUnit": "°C", "from": { "value": 20, "unit": "°C" }, "to": { "value": 150, "unit": "°C" } },
+              "source": "own notebook (invented)", "sources": { "flashPoint": "another notebook (invented)", "vapourPressure": "a third (invented)" } } }, "role": "reagent", "amount": { "value": 10, "unit": "umol" } }
           ],
           "attendance": "unattended", "lone": false,
           "people": { "experience": "first time" },

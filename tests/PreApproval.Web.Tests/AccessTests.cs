@@ -25,6 +25,12 @@ public sealed class AccessTests(TestApp test)
         ["DELETE /api/v1/tokens/{id}"] = [401, 404, 404, 404, 404, 404, 404, 404, 404],
         ["GET /api/v1/members"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
         ["GET /api/v1/substances"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
+        ["GET /api/v1/substances/{key}"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
+        ["GET /api/v1/own-substances"] = [401, 200, 200, 200, 200, 200, 403, 200, 200],
+        ["POST /api/v1/substances"] = [401, 403, 403, 422, 422, 422, 403, 403, 422],
+        ["PUT /api/v1/substances/{id}"] = [401, 404, 404, 404, 404, 404, 403, 404, 404],
+        ["POST /api/v1/substances/{id}/retirement"] = [401, 404, 404, 404, 404, 404, 403, 404, 404],
+        ["GET /api/v1/substances/{id}/versions"] = [401, 404, 404, 404, 404, 404, 403, 404, 404],
         ["POST /api/v1/screenings"] = [401, 400, 400, 400, 400, 400, 400, 400, 400],
         ["POST /api/v1/procedures"] = [401, 422, 422, 422, 422, 422, 422, 422, 422],
         ["GET /api/v1/procedures"] = [401, 200, 200, 200, 200, 200, 403, 200, 200],
@@ -143,7 +149,7 @@ public sealed class AccessTests(TestApp test)
     {
         string[] parts = endpoint.Split(' ');
         string path = parts[1].Replace("/api/v1/procedures/{id}", address, StringComparison.Ordinal).Replace("{number}", "1", StringComparison.Ordinal)
-            .Replace("{id}", "0198c0de-0000-7000-8000-000000000000", StringComparison.Ordinal);
+            .Replace("{id}", "0198c0de-0000-7000-8000-000000000000", StringComparison.Ordinal).Replace("{key}", "108-88-3", StringComparison.Ordinal);
         if (path.EndsWith("/substances", StringComparison.Ordinal))
         {
             path += "?q=water";

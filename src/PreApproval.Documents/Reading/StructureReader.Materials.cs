@@ -8,6 +8,22 @@ internal sealed partial class StructureReader
     [GeneratedRegex("^[1-9][0-9]{1,6}-[0-9]{2}-[0-9]$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1_000)]
     private static partial Regex CasPattern { get; }
 
+    /// <summary>A substance of a group's own list.</summary>
+    public Substances.GroupSubstance? GroupSubstance(JsonTree root)
+    {
+        var reader = new ObjectReader(root, "", "a substance as an object", faults);
+        var substance = new Substances.GroupSubstance
+        {
+            Name = reader.Text("name", TextLimit.Line, "give the substance a name")?.Trim() ?? "",
+            Synonyms = reader.List("synonyms", Substances.GroupSubstance.MostSynonyms, (value, path) => ObjectReader.TextOf(value, path, TextLimit.Line, faults)?.Trim() ?? "") ?? [],
+            Cas = Cas(reader),
+            Smiles = reader.Text("smiles", TextLimit.Structure)?.Trim(),
+            Properties = reader.Object("properties", Properties, "give the values and their source") ?? new SubstanceProperties(),
+        };
+        reader.End();
+        return reader.IsObject ? substance : null;
+    }
+
     private MaterialEntry Material(JsonTree value, string path)
     {
         var reader = new ObjectReader(value, path, "a material as an object", faults);
@@ -50,16 +66,9 @@ internal sealed partial class StructureReader
     private SubstanceReference Substance(JsonTree value, string path)
     {
         var reader = new ObjectReader(value, path, "a substance as an object, for instance {\"cas\": \"64-17-5\"}", faults);
-        string? cas = reader.Text("cas", TextLimit.Identifier);
-        if (cas is not null && !CasPattern.IsMatch(cas))
-        {
-            faults.Invalid(reader.PathOf("cas"), $"\"{Shown.Text(cas)}\" does not look like a CAS number, for instance \"64-17-5\"");
-            cas = null;
-        }
-
         var substance = new SubstanceReference
         {
-            Cas = cas,
+            Cas = Cas(reader),
             Name = reader.Text("name", TextLimit.Line),
             Smiles = reader.Text("smiles", TextLimit.Structure),
             Properties = reader.Object("properties", Properties),
@@ -71,6 +80,18 @@ internal sealed partial class StructureReader
         }
 
         return substance;
+    }
+
+    private string? Cas(ObjectReader reader)
+    {
+        string? cas = reader.Text("cas", TextLimit.Identifier);
+        if (cas is null || CasPattern.IsMatch(cas))
+        {
+            return cas;
+        }
+
+        faults.Invalid(reader.PathOf("cas"), $"\"{Shown.Text(cas)}\" does not look like a CAS number, for instance \"64-17-5\"");
+        return null;
     }
 
     private SubstanceProperties Properties(JsonTree value, string path)
@@ -88,10 +109,46 @@ internal sealed partial class StructureReader
             Autoignition = reader.Quantity("autoignition", MemberUnits.Temperature),
             LowerFlammableLimit = reader.Quantity("lowerFlammableLimit", MemberUnits.VolumeFraction),
             UpperFlammableLimit = reader.Quantity("upperFlammableLimit", MemberUnits.VolumeFraction),
+            VapourPressure = reader.Object("vapourPressure", Antoine),
             Source = reader.Text("source", TextLimit.Line, "say where the values come from"),
+            Sources = reader.Object("sources", Sources),
         };
         reader.End();
         return properties;
+    }
+
+    private AntoineEntry Antoine(JsonTree value, string path)
+    {
+        var reader = new ObjectReader(value, path, "the coefficients of log10(p) = a − b/(t + c) as an object", faults);
+        const string coefficient = "the equation needs a, b and c";
+        var antoine = new AntoineEntry
+        {
+            A = reader.Number("a", "a coefficient", coefficient),
+            B = reader.Number("b", "a coefficient", coefficient),
+            C = reader.Number("c", "a coefficient", coefficient),
+            PressureUnit = reader.Word("pressureUnit", Words.AntoinePressureUnits, "the coefficients belong to a unit of pressure"),
+            TemperatureUnit = reader.Word("temperatureUnit", Words.AntoineTemperatureUnits, "the coefficients belong to a unit of temperature"),
+            From = reader.Quantity("from", MemberUnits.Temperature, "give the lowest temperature it holds at"),
+            To = reader.Quantity("to", MemberUnits.Temperature, "give the highest temperature it holds at"),
+        };
+        reader.End();
+        return antoine;
+    }
+
+    private Dictionary<string, string> Sources(JsonTree value, string path)
+    {
+        var reader = new ObjectReader(value, path, "sources by the name of the value, as an object", faults);
+        var sources = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (string member in SubstanceProperties.SourcedMembers)
+        {
+            if (reader.Text(member, TextLimit.Line) is { } source)
+            {
+                sources.Add(member, source);
+            }
+        }
+
+        reader.End();
+        return sources;
     }
 
     private SolutionEntry Solution(JsonTree value, string path)

@@ -35,6 +35,20 @@ internal static class Words
 
     public static WordTable<Phase> States { get; } = new(Plain);
 
+    public static WordTable<AntoinePressureUnit> AntoinePressureUnits { get; } = new(static unit => unit switch
+    {
+        AntoinePressureUnit.Bar => "bar",
+        AntoinePressureUnit.KiloPascal => "kPa",
+        AntoinePressureUnit.Pascal => "Pa",
+        AntoinePressureUnit.MillimetreOfMercury => "mmHg",
+    });
+
+    public static WordTable<AntoineTemperatureUnit> AntoineTemperatureUnits { get; } = new(static unit => unit switch
+    {
+        AntoineTemperatureUnit.Celsius => "°C",
+        AntoineTemperatureUnit.Kelvin => "K",
+    });
+
     public static WordTable<Agent> Agents { get; } = new(agent => agent == Agent.ClassDPowder ? "class D powder" : Plain(agent));
 
     /// <summary>Words for the gas over the contents that need no substance.</summary>

@@ -10,7 +10,11 @@ internal static class DocumentRules
 
     /// <summary>All broken rules, each with its JSON Pointer. Placeholders of unreadable parts break no rule.</summary>
     public static IReadOnlyList<Fault> Check(ProcedureDocument document) =>
-        [.. Validator.Validate(document).Errors.Select(failure => new Fault(PointerOf(failure), failure.ErrorMessage))];
+        Faults(Validator.Validate(document));
+
+    /// <summary>What a validator found, with JSON Pointers.</summary>
+    public static IReadOnlyList<Fault> Faults(ValidationResult result) =>
+        [.. result.Errors.Select(failure => new Fault(PointerOf(failure), failure.ErrorMessage))];
 
     /// <summary><c>Steps[2].Temperature.Value</c> becomes <c>/steps/2/temperature/value</c>: members are named alike.</summary>
     private static string PointerOf(ValidationFailure failure)

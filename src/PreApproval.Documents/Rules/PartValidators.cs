@@ -3,6 +3,7 @@ using FluentValidation;
 using FluentValidation.Results;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
+using PreApproval.Documents.Units;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Documents.Rules;
@@ -31,6 +32,9 @@ internal sealed class SubstanceValidator : AbstractValidator<SubstanceReference?
 
 internal sealed class PropertiesValidator : AbstractValidator<SubstanceProperties?>
 {
+    /// <summary>How far boiling point and vapour pressure may disagree, as for the catalogue's own data.</summary>
+    private const double LargestDisagreementK = 2;
+
     public PropertiesValidator()
     {
         RuleFor(properties => properties!.MolarMass).Credible();
@@ -44,6 +48,34 @@ internal sealed class PropertiesValidator : AbstractValidator<SubstancePropertie
         RuleFor(properties => properties!.UpperFlammableLimit)
             .Must((properties, upper) => upper is null || properties!.LowerFlammableLimit is not { } lower || lower.Si < upper.Si)
             .WithMessage("is not above the lower flammable limit");
+        RuleFor(properties => properties!.VapourPressure!).SetValidator(new AntoineValidator());
+        RuleFor(properties => properties!.BoilingPoint)
+            .Must((properties, boiling) => BoilingPointOf(properties!) is not { } other || boiling is null || Math.Abs(boiling.Si - other) <= LargestDisagreementK)
+            .WithMessage(properties => string.Create(CultureInfo.InvariantCulture,
+                $"contradicts the vapour pressure, which reaches 1 atm at {BoilingPointOf(properties!)!.Value - UnitTable.CelsiusZeroK:0.#} °C; the two may differ by {LargestDisagreementK} K at most"));
+    }
+
+    /// <summary>Where the vapour pressure reaches one atmosphere inside its range, in K.</summary>
+    private static double? BoilingPointOf(SubstanceProperties properties) =>
+        properties.VapourPressure is { NormalBoilingPointK: { } boilingK, From: { } from, To: { } to } && boilingK >= from.Si && boilingK <= to.Si ? boilingK : null;
+}
+
+/// <summary>A vapour pressure rises with temperature and is credible over its whole range.</summary>
+internal sealed class AntoineValidator : AbstractValidator<AntoineEntry>
+{
+    private const double MostPa = 3e7;
+
+    public AntoineValidator()
+    {
+        RuleFor(antoine => antoine.B).Must(b => b is null or > 0).WithMessage("must be above 0: the vapour pressure rises with temperature");
+        RuleFor(antoine => antoine.From).Credible();
+        RuleFor(antoine => antoine.To).Credible();
+        RuleFor(antoine => antoine.To)
+            .Must((antoine, to) => to is null || antoine.From is not { } from || to.Si > from.Si)
+            .WithMessage("is not above the lowest temperature");
+        RuleFor(antoine => antoine.C)
+            .Must((antoine, _) => antoine is not { InSi: { }, B: > 0, From: { } from, To: { } to } || to.Si <= from.Si || (double.IsFinite(antoine.PascalAt(from.Si)) && antoine.PascalAt(to.Si) <= MostPa))
+            .WithMessage("gives no credible vapour pressure over the range (above 300 bar, or t + c is not above 0); check the coefficients and their units");
     }
 }
 

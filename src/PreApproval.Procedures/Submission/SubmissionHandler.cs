@@ -5,6 +5,7 @@ using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Routing;
+using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures.Submission;
@@ -18,11 +19,12 @@ public sealed class SubmissionHandler(
     INoticeStore notices,
     AuditTrail trail,
     RevisionViews views,
+    OwnValues ownValues,
     DocumentScreener screener,
     TimeProvider clock)
 {
     /// <summary>
-    /// Validates the draft fully, screens it, makes the next revision, routes it, and clears it or puts it in review: one
+    /// Validates the draft fully, copies the group's own values into it, screens it, makes the next revision, routes it, and clears it or puts it in review: one
     /// transaction with its events and notices. <paramref name="expectedVersion"/> is the draft's version.
     /// </summary>
     public async Task<Result<RevisionView, Refusal>> SubmitAsync(Actor actor, Guid procedureId, int expectedVersion, CancellationToken cancellationToken)
@@ -44,13 +46,18 @@ public sealed class SubmissionHandler(
             return early;
         }
 
-        Result<ProcedureDocument, DocumentRefusal> document = screener.Read(draft.Document);
+        Result<CompletedDocument, DocumentRefusal> document = await ownValues.ReadAsync(actor, draft.Document, cancellationToken);
         if (!document.IsOk)
         {
             return DocumentScreener.Refuse(document.Error);
         }
 
-        ScreenedDocument screened = screener.Screen(document.Value, Policy.Default);
+        if (await UnchangedAsync(draft, document.Value, cancellationToken) is { } unchanged)
+        {
+            return unchanged;
+        }
+
+        ScreenedDocument screened = screener.Screen(document.Value.Document, Policy.Default);
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         if (await procedures.LockAsync(actor.GroupId, procedureId, cancellationToken) is not { } procedure)
         {
@@ -64,7 +71,7 @@ public sealed class SubmissionHandler(
 
         DateTimeOffset now = clock.GetUtcNow();
         int number = procedure.LatestRevision + 1;
-        RevisionRecord revision = Revision(procedure, draft, TypedText.Title(document.Value.Title), number, screened, now);
+        RevisionRecord revision = Revision(procedure, document.Value, number, screened, now);
         FindingRecord[] findings = [.. screened.Report.Findings.Select((finding, ordinal) => Record(revision, finding, ordinal))];
         GroupPolicy policy = await groups.PolicyAsync(actor.GroupId, cancellationToken);
         Result<IReadOnlyList<PlannedSlot>, Refusal> routed = await RouteAsync(procedure, screened.Report, findings, policy, cancellationToken);
@@ -160,10 +167,16 @@ public sealed class SubmissionHandler(
             return Refusal.Because(RefusalKind.Conflict, $"Revision {latest.Number} is still in review: wait for the decision, or withdraw it first.");
         }
 
-        return draft.SubmittedAs is { } same && heads is [{ State: not (ProcedureState.Withdrawn or ProcedureState.Expired) }, ..]
-            ? Refusal.Because(RefusalKind.Conflict, $"Nothing was changed since revision {same} was submitted.")
-            : null;
+        return null;
     }
+
+    /// <summary>A draft that was submitted is submitted again only when it, or what the group's own list says of its substances, has changed, or when that revision was taken back or has expired.</summary>
+    private async Task<Refusal?> UnchangedAsync(DraftRecord draft, CompletedDocument document, CancellationToken cancellationToken) =>
+        draft.SubmittedAs is { } number
+        && await procedures.FindRevisionAsync(draft.GroupId, draft.ProcedureId, number, cancellationToken) is { State: not (ProcedureState.Withdrawn or ProcedureState.Expired) } submitted
+        && submitted.Document.AsSpan().SequenceEqual(document.Bytes.Span)
+            ? Refusal.Because(RefusalKind.Conflict, $"Nothing was changed since revision {number} was submitted.")
+            : null;
 
     private async Task<Result<IReadOnlyList<PlannedSlot>, Refusal>> RouteAsync(ProcedureRecord procedure, Report report, FindingRecord[] findings, GroupPolicy policy, CancellationToken cancellationToken)
     {
@@ -191,7 +204,7 @@ public sealed class SubmissionHandler(
             .Where(decision => decision.Decision == DecisionKind.RequestChanges)
             .Select(decision => decision.SignerId)];
 
-    private static RevisionRecord Revision(ProcedureRecord procedure, DraftRecord draft, string title, int number, ScreenedDocument screened, DateTimeOffset now)
+    private static RevisionRecord Revision(ProcedureRecord procedure, CompletedDocument document, int number, ScreenedDocument screened, DateTimeOffset now)
     {
         WorkflowAction action = screened.Report.Verdict switch
         {
@@ -205,11 +218,11 @@ public sealed class SubmissionHandler(
             Number = number,
             GroupId = procedure.GroupId,
             AuthorId = procedure.AuthorId,
-            Title = title,
+            Title = TypedText.Title(document.Document.Title),
             State = Transitions.Next(ProcedureState.Draft, action) ?? throw new InvalidOperationException("A draft can always be cleared or routed."),
             Version = 1,
             SubmittedAt = now,
-            Document = draft.Document,
+            Document = document.Bytes.ToArray(),
             DocumentDigest = screened.DocumentDigest,
             Screening = screening,
             ScreeningDigest = CanonicalJson.Digest(screening),

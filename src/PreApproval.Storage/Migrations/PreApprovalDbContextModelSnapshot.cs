@@ -449,6 +449,116 @@ namespace PreApproval.Storage.Migrations
                     b.ToTable("notice", (string)null);
                 });
 
+            modelBuilder.Entity("PreApproval.Procedures.Substances.GroupSubstanceRecord", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Cas")
+                        .HasColumnType("text")
+                        .HasColumnName("cas");
+
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("NameKey")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("name_key");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<DateTimeOffset>("UpdatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("updated_at");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id")
+                        .HasName("pk_group_substance");
+
+                    b.HasAlternateKey("GroupId", "Id")
+                        .HasName("ak_group_substance_group_id_id");
+
+                    b.HasIndex("GroupId", "Cas")
+                        .IsUnique()
+                        .HasDatabaseName("ix_group_substance_group_id_cas")
+                        .HasFilter("retired_at IS NULL AND cas IS NOT NULL");
+
+                    b.HasIndex("GroupId", "NameKey")
+                        .IsUnique()
+                        .HasDatabaseName("ix_group_substance_group_id_name_key")
+                        .HasFilter("retired_at IS NULL");
+
+                    b.ToTable("group_substance", (string)null);
+                });
+
+            modelBuilder.Entity("PreApproval.Procedures.Substances.GroupSubstanceVersionRecord", b =>
+                {
+                    b.Property<Guid>("SubstanceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("substance_id");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("AuthorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("author_id");
+
+                    b.Property<string>("Change")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("change");
+
+                    b.Property<byte[]>("Content")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content");
+
+                    b.Property<string>("ContentDigest")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("content_digest");
+
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("SubstanceId", "Version")
+                        .HasName("pk_group_substance_version");
+
+                    b.HasIndex("GroupId", "AuthorId")
+                        .HasDatabaseName("ix_group_substance_version_group_id_author_id");
+
+                    b.HasIndex("GroupId", "SubstanceId")
+                        .HasDatabaseName("ix_group_substance_version_group_id_substance_id");
+
+                    b.ToTable("group_substance_version", (string)null);
+                });
+
             modelBuilder.Entity("PreApproval.Procedures.Workflow.DecisionRecord", b =>
                 {
                     b.Property<Guid>("ProcedureId")
@@ -1247,6 +1357,34 @@ namespace PreApproval.Storage.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_notice_membership_group_id_recipient_id");
+                });
+
+            modelBuilder.Entity("PreApproval.Procedures.Substances.GroupSubstanceRecord", b =>
+                {
+                    b.HasOne("PreApproval.Storage.Model.GroupRow", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_group_substance_research_group_group_id");
+                });
+
+            modelBuilder.Entity("PreApproval.Procedures.Substances.GroupSubstanceVersionRecord", b =>
+                {
+                    b.HasOne("PreApproval.Storage.Model.MembershipRow", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "AuthorId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_group_substance_version_membership_group_id_author_id");
+
+                    b.HasOne("PreApproval.Procedures.Substances.GroupSubstanceRecord", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "SubstanceId")
+                        .HasPrincipalKey("GroupId", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_group_substance_version_group_substance_group_id_substance_");
                 });
 
             modelBuilder.Entity("PreApproval.Procedures.Workflow.DecisionRecord", b =>

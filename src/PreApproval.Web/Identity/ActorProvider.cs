@@ -33,7 +33,8 @@ public sealed class ActorProvider(MembershipQueries memberships, ProcedureQuerie
         return actors.Count > 0 ? actors[0] : null;
     }
 
-    private async Task<IReadOnlyList<Actor>> AllAsync(ClaimsPrincipal user, CancellationToken cancellationToken)
+    /// <summary>The signed-in person in each of their groups.</summary>
+    public async Task<IReadOnlyList<Actor>> AllAsync(ClaimsPrincipal user, CancellationToken cancellationToken)
     {
         if (!Guid.TryParse(user.FindFirstValue(ClaimTypes.NameIdentifier), out Guid id) || user.Identity?.IsAuthenticated != true)
         {

@@ -28,6 +28,10 @@ public static class ApiJson
         return known;
     }
 
+    /// <summary>The word of a member.</summary>
+    public static string Word<T>(T value)
+        where T : struct, Enum => WireName.Of(value);
+
     /// <summary>All words of an enumeration, for messages.</summary>
     public static string Words<T>()
         where T : struct, Enum => string.Join(", ", WireName.All<T>());

@@ -60,7 +60,7 @@ public static class OpenApiSetup
 
         if (metadata.OfType<TakesIfMatch>().FirstOrDefault() is { } ifMatch)
         {
-            operation.Parameters.Add(Header("If-Match", ifMatch.Required, "ETag of the draft."));
+            operation.Parameters.Add(Header("If-Match", ifMatch.Required, "ETag of what was edited."));
         }
 
         if (metadata.OfType<JsonBody>().FirstOrDefault() is { } body)
@@ -90,6 +90,19 @@ public static class OpenApiSetup
             {
                 ["schema"] = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create("preapproval/procedure/1")] },
                 ["title"] = new OpenApiSchema { Type = JsonSchemaType.String },
+            };
+        }
+        else if (type == typeof(Catalogue.OwnSubstanceBody))
+        {
+            schema.Description = "A substance of the group's own list. 'properties' is the object of that name in docs/procedure.schema.json: values with units, 'source', and 'sources' for single values; unknown members are refused.";
+            schema.Required = new HashSet<string>(StringComparer.Ordinal) { "name", "properties" };
+            schema.Properties = new Dictionary<string, IOpenApiSchema>(StringComparer.Ordinal)
+            {
+                ["name"] = new OpenApiSchema { Type = JsonSchemaType.String },
+                ["synonyms"] = new OpenApiSchema { Type = JsonSchemaType.Array, Items = new OpenApiSchema { Type = JsonSchemaType.String } },
+                ["cas"] = new OpenApiSchema { Type = JsonSchemaType.String },
+                ["smiles"] = new OpenApiSchema { Type = JsonSchemaType.String },
+                ["properties"] = new OpenApiSchema { Type = JsonSchemaType.Object },
             };
         }
         else if (type == typeof(ScreeningReport))

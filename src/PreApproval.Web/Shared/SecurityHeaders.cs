@@ -35,7 +35,11 @@ public static class SecurityHeaders
 
         if (context.User.Identity?.IsAuthenticated == true || ApiPaths.IsApi(context.Request.Path) || context.Response.StatusCode >= 400)
         {
-            headers.CacheControl = "no-store";
+            // What may be kept is asked about before each use, and only by the browser of the person.
+            headers.CacheControl = context.Response.StatusCode < 400 && context.GetEndpoint()?.Metadata.GetMetadata<MayBeKept>() is not null ? "private, no-cache" : "no-store";
         }
     }
 }
+
+/// <summary>Marks an endpoint whose answers carry an entity tag and may be kept by the client that asked.</summary>
+public sealed record MayBeKept;

@@ -75,6 +75,8 @@ public sealed class SchemaTests
             ["$defs/step/properties/closure"] = Words.Closures.All,
             ["$defs/material/properties/role"] = Words.Roles.All,
             ["$defs/state"] = Words.States.All,
+            ["$defs/antoine/properties/pressureUnit"] = Words.AntoinePressureUnits.All,
+            ["$defs/antoine/properties/temperatureUnit"] = Words.AntoineTemperatureUnits.All,
             ["properties/attendance"] = Words.Attendances.All,
             ["properties/people/properties/experience"] = Words.Experiences.All,
             ["properties/place/properties/kind"] = Words.PlaceKinds.All,

@@ -47,6 +47,9 @@ public sealed class EditedDocument
     /// <summary>What keeps the document from being submitted.</summary>
     public IReadOnlyList<Fault> Faults { get; set; } = [];
 
+    /// <summary>The group's own substances, for suggestions and for what is known of a substance.</summary>
+    public IReadOnlyList<PreApproval.Documents.Substances.ListedGroupSubstance> Own { get; set; } = [];
+
     public static EditedDocument Read(ReadOnlyMemory<byte> utf8) => new(DocumentText.Parse(utf8));
 
     public byte[] ToUtf8() => Encoding.UTF8.GetBytes(Root.ToJsonString(Compact));

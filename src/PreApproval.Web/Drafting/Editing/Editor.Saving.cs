@@ -31,6 +31,7 @@ public sealed partial class Editor
                 _savedAt = saved.Value.SavedAt;
                 _problem = null;
                 await ConfirmAsync(sequence);
+                await ReadOwnAsync();
             }
             else
             {

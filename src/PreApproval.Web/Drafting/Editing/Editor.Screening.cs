@@ -1,6 +1,11 @@
 using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Components.Authorization;
 using PreApproval.Documents;
+using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Identity;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared.Charts;
 using PreApproval.Web.Shared.Components;
@@ -10,6 +15,22 @@ namespace PreApproval.Web.Drafting.Editing;
 /// <summary>Screening as the draft is written.</summary>
 public sealed partial class Editor
 {
+    /// <summary>Read when the editor opens and with each save: values that were changed meanwhile show with the next change of the draft.</summary>
+    private async Task ReadOwnAsync()
+    {
+        AuthenticationState state = await Authentication;
+        await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
+        Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
+        IReadOnlyList<ListedGroupSubstance> own = await scope.ServiceProvider.GetRequiredService<OwnValues>().ListAsync(actor, _gone.Token);
+        if (_document is null || own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version))))
+        {
+            return;
+        }
+
+        _document.Own = own;
+        Screen();
+    }
+
     private void Rescreen()
     {
         if (!_gone.IsCancellationRequested)
@@ -39,8 +60,9 @@ public sealed partial class Editor
 
         try
         {
-            _screening = ScreeningView.Read(Screener.Screen(read.Value, Policy.Default).Json);
-            _curves = PressureCurve.From(Root, _screening);
+            ProcedureDocument completed = GroupSubstanceUse.Complete(read.Value, _document.Own);
+            _screening = ScreeningView.Read(Screener.Screen(completed, Policy.Default).Json);
+            _curves = PressureCurve.From(ReferenceEquals(completed, read.Value) ? Root : DocumentWriter.ToJson(completed), _screening);
         }
         catch (ScreeningBusyException)
         {

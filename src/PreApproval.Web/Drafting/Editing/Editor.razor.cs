@@ -128,6 +128,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
         if (Delivered is { } delivered)
         {
             Show(Encoding.UTF8.GetBytes(delivered.Document), delivered.Version, delivered.SavedAt);
+            await ReadOwnAsync();
             return;
         }
 
@@ -135,6 +136,8 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
         if (draft.IsOk)
         {
             Show(draft.Value);
+            await ReadOwnAsync();
+
             // What is delivered comes back in one message; a large draft is read again instead.
             Delivered = draft.Value.Document.Length > LargestDelivered ? null : new DeliveredDraft(Encoding.UTF8.GetString(draft.Value.Document.Span), draft.Value.Version, draft.Value.SavedAt);
         }

@@ -1,7 +1,11 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using PreApproval.Documents;
+using PreApproval.Documents.Planning;
+using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
+using PreApproval.Web.Catalogue;
 using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Drafting.Editing;
@@ -65,17 +69,27 @@ public static partial class SubstanceWords
         return $"{why}: give mass, mol, or the temperature it is measured at";
     }
 
-    /// <summary>The substance that a reference of a document names, where the catalogue has it.</summary>
-    public static Substance? Find(JsonNode? reference)
+    /// <summary>The substance that a reference of a document names, where the catalogue or the group's own list has it.</summary>
+    /// <param name="reference">As the document writes it.</param>
+    /// <param name="listed">The group's own list.</param>
+    /// <param name="own">True where values of that list are in it.</param>
+    public static Substance? Find(JsonNode? reference, IReadOnlyList<ListedGroupSubstance> listed, out bool own)
     {
-        string cas = DocumentText.Text(reference, "cas");
-        string name = DocumentText.Text(reference, "name");
-        string smiles = DocumentText.Text(reference, "smiles");
-        Substance? known = null;
-        bool found = (cas.Length > 0 && Catalog.Default.TryFindByCas(cas, out known))
-            || (cas.Length == 0 && name.Length > 0 && Catalog.Default.TryFindByName(name, out known))
-            || (cas.Length == 0 && name.Length == 0 && smiles.Length > 0 && Catalog.Default.TryFindBySmiles(smiles, out known));
-        return found ? known : null;
+        var named = new SubstanceReference { Cas = TextOf(reference, "cas"), Name = TextOf(reference, "name"), Smiles = TextOf(reference, "smiles") };
+        own = false;
+        if (named is { Cas: null, Name: null, Smiles: null })
+        {
+            return null;
+        }
+
+        Substance? known = SubstanceResolution.Resolve(named, Catalog.Default).Known;
+        if (reference?["properties"] is not null || GroupSubstanceUse.Find(named, listed) is not { } found)
+        {
+            return known;
+        }
+
+        own = true;
+        return SubstanceCard.OfOwn(found).Substance;
     }
 
     /// <summary>What a name of a solution or mixture is read as, in one line; null for anything else.</summary>
@@ -87,6 +101,8 @@ public static partial class SubstanceWords
             ? $"{solution.Label} · {solution.Contents}{(solution.StrengthAssumed ? " · the strength is assumed: type the one on the bottle" : "")}"
             : null;
     }
+
+    private static string? TextOf(JsonNode? reference, string member) => DocumentText.Text(reference, member) is { Length: > 0 } text ? text : null;
 
     public static bool LooksLikeCas(string text) => Cas.IsMatch(text);
 

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using PreApproval.Documents;
+using PreApproval.Documents.Planning;
 using PreApproval.Documents.Units;
 using PreApproval.Hazards.Substances;
 using PreApproval.Hazards.Vessels;
@@ -78,7 +79,8 @@ public sealed record PressureCurve
         List<ChargedSubstance> contents = [];
         foreach (ContentView content in hottest.Contents.Where(c => c.Mol > 0))
         {
-            if (!Catalog.Default.TryFindByCas(content.Substance, out Substance? substance) && !Catalog.Default.TryFindByName(content.Substance, out substance))
+            if (!Catalog.Default.TryFindByCas(content.Substance, out Substance? substance) && !Catalog.Default.TryFindByName(content.Substance, out substance)
+                && (substance = Stated(document, content.Substance)) is null)
             {
                 return curve with { Because = $"{content.Substance} is not in the catalogue" };
             }
@@ -111,6 +113,14 @@ public sealed record PressureCurve
             ? curve with { Because = "the screening counts more than contents and air, such as gas put in under pressure or property values of your own" }
             : curve with { GasFormedMol = input.GasEvolvedMol, Curve = Compute(input, Math.Min(20, closing.TemperatureC), hottest.TemperatureC + 40) };
     }
+
+    /// <summary>A substance whose values the document states itself, by the key of the report.</summary>
+    private static Substance? Stated(ProcedureDocument document, string key) =>
+        document.Materials.SelectMany(static m => (m.Mixture ?? []).Select(static part => part.Substance).Append(m.Substance).Append(m.Solution?.Solvent))
+            .OfType<SubstanceReference>()
+            .Where(static reference => reference.Properties is not null)
+            .Select(static reference => SubstanceResolution.Resolve(reference, Catalog.Default))
+            .FirstOrDefault(found => string.Equals(found.Key, key, StringComparison.Ordinal))?.Known;
 
     private static bool FormsGas(ProcedureDocument document) =>
         (document.Reactions ?? []).Any(r => (r.Produces ?? []).Any(p => p.State == Phase.Gas));
