@@ -97,6 +97,17 @@ public sealed class SubstanceTests(TestApp test)
         Assert.InRange((double)acid["partialPressures"]!.AsArray().Single(p => (double)p!["temperatureC"]! == 20)!["soluteBar"]!, 0.05, 1);
     }
 
+    [Theory]
+    [InlineData("/catalogue/hydrochloric%20acid%2C%2037%20%25", "Partial pressures")]
+    [InlineData("/catalogue?query=bleach", "solution: ")]
+    public async Task CataloguePage_Solution_IsShown(string address, string expected)
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await author.GetAsync(address);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Contains(expected, await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task GetSubstance_Benzene_CarriesHealthValuesWithTheirOrigin()
     {
