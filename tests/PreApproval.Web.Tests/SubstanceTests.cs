@@ -63,6 +63,65 @@ public sealed class SubstanceTests(TestApp test)
         Assert.Contains(toluene["vapourPressure"]!.AsArray(), p => (string?)p!["mark"] is "critical point");
     }
 
+    [Theory]
+    [InlineData("conc HCl", "7647-01-0")]
+    [InlineData("hydrochloric acid", "7647-01-0")]
+    [InlineData("bleach", "7782-50-5")]
+    [InlineData("formalin", "50-00-0")]
+    public async Task GetSubstances_NameOfASolution_PutsItFirstAndNeverFindsTheGas(string query, string gas)
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await author.GetAsync($"/api/v1/substances?query={Uri.EscapeDataString(query)}&limit=50");
+        JsonArray items = (await Read.ObjectAsync(answer))["items"]!.AsArray();
+        Assert.NotNull(items[0]!["solution"]);
+        Assert.DoesNotContain(items, i => string.Equals((string?)i!["key"], gas, StringComparison.Ordinal));
+        using HttpResponseMessage card = await author.GetAsync($"/api/v1/substances/{Uri.EscapeDataString((string)items[0]!["key"]!)}");
+        Assert.Equal((string?)items[0]!["name"], (string?)(await Read.ObjectAsync(card))["identity"]!["name"]);
+    }
+
+    [Fact]
+    public async Task GetSubstance_HydrochloricAcid37Percent_GivesPartsDensityAndPartialPressures()
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await author.GetAsync($"/api/v1/substances/{Uri.EscapeDataString("hydrochloric acid, 37 %")}");
+        JsonNode acid = (await Read.ObjectAsync(answer))["solution"]!;
+        Assert.Equal("7647-01-0 7732-18-5", string.Join(' ', acid["parts"]!.AsArray().Select(p => (string?)p!["key"])));
+
+        // From memory: concentrated hydrochloric acid has 1.18 to 1.19 g/mL and 12 mol/L.
+        Assert.Equal(1185, (double)acid["densityKgPerM3"]!, 10.0);
+        Assert.Equal(12, (double)acid["soluteMolPerL"]!, 0.2);
+        double[] pressures = [.. acid["partialPressures"]!.AsArray().Select(p => (double)p!["soluteBar"]!)];
+        Assert.Equal(pressures.Order(), pressures);
+
+        // 42 bar is the vapour pressure of the pure gas at 20 °C.
+        Assert.InRange((double)acid["partialPressures"]!.AsArray().Single(p => (double)p!["temperatureC"]! == 20)!["soluteBar"]!, 0.05, 1);
+    }
+
+    [Theory]
+    [InlineData("/catalogue/hydrochloric%20acid%2C%2037%20%25", "Partial pressures")]
+    [InlineData("/catalogue?query=bleach", "solution: ")]
+    public async Task CataloguePage_Solution_IsShown(string address, string expected)
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await author.GetAsync(address);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Contains(expected, await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task GetSubstance_Benzene_CarriesHealthValuesWithTheirOrigin()
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await author.GetAsync("/api/v1/substances/71-43-2");
+        JsonNode health = (await Read.ObjectAsync(answer))["health"]!;
+        Assert.Contains(health["hazardStatements"]!["items"]!.AsArray(), s => (string?)s!["code"] is "H350");
+        Assert.All(health["exposureLimits"]!.AsArray(), l => Assert.False(string.IsNullOrEmpty((string?)l!["jurisdiction"])));
+
+        // IARC Monographs: benzene is in group 1. NIOSH: immediately dangerous at 500 ppm.
+        Assert.Equal("1", (string?)health["carcinogen"]!["group"]);
+        Assert.Equal(500, (double)health["idlh"]!["ppm"]!);
+    }
+
     [Fact]
     public async Task GetSubstance_AgainWithItsTag_Is304()
     {

@@ -85,6 +85,11 @@ public static class CatalogueEndpoints
                 : Problems.From(context, view.Error);
         }
 
+        if (SolutionCard.Find(key) is { } solution)
+        {
+            return new KeptAnswer<SubstanceAnswer>(SubstanceAnswer.From(solution));
+        }
+
         if (SubstanceCard.Find(key) is not { } substance)
         {
             return Problems.From(context, Refusal.NotFound);

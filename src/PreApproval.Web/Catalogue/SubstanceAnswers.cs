@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PreApproval.Documents.Substances;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 using PreApproval.Procedures.Substances;
 using PreApproval.Web.Shared;
@@ -12,17 +13,25 @@ namespace PreApproval.Web.Catalogue;
 /// <param name="Matched">The name, synonym or CAS number that fits.</param>
 /// <param name="Formula">Hill order in the catalogue.</param>
 /// <param name="MolarMass">g/mol.</param>
-public sealed record SubstanceLine(string Key, bool Own, string Matched, string? Cas, string Name, IReadOnlyList<string> Synonyms, string? Formula, double? MolarMass, string? Smiles)
+/// <param name="Solution">What is in it, where it is a solution or mixture; null: a substance.</param>
+public sealed record SubstanceLine(string Key, bool Own, string Matched, string? Cas, string Name, IReadOnlyList<string> Synonyms, string? Formula, double? MolarMass, string? Smiles, SolutionLine? Solution)
 {
     public static SubstanceLine From(FoundSubstance found)
     {
         ArgumentNullException.ThrowIfNull(found);
         Hazards.Substances.Identity identity = found.Identity;
-        return new SubstanceLine(found.Key, found.Own is not null, found.Matched, identity.Cas, identity.Name, identity.Synonyms, identity.Formula, GramsPerMol(identity), identity.Smiles);
+        return new SubstanceLine(found.Key, found.Own is not null, found.Matched, identity.Cas, identity.Name, identity.Synonyms, identity.Formula, GramsPerMol(identity), identity.Smiles,
+            found.Solution is { } solution ? new SolutionLine(solution.Strength?.ToString(), solution.StrengthAssumed, solution.Contents) : null);
     }
 
     internal static double? GramsPerMol(Hazards.Substances.Identity identity) => identity.MolarMassKgPerMol is { } mass ? Math.Round(mass * 1000, 9) : null;
 }
+
+/// <summary>A solution or mixture in a search.</summary>
+/// <param name="Strength">Percent by mass or mol/L; null for a mixture.</param>
+/// <param name="StrengthAssumed">True: other strengths go by the same name, and none was typed.</param>
+/// <param name="Contents">In words, by mass.</param>
+public sealed record SolutionLine(string? Strength, bool StrengthAssumed, string Contents);
 
 /// <summary>Substances found.</summary>
 public sealed record SubstancesAnswer(IReadOnlyList<SubstanceLine> Items);
@@ -39,10 +48,21 @@ public sealed record SubstanceIdentity(string? Cas, string Name, IReadOnlyList<s
 /// <param name="Values">Each with the number that governs and all that are published.</param>
 /// <param name="Correlations">Over temperature, the preferred one of each quantity first.</param>
 /// <param name="VapourPressure">At round temperatures up to the critical point; empty where it has none.</param>
+/// <param name="Health">Hazard statements, exposure limits, IDLH, carcinogen group; null for a solution, whose parts carry them.</param>
+/// <param name="Solution">Parts, strength, density and partial pressures of a solution or mixture; null: a substance.</param>
 public sealed record SubstanceAnswer(
     string Key, SubstanceIdentity Identity, bool InCatalogue, IReadOnlyList<SubstanceValue> Values, IReadOnlyList<SubstanceCorrelation> Correlations,
-    IReadOnlyList<VapourPoint> VapourPressure, OwnSubstanceAnswer? Own)
+    IReadOnlyList<VapourPoint> VapourPressure, OwnSubstanceAnswer? Own, HealthAnswer? Health, SolutionCard? Solution)
 {
+    public static SubstanceAnswer From(NamedSolution solution)
+    {
+        ArgumentNullException.ThrowIfNull(solution);
+        return new SubstanceAnswer(
+            solution.Label,
+            new SubstanceIdentity(solution.Cas, solution.Label, solution.Synonyms, null, null, null, ApiJson.Word(Phase.Liquid), false),
+            InCatalogue: true, [], [], [], null, null, SolutionCard.Of(solution));
+    }
+
     public static SubstanceAnswer From(string key, SubstanceCard card, OwnSubstanceAnswer? own)
     {
         ArgumentNullException.ThrowIfNull(card);
@@ -56,7 +76,9 @@ public sealed record SubstanceAnswer(
             card.Values,
             card.Correlations,
             VapourCurve.Of(substance)?.Table ?? [],
-            own);
+            own,
+            HealthAnswer.Of(substance),
+            null);
     }
 }
 

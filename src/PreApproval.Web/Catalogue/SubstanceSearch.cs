@@ -1,4 +1,5 @@
 using PreApproval.Documents.Substances;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Web.Catalogue;
@@ -9,11 +10,16 @@ namespace PreApproval.Web.Catalogue;
 /// <param name="Own">The entry of the group's own list; null: of the catalogue.</param>
 /// <param name="Match">How it fits.</param>
 /// <param name="Matched">The name, synonym or CAS number that fits.</param>
-public sealed record FoundSubstance(string Key, Hazards.Substances.Identity Identity, ListedGroupSubstance? Own, NameMatch Match, string Matched);
+public sealed record FoundSubstance(string Key, Hazards.Substances.Identity Identity, ListedGroupSubstance? Own, NameMatch Match, string Matched)
+{
+    /// <summary>The solution or mixture; null: a substance.</summary>
+    public NamedSolution? Solution { get; init; }
+}
 
 /// <summary>
-/// The one search of the API, the page and the editor: the catalogue and the group's own list, merged by how well they fit. Of equals the
-/// group's own comes first, marked. A further list (solutions, mixtures) would be merged here.
+/// The one search of the API, the page and the editor: the catalogue, its solutions and mixtures, and the group's own list, merged by how
+/// well they fit. What the text means as a solution comes first, and the pure gas behind it is left out; of other equals the group's own
+/// comes first, then solutions.
 /// </summary>
 public static class SubstanceSearch
 {
@@ -26,8 +32,34 @@ public static class SubstanceSearch
             : new NameIndex<ListedGroupSubstance>(own, static entry => IdentityOf(entry.Substance)).Search(text, most)
                 .Select(static hit => new FoundSubstance(hit.Item.Id.ToString(), IdentityOf(hit.Item.Substance), hit.Item, hit.Match, hit.Name));
         IEnumerable<FoundSubstance> catalogue = Catalog.Default.Search(text, most).Select(substance => Judged(substance, text));
-        return [.. listed.Concat(catalogue).OrderBy(static found => found.Match).Take(most)];
+        NamedSolution? meant = Catalog.Default.TryFindByCas(text, out _) ? null : Meant(text);
+        if (meant?.Solute is { PhaseAt298K: Phase.Gas } gas)
+        {
+            catalogue = catalogue.Where(found => !string.Equals(found.Key, gas.Key, StringComparison.Ordinal));
+        }
+
+        IEnumerable<FoundSubstance> first = meant is null ? [] : [Of(meant, NameMatch.Exact, text.Trim())];
+        IEnumerable<FoundSubstance> solutions = SolutionCatalog.Default.Search(text, most)
+            .Where(solution => !string.Equals(solution.Label, meant?.Label, StringComparison.Ordinal))
+            .Select(solution => Begun(solution, text));
+        return [.. first.Concat(listed.Concat(solutions).Concat(catalogue).OrderBy(static found => found.Match)).Take(most)];
     }
+
+    private static NamedSolution? Meant(string text) =>
+        SolutionCatalog.Default.TryFindByCas(text, out NamedSolution? byCas) ? byCas
+        : SolutionCatalog.Default.TryFindInProcedure(text, out NamedSolution? byName) ? byName
+        : null;
+
+    private static FoundSubstance Begun(NamedSolution solution, string text)
+    {
+        string wanted = NameSpelling.Of(text);
+        return NameSpelling.Of(solution.Label).StartsWith(wanted, StringComparison.Ordinal) ? Of(solution, NameMatch.Beginning, solution.Label)
+            : solution.Synonyms.FirstOrDefault(name => NameSpelling.Of(name).StartsWith(wanted, StringComparison.Ordinal)) is { } synonym ? Of(solution, NameMatch.SynonymBeginning, synonym)
+            : Of(solution, NameMatch.CasBeginning, solution.Cas ?? solution.Label);
+    }
+
+    private static FoundSubstance Of(NamedSolution solution, NameMatch match, string matched) =>
+        new(solution.Label, new Hazards.Substances.Identity { Cas = solution.Cas, Name = solution.Label, Synonyms = solution.Synonyms }, null, match, matched) { Solution = solution };
 
     /// <summary>How well a find of the catalogue fits, so that it can be merged; what fits by a mistyped letter only comes last.</summary>
     private static FoundSubstance Judged(Substance substance, string text) =>
