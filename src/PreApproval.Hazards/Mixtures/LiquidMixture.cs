@@ -52,7 +52,9 @@ public sealed class LiquidMixture
         Parts = [.. parts.Select(part => part with { MoleFraction = part.MoleFraction / sum })];
         var left = Enumerable.Range(0, parts.Count).Where(index => LeavesNoVapour(parts[index].Substance)).ToArray();
         var rest = Enumerable.Range(0, parts.Count).Except(left).ToArray();
-        Mixing = rest.Length == 1 ? rest : [.. rest.Where(index => parts[index].Substance.UnifacGroups is not null)];
+
+        // in one order whatever was typed first, so that a permutation changes no iteration
+        Mixing = rest.Length == 1 ? rest : [.. rest.Where(index => parts[index].Substance.UnifacGroups is not null).OrderBy(index => parts[index].Substance.Key, StringComparer.Ordinal)];
         Apart = [.. rest.Except(Mixing)];
         LeftOut = left;
         if (Mixing.Length > 1)

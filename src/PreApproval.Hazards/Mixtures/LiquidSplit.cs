@@ -16,6 +16,8 @@ internal static class LiquidSplit
     private const int MaximumIterations = 4000;
     private const double Convergence = 1e-11;
     private const double SameActivity = 1e-7;
+    private const double SlowActivity = 1e-5;
+    private const double NearlyOne = 0.3;
 
     /// <summary>
     /// The two liquids, or null with <paramref name="oneLiquid"/> true for a composition that stays one, false where more than two
@@ -30,11 +32,14 @@ internal static class LiquidSplit
             return null;
         }
 
-        var split = Flash(model, feed, trial);
+        var split = Flash(model, feed, trial, out var largestLogK);
+
+        // Close to where the two liquids become one, their pressure is that of the undivided liquid.
+        oneLiquid = split is null && largestLogK < NearlyOne;
         return split is not null && LiquidStability.IsOneLiquid(model, (double[])split.First) && LiquidStability.IsOneLiquid(model, (double[])split.Second) ? split : null;
     }
 
-    private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, double[] trial)
+    private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, double[] trial, out double largestLogK)
     {
         var n = feed.Length;
         var first = (double[])feed.Clone();
@@ -42,24 +47,26 @@ internal static class LiquidSplit
         var logFirst = new double[n];
         var logSecond = new double[n];
         var logK = new double[n];
+        var step = new double[n];
         double share = 0;
         double previous = 0;
+        largestLogK = double.PositiveInfinity;
         for (var iteration = 0; iteration < MaximumIterations; iteration++)
         {
             model.LogActivityCoefficients(first, logFirst);
             model.LogActivityCoefficients(second, logSecond);
             double change = 0;
-            double largest = 0;
+            largestLogK = 0;
             for (var i = 0; i < n; i++)
             {
-                var step = iteration == 0 ? 0 : logFirst[i] - logSecond[i] - logK[i];
-                change += step * step;
+                step[i] = iteration == 0 ? 0 : logFirst[i] - logSecond[i] - logK[i];
+                change += step[i] * step[i];
                 logK[i] = logFirst[i] - logSecond[i];
-                largest = Math.Max(largest, Math.Abs(logK[i]));
+                largestLogK = Math.Max(largestLogK, Math.Abs(logK[i]));
             }
 
             change = Math.Sqrt(change);
-            if (largest < 1e-6)
+            if (largestLogK < 1e-6)
             {
                 return null;
             }
@@ -68,13 +75,21 @@ internal static class LiquidSplit
             Divide(feed, logK, share, first, second);
             if (iteration > 0 && change < Convergence * Math.Max(1 - (previous > 0 ? change / previous : 0), 1e-3))
             {
-                return share is > 0 and < 1 && InEquilibrium(model, first, second, logFirst, logSecond) ? new TwoLiquids(first, second, share) : null;
+                if (share is <= 0 or >= 1)
+                {
+                    // the feed lies beside the tie line: all of it is in the one liquid
+                    largestLogK = 0;
+                    return null;
+                }
+
+                return InEquilibrium(model, first, second, logFirst, logSecond, SameActivity) ? new TwoLiquids(first, second, share) : null;
             }
 
             previous = change;
         }
 
-        return null;
+        // Slow to the end means nearly one: two liquids that agree to a hundred-thousandth give the pressure as well.
+        return share is > 0 and < 1 && InEquilibrium(model, first, second, logFirst, logSecond, SlowActivity) ? new TwoLiquids(first, second, share) : null;
     }
 
     // Σ z (K − 1)/(1 + β(K − 1)) = 0 falls in β between its poles; a share outside 0 to 1 on the way is allowed to come back.
@@ -136,7 +151,7 @@ internal static class LiquidSplit
         }
     }
 
-    private static bool InEquilibrium(Unifac.UnifacAtTemperature model, double[] first, double[] second, double[] logFirst, double[] logSecond)
+    private static bool InEquilibrium(Unifac.UnifacAtTemperature model, double[] first, double[] second, double[] logFirst, double[] logSecond, double tolerance)
     {
         model.LogActivityCoefficients(first, logFirst);
         model.LogActivityCoefficients(second, logSecond);
@@ -144,7 +159,7 @@ internal static class LiquidSplit
         for (var i = 0; i < first.Length; i++)
         {
             distance = Math.Max(distance, Math.Abs(first[i] - second[i]));
-            if (Math.Abs((first[i] * Math.Exp(logFirst[i])) - (second[i] * Math.Exp(logSecond[i]))) > SameActivity)
+            if (Math.Abs((first[i] * Math.Exp(logFirst[i])) - (second[i] * Math.Exp(logSecond[i]))) > tolerance)
             {
                 return false;
             }
