@@ -15,6 +15,9 @@ public sealed partial class DelayedGasScreen : IScreen
 {
     private const double GasConstant = 8.31446261815324;
 
+    /// <summary>Time in s in the open after which fast gas has stopped. Common practice, no source.</summary>
+    private const double StopsAfterS = 600;
+
     private static readonly Rule[] Rules = [.. EmbeddedTable.Rows("delayed-gas.tsv").Select(Rule.Read)];
 
     /// <inheritdoc/>
@@ -34,13 +37,16 @@ public sealed partial class DelayedGasScreen : IScreen
             var state = left[0];
             foreach (var rule in Rules)
             {
-                if (rule.Match(state.ContentsAfter) is { } match && InVessel(rule, match, state, [.. left.Select(static one => one.Step.Id)], context) is { } finding)
+                if (rule.Match(state.ContentsAfter) is { } match && !HasStopped(rule, state.Closing!) && InVessel(rule, match, state, [.. left.Select(static one => one.Step.Id)], context) is { } finding)
                 {
                     yield return finding;
                 }
             }
         }
     }
+
+    /// <summary>Both partners stood open together long enough before the vessel was closed.</summary>
+    private static bool HasStopped(Rule rule, Closing closing) => rule.Stops && closing.OpenTogetherS >= StopsAfterS && rule.Match(closing.MetOpen) is not null;
 
     private static Finding? InVessel(Rule rule, Match match, StepState state, string[] steps, ScreeningContext context)
     {
@@ -119,7 +125,7 @@ public sealed partial class DelayedGasScreen : IScreen
         public string Names => B.Count == 0 ? A[0].Substance.Name : $"{A[0].Substance.Name} and {B[0].Substance.Name}";
     }
 
-    private sealed record Rule(string Key, string A, string B, string Gas, double GasPerMol, double? From, string HowLong, string Reason, IReadOnlyList<string> Sources)
+    private sealed record Rule(string Key, string A, string B, string Gas, double GasPerMol, double? From, string HowLong, bool Stops, string Reason, IReadOnlyList<string> Sources)
     {
         private const string Organic = "organic";
 
@@ -131,7 +137,7 @@ public sealed partial class DelayedGasScreen : IScreen
             var gas = row["gas"].Split(':');
             return new Rule(
                 row["key"], row["a"], row["b"], gas[0], double.Parse(gas[1], CultureInfo.InvariantCulture),
-                row["from"].Length == 0 ? null : double.Parse(row["from"], CultureInfo.InvariantCulture), row["how long"], row["reason"], EmbeddedTable.Entries(row["sources"]));
+                row["from"].Length == 0 ? null : double.Parse(row["from"], CultureInfo.InvariantCulture), row["how long"], row["stops"] is "yes", row["reason"], EmbeddedTable.Entries(row["sources"]));
         }
 
         public Match? Match(IReadOnlyList<Content> contents)
