@@ -14,6 +14,9 @@ public sealed class ReactionHeatScreen : IScreen
     private const double MediumK = 50;
     private const double HighK = 200;
 
+    /// <summary>An addition this much colder than the reaction accumulates, in K. Convention, no source.</summary>
+    private const double ColderK = 10;
+
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
@@ -22,6 +25,11 @@ public sealed class ReactionHeatScreen : IScreen
             if (state.ReactionHeat is not { } heat)
             {
                 continue;
+            }
+
+            if (AddedCold(state, context.Walk) is { } accumulated)
+            {
+                yield return accumulated;
             }
 
             if (heat.NotComputed is { } why)
@@ -41,6 +49,33 @@ public sealed class ReactionHeatScreen : IScreen
                 yield return finding;
             }
         }
+    }
+
+    /// <summary>Reagent dosed colder than it reacts is all there when the vessel is warmed: the dosing then controls nothing.</summary>
+    private static Finding? AddedCold(StepState state, WalkResult walk)
+    {
+        var consumed = state.Reactions.Where(static reaction => reaction.HeatJPerMol < 0).SelectMany(static reaction => reaction.Consumes).Select(static one => one.MaterialId).ToHashSet(StringComparer.Ordinal);
+        var cold = walk.States.Where(earlier => earlier.Index < state.Index && string.Equals(earlier.Vessel.Id, state.Vessel.Id, StringComparison.Ordinal))
+            .SelectMany(static earlier => earlier.Additions.Select(addition => (State: earlier, Addition: addition)))
+            .Where(pair => consumed.Contains(pair.Addition.MaterialId) && pair.Addition.OverS >= ControlNeeds.DosedFromS && pair.Addition.TemperatureK < state.TemperatureK - ColderK)
+            .ToArray();
+        if (cold.Length == 0)
+        {
+            return null;
+        }
+
+        var first = cold[0];
+        return new Finding
+        {
+            Code = "heat.accumulated",
+            Hazard = Hazard.Heat,
+            Severity = Severity.Caution,
+            Steps = [.. cold.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal), state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Materials = [.. cold.Select(static pair => pair.Addition.MaterialId).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Statement = $"“{first.Addition.MaterialId}” is dosed in step {first.State.Step.Id} at {Wording.Celsius(first.Addition.TemperatureK)} but reacts in step {state.Step.Id} at {Wording.Celsius(state.TemperatureK)}: all of it is there when the vessel warms, so the slow addition controls nothing; warm in stages.",
+            Evidence = [Findings.Number("share of reagent not reacted when warming begins", 1, "fraction", null, $"declared reaction {Wording.Text(Math.Round(state.TemperatureK - first.Addition.TemperatureK))} K above the addition", Quality.Assumed, "stoessel")],
+        };
     }
 
     private static Finding? OfRise(StepState state, ReactionHeat heat)

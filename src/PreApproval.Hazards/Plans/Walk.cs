@@ -59,11 +59,13 @@ public static class Walk
             var closedBefore = vessel.Closing is null ? null : vessel.Last;
             vessel.BeginStep();
             var measuredK = step.TemperatureK ?? (vessel.TemperatureStep is null ? null : vessel.TemperatureK);
+            var additions = new List<(string Id, double? Mol)>(step.Materials.Count);
             foreach (var use in step.Materials)
             {
                 var taken = stock.Take(use, index, measuredK);
                 ledger.Charge(taken);
                 vessel.Add(taken);
+                additions.Add((use.MaterialId, taken.Aggregate((double?)0, static (sum, content) => sum + content.Mol)));
             }
 
             if (step.Materials.Count > 0 && vessel.Closing is not null && step.Action != StepAction.Quench)
@@ -91,6 +93,7 @@ public static class Walk
             var state = vessel.State(index, step, policy, before, remaining, gases, reactions, heat) with
             {
                 ClosedBefore = opened ? closedBefore : null,
+                Additions = [.. additions.Select(added => new Addition(added.Id, added.Mol, step.OverS, vessel.TemperatureK))],
                 Evaporated = evaporated,
                 LeftDry = evaporated.Count > 0 && vessel.Contents.Any(static content => content.Mol is null or > 0)
                     && !vessel.Contents.Any(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: not Substances.Phase.Solid, Involatile: false } }),

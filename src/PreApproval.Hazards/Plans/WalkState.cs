@@ -33,6 +33,17 @@ public sealed record Closing(
 /// <summary>Gas that a declared reaction makes in a step.</summary>
 public sealed record GasMade(PlanSubstance Gas, double? Mol);
 
+/// <summary>A material that goes into a vessel in one step.</summary>
+/// <param name="MaterialId">Which.</param>
+/// <param name="Mol">Mol of all its substances; null when an amount is not known.</param>
+/// <param name="OverS">Stated time of the addition in s; null: at once.</param>
+/// <param name="TemperatureK">Temperature of the contents while it is added, in K.</param>
+public sealed record Addition(string MaterialId, double? Mol, double? OverS, double TemperatureK)
+{
+    /// <summary>Dose rate in mol/s; null when it is added at once or the amount is not known.</summary>
+    public double? MolPerS => OverS is > 0 ? Mol / OverS : null;
+}
+
 /// <summary>A vessel at one step.</summary>
 public sealed record StepState
 {
@@ -95,6 +106,9 @@ public sealed record StepState
 
     /// <summary>For an opening or a venting: the vessel as it was before, if it was closed.</summary>
     public StepState? ClosedBefore { get; init; }
+
+    /// <summary>What this step adds, and how fast; empty when it adds nothing.</summary>
+    public IReadOnlyList<Addition> Additions { get; init; } = [];
 
     /// <summary>What evaporated in this step, most volatile first.</summary>
     public IReadOnlyList<Content> Evaporated { get; init; } = [];

@@ -26,6 +26,7 @@ public static class Screener
         new ThermalShockScreen(),
         new VentScreen(),
         new DelayedGasScreen(),
+        new LayerScreen(),
         new FireScreen(),
         new ReactivityScreen(),
         new PeroxideScreen(),
