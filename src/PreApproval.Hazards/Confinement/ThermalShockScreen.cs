@@ -36,13 +36,17 @@ public sealed class ThermalShockScreen : IScreen
 
     private Finding? Shock(StepState state, StepState? before, ScreeningContext context)
     {
-        var shape = GlassShape.Of(state.Vessel);
-        if (!shape.IsGlass || before is null || Meeting(state, before) is not { } meeting)
+        if (before is null || Meeting(state, before) is not { } meeting || Math.Abs(meeting.GlassK - meeting.OtherK) is var difference && difference <= ThickCautionK)
         {
             return null;
         }
 
-        var difference = Math.Abs(meeting.GlassK - meeting.OtherK);
+        var shape = GlassShape.Of(state.Vessel);
+        if (!shape.IsGlass)
+        {
+            return null;
+        }
+
         var limit = shape.ThickWalled || !shape.IsBorosilicate ? ThickCautionK : ThinK;
         if (difference <= limit)
         {

@@ -80,8 +80,8 @@ public sealed class VacuumScreen : IScreen
         || (state.Step is { Action: StepAction.Concentrate or StepAction.Distil, PressurePaAbs: { } pressure } && pressure < AtmospherePa / 2);
 
     private static IEnumerable<Finding> Dewars(ScreeningContext context) =>
-        context.Walk.States.Where(static state => GlassShape.Of(state.Vessel) is { IsDewar: true, IsGlass: true, Guarded: false })
-            .GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)
+        context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)
+            .Where(static group => GlassShape.Of(group.First().Vessel) is { IsDewar: true, IsGlass: true, Guarded: false })
             .Select(static group => new Finding
             {
                 Code = "vessel.dewar-unguarded",

@@ -18,7 +18,7 @@ public sealed class ReactionHeatTests
         Assert.Equal(27.9e3, heat.HeatJ!.Value, 1);
         Assert.Equal(30.3, heat.AdiabaticRiseK!.Value, 0.3);
         Assert.Equal(293.15 + 30.3, heat.MtsrK!.Value, 0.3);
-        Assert.Contains("benzoic acid", heat.LeftOut);
+        Assert.Contains("benzoic acid", heat.LeftOut, StringComparer.Ordinal);
     }
 
     /// <summary>ΔT 117.6 K at 30 % accumulation adds 35.3 K (Stoessel's definition MTSR = T + X·ΔT).</summary>

@@ -53,7 +53,7 @@ public sealed class WalkStepsTests
 
         var state = Walk.Follow(plan, Policy.Default).States[^1];
 
-        Assert.Equal(["ether", "ethanol", "toluene"], state.Evaporated.Select(static content => content.MaterialId!));
+        Assert.Equal(["ether", "ethanol", "toluene"], state.Evaporated.Select(static content => content.MaterialId!), StringComparer.Ordinal);
         Assert.True(state.LeftDry);
         Assert.Equal("azide", Assert.Single(state.ContentsAfter).MaterialId);
     }
@@ -82,8 +82,8 @@ public sealed class WalkStepsTests
 
         var states = Walk.Follow(plan, Policy.Default).States;
 
-        Assert.Equal(["drying", "product"], states[1].ContentsAfter.Select(static content => content.MaterialId!));
-        Assert.Equal(["ether", "product"], states[2].ContentsAfter.Select(static content => content.MaterialId!));
+        Assert.Equal(["drying", "product"], states[1].ContentsAfter.Select(static content => content.MaterialId!), StringComparer.Ordinal);
+        Assert.Equal(["ether", "product"], states[2].ContentsAfter.Select(static content => content.MaterialId!), StringComparer.Ordinal);
     }
 
     [Fact]
