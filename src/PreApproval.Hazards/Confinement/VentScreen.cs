@@ -18,6 +18,9 @@ public sealed partial class VentScreen : IScreen
     /// <summary>Temperature of tap water in a condenser in K (15 °C). Common practice, no source.</summary>
     private const double TapWaterK = 288.15;
 
+    /// <summary>Share of the vapour from which it freezes like the pure substance; a tenth of another lowers the melting point by kelvins. Convention, no source.</summary>
+    private const double NearlyPure = 0.9;
+
     /// <summary>Below this, moisture of the air ices a narrow vent, in K (−40 °C). Common practice, no source.</summary>
     private const double IcingK = 233.15;
 
@@ -61,7 +64,7 @@ public sealed partial class VentScreen : IScreen
 
             var main = vapour.MaxBy(static entry => entry.Pa);
             var share = main.Pa / vapour.Sum(static entry => entry.Pa);
-            if (share <= 0.5 || main.Content.Substance.Known!.MeltingPointK is not { } melts || melts.Value <= TapWaterK)
+            if (share < NearlyPure || main.Content.Substance.Known!.MeltingPointK is not { } melts || melts.Value <= TapWaterK)
             {
                 continue;
             }

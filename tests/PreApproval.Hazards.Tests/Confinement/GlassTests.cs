@@ -96,6 +96,30 @@ public sealed class GlassTests
     public void Screen_HotVesselCooledInAir_IsQuiet() =>
         Assert.DoesNotContain(Screener.Screen(Quenched("round-bottom flask", 180, null), Policy.Default).Findings, static finding => finding.Code is "vessel.thermal-shock");
 
+    /// <summary>Own cases: from −78 °C into a bath of 90 °C are 168 K; a liquid from the bench (20 °C) added at once to 180 °C are 160 K.</summary>
+    [Theory]
+    [InlineData(HeatSource.OilBath, 90, true)]
+    [InlineData(HeatSource.OilBath, 50, false)]
+    [InlineData(HeatSource.MetalBlock, 90, false)]
+    public void Screen_ColdVesselIntoAHotBath_IsJudgedByTheDifference(HeatSource source, double celsius, bool named)
+    {
+        var plan = Pumped("toluene", -78);
+        plan = plan with { Steps = [plan.Steps[0], Step("2", StepAction.Heat, "flask", celsius) with { HeatSource = source }] };
+
+        Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "vessel.thermal-shock"));
+    }
+
+    [Theory]
+    [InlineData(null, true)]
+    [InlineData(900.0, false)]
+    public void Screen_ColdMaterialAddedToHotGlass_IsJudgedByTheDifference(double? overS, bool named)
+    {
+        var plan = Quenched("round-bottom flask", 180, null);
+        plan = plan with { Materials = [.. plan.Materials, Of("more", "diphenyl ether", ML(10))], Steps = [plan.Steps[0], plan.Steps[1], Step("3", StepAction.Add, "vessel", null, "more") with { OverS = overS }] };
+
+        Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "vessel.thermal-shock"));
+    }
+
     private static Plan Evacuated(string kind, double mL) => new()
     {
         Materials = [Of("salt", "sodium chloride", G(1))],

@@ -95,6 +95,66 @@ public sealed class VentAndGasTests
         Assert.Equal(severity, Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "gas.delayed")?.Severity);
     }
 
+    /// <summary>Ammonium chloride settles from the vapours of its parts (textbook); a volatile amine and hydrogen chloride do the same.</summary>
+    [Theory]
+    [InlineData("triethylamine", "acetyl chloride", Closure.Needle, true)]
+    [InlineData("triethylamine", "ethyl acetate", Closure.Needle, false)]
+    [InlineData("toluene", "acetyl chloride", Closure.Needle, false)]
+    public void Screen_SaltsFromTwoVapours_MayCloseANarrowWayOut(string first, string second, Closure vent, bool named)
+    {
+        var plan = Vented(vent, null, 20, Of("first", first, ML(5)), Of("second", second, ML(5)));
+
+        Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "pressure.vent-salts-up"));
+    }
+
+    [Theory]
+    [InlineData(-78, "air", true)]
+    [InlineData(-78, "nitrogen", false)]
+    [InlineData(-20, "air", false)]
+    public void Screen_ColdBehindANarrowWayOut_IcesInMoistAir(double celsius, string gas, bool named)
+    {
+        var plan = Vented(Closure.Bubbler, null, celsius, Of("solvent", "tetrahydrofuran", ML(20)));
+        if (gas is not "air")
+        {
+            plan = plan with { Steps = [plan.Steps[0] with { Headspace = Under(gas) }, .. plan.Steps.Skip(1)] };
+        }
+
+        Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "pressure.vent-ices"));
+    }
+
+    [Fact]
+    public void Screen_GasThroughADryingTube_IsNamed()
+    {
+        var plan = Gassing(20, Closure.Bubbler, 900);
+        plan = plan with { Vessels = [plan.Vessels[0] with { Closure = "drying tube" }], Steps = [plan.Steps[0], plan.Steps[1] with { Closure = null }, plan.Steps[2]] };
+
+        Assert.Contains(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.drying-tube-cakes");
+    }
+
+    /// <summary>Own scenario: acetone rinse put to peroxide and hydrochloric acid in one waste bottle; beside the encounter, the cap must breathe.</summary>
+    [Fact]
+    public void Screen_PeroxideWasteWithAcetone_AsksForAVentedCap()
+    {
+        var plan = new Plan
+        {
+            Materials = [WeightPercent("peroxide", "hydrogen peroxide", "water", 30, ML(20)), WeightPercent("acid", "hydrogen chloride", "water", 10, ML(20)), Of("acetone", "acetone", ML(20), Role.Solvent)],
+            Vessels = [Flask("one"), Flask("two")],
+            Steps = [Step("1", StepAction.Charge, "one", 20, "peroxide", "acid"), Step("2", StepAction.Charge, "two", 20, "acetone")],
+            Waste = [new WasteContainer(["peroxide", "acid"], "aqueous waste, capped"), new WasteContainer(["acetone"], "aqueous waste, capped")],
+        };
+        var findings = Screener.Screen(plan, Policy.Default).Findings;
+
+        Assert.Contains(findings, static finding => finding.Code is "incompatibility.peroxide-with-ketone-and-acid");
+        Assert.Equal(Severity.Warning, Assert.Single(findings, static finding => finding.Code is "gas.delayed").Severity);
+    }
+
+    private static Plan Vented(Closure vent, double? overS, double celsius, params Material[] materials) => new()
+    {
+        Materials = materials,
+        Vessels = [Flask("flask", 100)],
+        Steps = [Step("1", StepAction.Charge, "flask", celsius, [.. materials.Select(static material => material.Id)]) with { OverS = overS }, Step("2", StepAction.Seal, "flask") with { Closure = vent }, Step("3", StepAction.Stir, "flask")],
+    };
+
     private static Finding Delayed(Plan plan, string gas) =>
         Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => finding.Code is "gas.delayed" && finding.Statement.Contains(gas, StringComparison.Ordinal));
 
