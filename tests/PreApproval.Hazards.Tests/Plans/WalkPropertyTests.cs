@@ -32,7 +32,16 @@ public sealed class WalkPropertyTests
         from over in Pick<double?>(null, 30, 900)
         select new Step
         {
-            Id = "", Action = action, Vessel = vessel, ToVessel = to, TemperatureK = celsius + 273.15, Closure = closure, Headspace = gas, HeatSource = source, PressurePaAbs = pressure, OverS = over,
+            Id = "",
+            Action = action,
+            Vessel = vessel,
+            ToVessel = to,
+            TemperatureK = celsius + 273.15,
+            Closure = closure,
+            Headspace = gas,
+            HeatSource = source,
+            PressurePaAbs = pressure,
+            OverS = over,
             Materials = [.. materials.Distinct(StringComparer.Ordinal).Select(id => new MaterialUse(id, amount))],
         };
 
