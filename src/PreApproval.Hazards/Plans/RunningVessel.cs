@@ -1,15 +1,18 @@
+using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Plans;
 
 /// <summary>A vessel while the plan is followed.</summary>
-internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
+internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan, BalanceLedger ledger)
 {
     private const double AtmospherePa = 101_325;
 
     /// <summary>Boiling point up to which a rotary evaporator removes a liquid, in K (180 °C). Common practice, no source.</summary>
     private const double EvaporatedBelowK = 453.15;
+
+    private const string Water = "7732-18-5";
 
     private readonly List<Content> contents = [];
     private HeatSource? heatSource;
@@ -35,6 +38,8 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
     public Closure? Vent { get; private set; }
 
     public StepState? Last { get; set; }
+
+    public bool Evacuated => headspace is Headspace.Vacuum && Closing is not null;
 
     private bool Heated => heats || TemperatureK > Walk.WarmK || surfaceK > Walk.WarmK;
 
@@ -159,20 +164,22 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         }
     }
 
-    public double? Available(string materialId)
-    {
-        var reactive = contents.FirstOrDefault(content => string.Equals(content.MaterialId, materialId, StringComparison.Ordinal));
-        return reactive?.Mol;
-    }
+    /// <summary>Mol of what a material brought that can still react; null when unknown or absent.</summary>
+    public double? Available(string materialId) => Reactive(materialId) is var index && index >= 0 ? contents[index].Mol : null;
+
+    /// <summary>True when something of the material is left to react, of known or unknown amount.</summary>
+    public bool Holds(string materialId) => Reactive(materialId) is var index && index >= 0 && contents[index].Mol is null or > 0;
 
     public void Consume(string materialId, double? mol)
     {
-        var index = contents.FindIndex(content => string.Equals(content.MaterialId, materialId, StringComparison.Ordinal));
-        if (index >= 0 && contents[index].Mol is { } present && mol is { } taken)
+        var index = Reactive(materialId);
+        if (index >= 0 && contents[index].Mol is { } present && mol is { } asked)
         {
             // the remainder of a division must not stay behind as a partner in encounters
-            var left = present - taken;
-            contents[index] = contents[index] with { Mol = left <= present * 1e-9 ? 0 : left };
+            var left = present - asked;
+            left = left <= present * 1e-9 ? 0 : left;
+            ledger.Consume(contents[index].Substance, present - left);
+            contents[index] = contents[index] with { Mol = left };
         }
     }
 
@@ -180,6 +187,7 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
     {
         var listed = plan.Materials.FirstOrDefault(material => material.Role == Role.Product
             && material.Composition is Composition.Pure pure && string.Equals(pure.Substance.Key, substance.Key, StringComparison.Ordinal));
+        ledger.Produce(substance, mol);
         Add([new Content(substance, listed?.Id, mol, 1)]);
     }
 
@@ -212,30 +220,47 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
         contents.Where(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid, Involatile: false })
             .Min(static content => content.Substance.Known!.BoilingPointK?.Value);
 
-    public void RemoveVolatiles() => contents.RemoveAll(IsEvaporated);
+    /// <summary>Evaporates what goes, most volatile first; empty when nothing goes.</summary>
+    public IReadOnlyList<Content> RemoveVolatiles(double? pressurePaAbs)
+    {
+        var gone = Take(content => IsEvaporated(content, pressurePaAbs));
+        ledger.Remove(gone);
+        return [.. gone.OrderByDescending(content => Volatility(content.Substance, TemperatureK))];
+    }
 
-    public IReadOnlyList<Content> TakeVolatiles() => Take(IsEvaporated);
+    public IReadOnlyList<Content> TakeVolatiles() => Take(content => IsEvaporated(content, null));
 
     public IReadOnlyList<Content> TakeAll() => Take(static _ => true);
 
-    /// <summary>A solid may stay on the filter or go through dissolved: it counts in both places.</summary>
+    /// <summary>
+    /// Liquids go through. Catalysts on a support, and neutral salts and drying agents where there is no water, stay on the filter; any
+    /// other solid may stay or go through dissolved: it counts in both places.
+    /// </summary>
     public IReadOnlyList<Content> TakeFiltrate()
     {
-        var moved = contents.ToArray();
-        contents.RemoveAll(static content => content.Substance.Known is { PhaseAt298K: not Phase.Solid });
+        var wet = contents.Exists(static content => content.Substance.Known?.Identity.Cas is Water);
+        var moved = contents.FindAll(content => !StaysOnFilter(content, wet));
+        contents.RemoveAll(content => content.Substance.Known is { PhaseAt298K: not Phase.Solid } && moved.Contains(content));
+        ledger.CountTwice(moved.FindAll(contents.Contains));
         return moved;
     }
 
-    public void Empty() => contents.Clear();
+    public void Empty()
+    {
+        ledger.Remove(contents);
+        contents.Clear();
+    }
 
     public void RefreshLast() => Last = Last! with { ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)] };
 
-    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<Content> remaining, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions)
+    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<Content> remaining, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions, ReactionHeat? heat = null)
     {
-        var overshoot = !Heated ? 0 : cutOut ? policy.OvershootWithCutOutK : policy.OvershootK;
+        var overshoot = !Heated ? 0 : HeaterOvershoot.K(heatSource, TemperatureK, cutOut, policy);
         // a cooled, closed vessel warms to the room when its cooling is lost
         var floor = Closing is null ? TemperatureK : Math.Max(TemperatureK, Walk.RoomTemperatureK);
-        var worst = Math.Max(Math.Max(TemperatureK + overshoot, floor), surfaceK ?? 0);
+        var heater = Math.Max(Math.Max(TemperatureK + overshoot, floor), surfaceK ?? 0);
+        // without a declared accumulation the temperature of the reaction is an upper bound, reported on its own
+        var worst = heat is { AccumulationDeclared: true, MtsrK: { } mtsr } && Closing is not null ? Math.Max(heater, mtsr) : heater;
         return new StepState
         {
             Index = index,
@@ -247,7 +272,7 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
             ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)],
             TemperatureK = TemperatureK,
             WorstTemperatureK = worst,
-            SurfaceTemperatureK = surfaceK ?? worst,
+            SurfaceTemperatureK = surfaceK ?? heater,
             SurfaceStated = surfaceK is not null,
             Heated = Heated,
             HeatSource = heatSource,
@@ -260,6 +285,8 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
             GasMade = gases,
             HeatedOrGassingSinceClosing = heatedOrGassing,
             Reactions = reactions,
+            ReactionHeat = heat,
+            HeadspacePaAbs = Closing?.PressurePaAbs ?? headspacePa,
         };
     }
 
@@ -270,9 +297,56 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan)
 
     private static bool IsOf(Content content, IReadOnlySet<string> materials) => content.MaterialId is { } id && materials.Contains(id);
 
-    private static bool IsEvaporated(Content content) =>
+    /// <summary>With a stated pressure, what boils at it at the set temperature goes; without one, what boils below 180 °C.</summary>
+    private bool IsEvaporated(Content content, double? pressurePaAbs) =>
         content.Substance.Known is { Involatile: false, PhaseAt298K: not Phase.Solid } known
-        && (known.PhaseAt298K == Phase.Gas || known.BoilingPointK is { Value: < EvaporatedBelowK });
+        && (known.PhaseAt298K == Phase.Gas
+            || (known.BoilingPointK is { Value: < EvaporatedBelowK }
+                && (pressurePaAbs is not { } pressure || TemperatureStep is null || !(Volatility(content.Substance, TemperatureK) < pressure))));
+
+    /// <summary>Vapour pressure in Pa; infinite for a gas, not a number where nothing is on file.</summary>
+    private static double Volatility(PlanSubstance substance, double temperatureK)
+    {
+        if (substance.Known is not { } known)
+        {
+            return double.NaN;
+        }
+
+        var saturation = VapourPressure.At(known, temperatureK);
+        return saturation.Volatility switch
+        {
+            Mixtures.Volatility.Condensable or Mixtures.Volatility.None => saturation.Pascal,
+            Mixtures.Volatility.Gas => double.PositiveInfinity,
+            Mixtures.Volatility.Unknown => double.NaN,
+        };
+    }
+
+    private static bool StaysOnFilter(Content content, bool wet)
+    {
+        if (content.Substance.Known is not { PhaseAt298K: Phase.Solid })
+        {
+            return false;
+        }
+
+        var families = Reactivity.FamilyTable.Default.Of(content.Substance, content.MassFraction);
+        return families.Contains("hydrogenation catalysts", StringComparer.Ordinal) || (!wet && families.Contains("neutral salts and drying agents", StringComparer.Ordinal));
+    }
+
+    /// <summary>What the material counts by (the solute of a solution), else the first of what it brought; spent only when nothing else is left.</summary>
+    private int Reactive(string materialId)
+    {
+        var counted = plan.Materials.FirstOrDefault(material => string.Equals(material.Id, materialId, StringComparison.Ordinal))?.Composition switch
+        {
+            Composition.Pure pure => pure.Substance.Key,
+            Composition.Solution solution => solution.Solute.Key,
+            Composition.Mixture { CountedPart: { } part } mixture => mixture.Parts[part].Substance.Key,
+            Composition.Mixture { Parts.Count: 2 } mixture => mixture.Parts[0].Substance.Key,
+            Composition.Mixture or null => null,
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        return contents.FindIndex(content => !content.Spent && string.Equals(content.MaterialId, materialId, StringComparison.Ordinal)
+            && (counted is null || string.Equals(content.Substance.Key, counted, StringComparison.Ordinal)));
+    }
 
     private static IReadOnlyList<(PlanSubstance Gas, double Fraction)> Gases(Headspace gas) => gas switch
     {

@@ -25,6 +25,7 @@ public static class Walk
         private readonly MaterialStock stock;
         private readonly List<StepState> states = [];
         private readonly List<WalkIssue> issues = [];
+        private readonly BalanceLedger ledger = new();
 
         public Walker(Plan plan, Policy policy)
         {
@@ -33,7 +34,7 @@ public static class Walk
             stock = new MaterialStock(plan, issues);
             for (var index = 0; index < plan.Vessels.Count; index++)
             {
-                vessels[plan.Vessels[index].Id] = new RunningVessel(plan.Vessels[index], index, plan);
+                vessels[plan.Vessels[index].Id] = new RunningVessel(plan.Vessels[index], index, plan, ledger);
             }
         }
 
@@ -44,7 +45,8 @@ public static class Walk
                 Take(index, plan.Steps[index]);
             }
 
-            return new WalkResult(states, issues, stock.Used);
+            // in the order of the plan, so that sums do not depend on a table's order
+            return new WalkResult(states, issues, stock.Used) { Balance = ledger.Close(plan.Vessels.Select(vessel => vessels[vessel.Id]).Distinct().SelectMany(static vessel => vessel.Contents)) };
         }
 
         private void Take(int index, Step step)
@@ -57,9 +59,18 @@ public static class Walk
             var closedBefore = vessel.Closing is null ? null : vessel.Last;
             vessel.BeginStep();
             var measuredK = step.TemperatureK ?? (vessel.TemperatureStep is null ? null : vessel.TemperatureK);
+            var additions = new List<(string Id, double? Mol)>(step.Materials.Count);
             foreach (var use in step.Materials)
             {
-                vessel.Add(stock.Take(use, index, measuredK));
+                var taken = stock.Take(use, index, measuredK);
+                ledger.Charge(taken);
+                vessel.Add(taken);
+                additions.Add((use.MaterialId, taken.Aggregate((double?)0, static (sum, content) => sum + content.Mol)));
+            }
+
+            if (step.Materials.Count > 0 && vessel.Closing is not null && step.Action != StepAction.Quench)
+            {
+                Issue(WalkIssueKind.AddedWhileClosed, index, $"“{vessel.Vessel.Id}” is closed when materials are added: its gas is compressed, unless it is opened first");
             }
 
             SetTemperature(index, step, vessel);
@@ -72,11 +83,21 @@ public static class Walk
             vessel.PassTime(step, step.Materials.Count > 0);
             var reactions = plan.Reactions.Where(reaction => string.Equals(reaction.Step, step.Id, StringComparison.Ordinal)).ToArray();
             var before = vessel.Contents.ToArray();
-            var gases = reactions.SelectMany(reaction => React(index, reaction, vessel)).ToArray();
+            var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
+            var gases = reactions.SelectMany(reaction => React(index, reaction, vessel, heats)).ToArray();
             vessel.MakeGas(gases);
+            CheckFrozen(index, step, vessel);
             IReadOnlyList<Content> remaining = reactions.Length == 0 ? before : [.. vessel.Contents];
-            After(index, step, vessel);
-            var state = vessel.State(index, step, policy, before, remaining, gases, reactions) with { ClosedBefore = opened ? closedBefore : null };
+            var heat = ReactionHeat.Of(heats, before, vessel.TemperatureK);
+            var evaporated = After(index, step, vessel);
+            var state = vessel.State(index, step, policy, before, remaining, gases, reactions, heat) with
+            {
+                ClosedBefore = opened ? closedBefore : null,
+                Additions = [.. additions.Select(added => new Addition(added.Id, added.Mol, step.OverS, vessel.TemperatureK))],
+                Evaporated = evaporated,
+                LeftDry = evaporated.Count > 0 && vessel.Contents.Any(static content => content.Mol is null or > 0)
+                    && !vessel.Contents.Any(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: not Substances.Phase.Solid, Involatile: false } }),
+            };
             vessel.Last = state;
             states.Add(state);
             if (step.Action == StepAction.Quench && Reactivity.GasEvolution.Undeclared(state) is { } gas)
@@ -158,6 +179,11 @@ public static class Walk
                     vessel.Pressurise(index, step.Gas, step.PressurePaAbs);
                     return false;
                 case StepAction.Evacuate:
+                    if (vessel.Evacuated)
+                    {
+                        Issue(WalkIssueKind.AlreadyEvacuated, index, $"“{vessel.Vessel.Id}” is evacuated although it is already under vacuum");
+                    }
+
                     vessel.Evacuate(index, step.PressurePaAbs);
                     return false;
                 case StepAction.Open:
@@ -191,9 +217,20 @@ public static class Walk
             }
         }
 
-        private IEnumerable<GasMade> React(int index, Reaction reaction, RunningVessel vessel)
+        private IEnumerable<GasMade> React(int index, Reaction reaction, RunningVessel vessel, List<(double HeatJPerMol, double? Mol, double? Accumulation)> heats)
         {
+            foreach (var absent in reaction.Consumes.Where(consumed => !vessel.Holds(consumed.MaterialId)))
+            {
+                Issue(WalkIssueKind.ReactionPartnerAbsent, index, $"the declared reaction consumes “{absent.MaterialId}”, of which nothing is left in “{vessel.Vessel.Id}”");
+            }
+
             var extent = Extent(index, reaction, vessel);
+            if (reaction.HeatJPerMol is { } joulePerMol)
+            {
+                var limiting = reaction.Consumes.FirstOrDefault(consumed => string.Equals(consumed.MaterialId, plan.LimitingMaterial, StringComparison.Ordinal));
+                heats.Add((joulePerMol, extent * (limiting?.Equivalents ?? 1), reaction.Accumulation));
+            }
+
             foreach (var consumed in reaction.Consumes)
             {
                 vessel.Consume(consumed.MaterialId, extent * consumed.Equivalents);
@@ -204,6 +241,8 @@ public static class Walk
                 var mol = extent * made.Equivalents;
                 if ((made.State ?? made.Substance.Known?.PhaseAt298K) == Substances.Phase.Gas)
                 {
+                    ledger.Produce(made.Substance, mol);
+                    ledger.GiveOff(made.Substance, mol);
                     yield return new GasMade(made.Substance, mol);
                 }
                 else
@@ -237,7 +276,25 @@ public static class Walk
             return extent;
         }
 
-        private void After(int index, Step step, RunningVessel vessel)
+        private void Issue(WalkIssueKind kind, int index, string detail) => issues.Add(new WalkIssue(kind, index, null, detail));
+
+        /// <summary>Freezing is meant when a solution is degassed or stored; elsewhere it stops the stirrer and keeps reagent for later.</summary>
+        private void CheckFrozen(int index, Step step, RunningVessel vessel)
+        {
+            if (step.TemperatureK is not { } set || step.Action is StepAction.Degas or StepAction.Store or StepAction.Evacuate)
+            {
+                return;
+            }
+
+            var liquids = vessel.Contents.Where(static content => content is { Mol: null or > 0, Spent: false, Substance.Known.PhaseAt298K: Substances.Phase.Liquid }).ToArray();
+            if (liquids.Length > 0 && Array.TrueForAll(liquids, content => content.Substance.Known!.MeltingPointK?.Value > set))
+            {
+                var lowest = liquids.MinBy(static content => content.Substance.Known!.MeltingPointK!.Value)!;
+                Issue(WalkIssueKind.Frozen, index, $"{Wording.Celsius(set)} is below the melting point of every liquid in “{vessel.Vessel.Id}” (the lowest: {lowest.Substance.Name}, {Wording.Celsius(lowest.Substance.Known!.MeltingPointK!.Value)})");
+            }
+        }
+
+        private IReadOnlyList<Content> After(int index, Step step, RunningVessel vessel)
         {
             switch (step.Action)
             {
@@ -245,10 +302,30 @@ public static class Walk
                     vessel.Quench(step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal));
                     break;
                 case StepAction.Concentrate:
-                    vessel.RemoveVolatiles();
-                    break;
+                    var gone = vessel.RemoveVolatiles(step.PressurePaAbs);
+                    if (gone.Count == 0)
+                    {
+                        Issue(WalkIssueKind.NothingToConcentrate, index, vessel.Contents.Count == 0
+                            ? $"“{vessel.Vessel.Id}” is empty when it is concentrated"
+                            : $"nothing in “{vessel.Vessel.Id}” evaporates when it is concentrated");
+                    }
+
+                    return gone;
                 case StepAction.Discard:
-                    vessel.Empty();
+                    if (vessel.Contents.Count == 0)
+                    {
+                        Issue(WalkIssueKind.NothingToMove, index, $"“{vessel.Vessel.Id}” is empty when its contents are discarded");
+                    }
+
+                    // into a vessel of the plan they are moved, not lost
+                    if (Target(step, vessel) is null)
+                    {
+                        vessel.Empty();
+                    }
+
+                    break;
+                case StepAction.Transfer when vessel.Contents.Count > 0 && Target(step, vessel) is null:
+                    Issue(WalkIssueKind.TargetNotStated, index, $"the contents of “{vessel.Vessel.Id}” are transferred, but not into another vessel of the plan; they count as left where they are");
                     break;
                 case StepAction.Transfer or StepAction.Filter when vessel.Contents.Count == 0:
                     issues.Add(new WalkIssue(WalkIssueKind.NothingToMove, index, null, $"“{vessel.Vessel.Id}” is empty when its contents are moved"));
@@ -256,14 +333,23 @@ public static class Walk
                 default:
                     break;
             }
+
+            return [];
         }
+
+        private RunningVessel? Target(Step step, RunningVessel source) =>
+            step.ToVessel is { } to && vessels.TryGetValue(to, out var target) && !ReferenceEquals(source, target) ? target : null;
 
         private void Move(int index, Step step, RunningVessel source)
         {
-            if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Distil)
-                || step.ToVessel is null || !vessels.TryGetValue(step.ToVessel, out var target) || ReferenceEquals(source, target))
+            if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Distil or StepAction.Discard) || Target(step, source) is not { } target)
             {
                 return;
+            }
+
+            if (target.Closing is not null)
+            {
+                Issue(WalkIssueKind.AddedWhileClosed, index, $"“{target.Vessel.Id}” is closed when it receives the contents of “{source.Vessel.Id}”: its gas is compressed, unless it is opened first");
             }
 
             var moved = step.Action switch

@@ -33,6 +33,17 @@ public sealed record Closing(
 /// <summary>Gas that a declared reaction makes in a step.</summary>
 public sealed record GasMade(PlanSubstance Gas, double? Mol);
 
+/// <summary>A material that goes into a vessel in one step.</summary>
+/// <param name="MaterialId">Which.</param>
+/// <param name="Mol">Mol of all its substances; null when an amount is not known.</param>
+/// <param name="OverS">Stated time of the addition in s; null: at once.</param>
+/// <param name="TemperatureK">Temperature of the contents while it is added, in K.</param>
+public sealed record Addition(string MaterialId, double? Mol, double? OverS, double TemperatureK)
+{
+    /// <summary>Dose rate in mol/s; null when it is added at once or the amount is not known.</summary>
+    public double? MolPerS => OverS is > 0 ? Mol / OverS : null;
+}
+
 /// <summary>A vessel at one step.</summary>
 public sealed record StepState
 {
@@ -56,7 +67,7 @@ public sealed record StepState
     /// <summary>Set temperature of the contents in K.</summary>
     public required double TemperatureK { get; init; }
 
-    /// <summary>Worst credible temperature in K: max(set + overshoot, hottest surface).</summary>
+    /// <summary>Worst credible temperature in K: max(set + overshoot, hottest surface), and in a closed vessel MTSR where its accumulation is declared.</summary>
     public required double WorstTemperatureK { get; init; }
 
     /// <summary>Hottest surface in K: as stated, else the worst credible temperature.</summary>
@@ -96,6 +107,21 @@ public sealed record StepState
     /// <summary>For an opening or a venting: the vessel as it was before, if it was closed.</summary>
     public StepState? ClosedBefore { get; init; }
 
+    /// <summary>What this step adds, and how fast; empty when it adds nothing.</summary>
+    public IReadOnlyList<Addition> Additions { get; init; } = [];
+
+    /// <summary>What evaporated in this step, most volatile first.</summary>
+    public IReadOnlyList<Content> Evaporated { get; init; } = [];
+
+    /// <summary>True when a concentration has left no liquid: what is left is a dry residue.</summary>
+    public bool LeftDry { get; init; }
+
+    /// <summary>Pressure of the gas over the contents in Pa absolute, at closing or while pumped; vapour not counted.</summary>
+    public double HeadspacePaAbs { get; init; } = 101_325;
+
+    /// <summary>What the declared heat of this step can do; null when nothing declares that it gives heat.</summary>
+    public ReactionHeat? ReactionHeat { get; init; }
+
     /// <summary>Declared reactions of this step.</summary>
     public IReadOnlyList<Reaction> Reactions { get; init; } = [];
 }
@@ -116,6 +142,12 @@ public enum WalkIssueKind
     GasNotStated,
     TakenAsGas,
     TakenAsLiquid,
+    Frozen,
+    NothingToConcentrate,
+    ReactionPartnerAbsent,
+    TargetNotStated,
+    AddedWhileClosed,
+    AlreadyEvacuated,
 }
 
 /// <param name="Kind">What.</param>
@@ -128,4 +160,8 @@ public sealed record WalkIssue(WalkIssueKind Kind, int StepIndex, string? Materi
 /// <param name="States">In step order; a transfer gives two entries, source first.</param>
 /// <param name="Issues">In step order.</param>
 /// <param name="UsedMaterials">Materials that some step takes.</param>
-public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<WalkIssue> Issues, IReadOnlySet<string> UsedMaterials);
+public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<WalkIssue> Issues, IReadOnlySet<string> UsedMaterials)
+{
+    /// <summary>Where the mol of every substance came from and went, in the order they first appear.</summary>
+    public IReadOnlyList<SubstanceBalance> Balance { get; init; } = [];
+}

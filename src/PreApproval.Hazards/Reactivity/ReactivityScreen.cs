@@ -96,7 +96,7 @@ public sealed class ReactivityScreen : IScreen
     }
 
     /// <summary>A reagent that a quench or a declared reaction has destroyed does not reach the waste.</summary>
-    private static bool UsedUp(Content content, WalkResult walk) =>
+    internal static bool UsedUp(Content content, WalkResult walk) =>
         FamilyTable.Default.IsDestroyedByQuench(content.Substance)
         && walk.UsedMaterials.Contains(content.MaterialId!)
         && !walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)

@@ -35,6 +35,7 @@ public static class Clearings
         {
             ("steps", "temperature", 4) => plan with { Steps = Replace(plan.Steps, index, step => SetTemperature(step, value + 273.15)) },
             ("steps", "surfaceTemperature", 4) => plan with { Steps = Replace(plan.Steps, index, step => step with { SurfaceTemperatureK = value + 273.15 }) },
+            ("steps", "over", 4) => plan with { Steps = Replace(plan.Steps, index, step => step with { OverS = value * 60 }) },
             ("vessels", "rating", 4) => plan with { Vessels = Replace(plan.Vessels, index, vessel => vessel with { RatingPaGauge = value * 1e5 }) },
             ("vessels", "volume", 4) => plan with { Vessels = Replace(plan.Vessels, index, vessel => vessel with { VolumeM3 = value * 1e-6 }) },
             ("vessels", "maximumTemperature", 4) => plan with { Vessels = Replace(plan.Vessels, index, vessel => vessel with { MaximumTemperatureK = value + 273.15 }) },

@@ -28,6 +28,9 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
 
     public WalkResult Walk { get; } = walk;
 
+    /// <summary>True while a change is tried: a screen then offers no changes of its own.</summary>
+    internal bool IsTrial { get; init; }
+
     /// <summary>The closed vessel at a step, computed once; null when open or when its volume is not known.</summary>
     internal ClosedAssessment? Closed(StepState state)
     {

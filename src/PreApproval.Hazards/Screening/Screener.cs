@@ -1,4 +1,5 @@
 using System.Globalization;
+using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Exposure;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Plans;
@@ -19,6 +20,13 @@ public static class Screener
         new PressureScreen(),
         new TemperatureScreen(),
         new OpenVesselScreen(),
+        new ReactionHeatScreen(),
+        new CryogenScreen(),
+        new VacuumScreen(),
+        new ThermalShockScreen(),
+        new VentScreen(),
+        new DelayedGasScreen(),
+        new LayerScreen(),
         new FireScreen(),
         new ReactivityScreen(),
         new PeroxideScreen(),

@@ -44,6 +44,12 @@ public sealed class WalkScreen : IScreen
             WalkIssueKind.PressureNotStated => ("data.pressure-not-stated", Severity.Warning, true, $"In step {step.Id}, {details}."),
             WalkIssueKind.TakenAsGas => ("data.taken-as-gas", Severity.Notice, false, $"In step {step.Id}, the volume is read of {details}; state the mass if a liquid is meant."),
             WalkIssueKind.TakenAsLiquid => ("data.taken-as-liquid", Severity.Notice, false, $"In step {step.Id}, the volume is read of {details}."),
+            WalkIssueKind.Frozen => ("data.frozen", Severity.Caution, false, $"In step {step.Id}, {details}: what is added then does not mix and reacts at once on thawing."),
+            WalkIssueKind.NothingToConcentrate => ("data.nothing-to-concentrate", Severity.Notice, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.ReactionPartnerAbsent => ("data.reaction-partner-absent", Severity.Caution, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.TargetNotStated => ("data.target-not-stated", Severity.Notice, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.AddedWhileClosed => ("data.added-while-closed", Severity.Notice, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.AlreadyEvacuated => ("data.already-evacuated", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.GasNotStated => ("data.gas-not-stated", Severity.Caution, true, $"In step {step.Id}, {details}."),
         };
         return new Finding

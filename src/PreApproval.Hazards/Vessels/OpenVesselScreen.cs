@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
@@ -14,7 +15,37 @@ public sealed class OpenVesselScreen : IScreen
     private const double AtmospherePa = 101_325;
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(ScreeningContext context) => [.. AboveBoiling(context), .. Overfilled(context)];
+    public IEnumerable<Finding> Find(ScreeningContext context) => [.. AboveBoiling(context), .. OpenedHot(context), .. Overfilled(context)];
+
+    /// <summary>A closed vessel that is opened while its liquids are above their boiling point: they boil over at once.</summary>
+    private IEnumerable<Finding> OpenedHot(ScreeningContext context)
+    {
+        foreach (var state in context.Walk.States.Where(static state => state.ClosedBefore is { } before && before.Closing is { AtAtmosphere: true } or { PressurePaAbs: > AtmospherePa }))
+        {
+            var contents = state.ClosedBefore!.ContentsAfter;
+            var pressure = LiquidVapour.IdealPa(contents, state.TemperatureK);
+            if (!(pressure > AtmospherePa))
+            {
+                continue;
+            }
+
+            var boilsK = LiquidVapour.BelowPressureK(contents, state.TemperatureK, AtmospherePa);
+            var finding = new Finding
+            {
+                Code = "pressure.opened-above-boiling",
+                Hazard = Hazard.Pressure,
+                Severity = state.Step.Action == StepAction.Vent ? Severity.Caution : Severity.Warning,
+                Steps = [state.Step.Id],
+                Vessel = state.Vessel.Id,
+                Materials = Findings.Ids(contents.Where(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid, Involatile: false })),
+                Statement = $"Step {state.Step.Id} lets “{state.Vessel.Id}” open at {Wording.Celsius(state.TemperatureK)}, above the boiling point of its liquids ({Wording.Celsius(boilsK)}): they boil over at once; cool it first.",
+                Evidence = [Findings.Number("temperature at opening", Wording.InCelsius(state.TemperatureK), "°C", Wording.InCelsius(boilsK), "ideal mixture (Raoult) at 1.01325 bar", Quality.Estimated, "common-practice")],
+            };
+            yield return context.IsTrial || state.TemperatureStep is not { } setBy
+                ? finding
+                : finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("set temperature", Findings.Step(setBy, "temperature"), Math.Floor(Wording.InCelsius(boilsK)), "°C", null)) };
+        }
+    }
 
     private static IEnumerable<Finding> AboveBoiling(ScreeningContext context)
     {

@@ -43,7 +43,7 @@ public sealed class TemperatureScreen : IScreen
                         Value = Wording.InCelsius(state.WorstTemperatureK),
                         Unit = "°C",
                         Limit = Wording.InCelsius(limit.TemperatureK),
-                        Model = "larger of set temperature plus overshoot and hottest surface",
+                        Model = Model(state, context.Policy),
                         Sources = References.Full(["common-practice"]),
                         Quality = Quality.Assumed,
                     },
@@ -51,6 +51,20 @@ public sealed class TemperatureScreen : IScreen
             };
             yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group.Select(static pair => pair.State)], limit, context) } : finding;
         }
+    }
+
+    /// <summary>How the worst temperature came about: surface, reaction or heater.</summary>
+    private static string Model(StepState state, Policy policy)
+    {
+        if (state.ReactionHeat is { AccumulationDeclared: true, MtsrK: { } mtsr } && mtsr >= state.WorstTemperatureK)
+        {
+            return "temperature that the reaction reaches without cooling, with the declared accumulation";
+        }
+
+        var overshoot = HeaterOvershoot.K(state.HeatSource, state.TemperatureK, state.IndependentCutOut, policy);
+        return state.Heated && overshoot > 0
+            ? $"larger of set temperature plus {Wording.Figures(overshoot)} K and hottest surface; {HeaterOvershoot.Basis(state.HeatSource)}{(state.IndependentCutOut ? "" : ", and no independent cut-out is stated")}"
+            : "larger of set temperature and hottest surface";
     }
 
     private static Clearing[] Offers(Finding finding, IReadOnlyList<StepState> states, (string Name, double TemperatureK, string Path) limit, ScreeningContext context)

@@ -1,0 +1,176 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Confinement;
+
+/// <summary>
+/// Contents that go on making gas after they look finished, in what is stored, left closed or put into the waste closed
+/// (Data/delayed-gas.tsv). Method: docs/methods/delayed-gas.md.
+/// </summary>
+public sealed partial class DelayedGasScreen : IScreen
+{
+    private const double GasConstant = 8.31446261815324;
+
+    /// <summary>Time in s in the open after which fast gas has stopped. Common practice, no source.</summary>
+    private const double StopsAfterS = 600;
+
+    private static readonly Rule[] Rules = [.. EmbeddedTable.Rows("delayed-gas.tsv").Select(Rule.Read)];
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context)];
+
+    private static IEnumerable<Finding> InVessels(ScreeningContext context)
+    {
+        foreach (var vessel in context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        {
+            // what is closed for good, or put away closed
+            var left = vessel.Where(state => state.Sealed && (state.Step.Action == StepAction.Store || ReferenceEquals(state, vessel.Last()))).ToArray();
+            if (left.Length == 0)
+            {
+                continue;
+            }
+
+            var state = left[0];
+            foreach (var rule in Rules)
+            {
+                if (rule.Match(state.ContentsAfter) is { } match && !HasStopped(rule, state.Closing!) && InVessel(rule, match, state, [.. left.Select(static one => one.Step.Id)], context) is { } finding)
+                {
+                    yield return finding;
+                }
+            }
+        }
+    }
+
+    /// <summary>Both partners stood open together long enough before the vessel was closed.</summary>
+    private static bool HasStopped(Rule rule, Closing closing) => rule.Stops && closing.OpenTogetherS >= StopsAfterS && rule.Match(closing.MetOpen) is not null;
+
+    private static Finding? InVessel(Rule rule, Match match, StepState state, string[] steps, ScreeningContext context)
+    {
+        var pressure = match.GasMol * GasConstant * Cryogens.BenchK / state.Vessel.VolumeM3;
+        if (pressure <= context.Policy.UnratedNothingPa)
+        {
+            return null;
+        }
+
+        var low = rule.Slow || pressure <= context.Policy.UnratedCautionPa;
+        return new Finding
+        {
+            Code = "gas.delayed",
+            About = rule.Key,
+            Hazard = Hazard.Gas,
+            Severity = low ? Severity.Caution : Severity.Warning,
+            Steps = steps,
+            Vessel = state.Vessel.Id,
+            Materials = Findings.Ids(match.Everyone),
+            Statement = $"“{state.Vessel.Id}” is left closed over {match.Names}: {rule.Reason}, over {rule.HowLong}, to {rule.Gas}{(pressure is { } pa ? $", up to {Wording.Figures(pa / 1e5)} bar in all" : "")}; put it away with a vented cap.",
+            Evidence = pressure is { } all
+                ? [Findings.Number($"pressure of all the {rule.Gas}", all / 1e5, "bar", context.Policy.UnratedNothingPa / 1e5, "ideal gas at 25 °C in the empty vessel, limiting partner turned over completely", Quality.Estimated, [.. rule.Sources, "ideal-gas"])]
+                : [Findings.Number($"{rule.Gas} per mol", rule.GasPerMol, "mol", null, "stoichiometry; amount or volume not known", Quality.Assumed, [.. rule.Sources])],
+        };
+    }
+
+    private static IEnumerable<Finding> InWaste(ScreeningContext context)
+    {
+        var materials = context.Plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
+        foreach (var container in context.Plan.Waste.GroupBy(static entry => entry.Container, StringComparer.OrdinalIgnoreCase))
+        {
+            if (Vented().IsMatch(container.Key))
+            {
+                continue;
+            }
+
+            var contents = container.SelectMany(static entry => entry.Materials)
+                .Distinct(StringComparer.Ordinal)
+                .Where(materials.ContainsKey)
+                .SelectMany(id => AmountConversion.Parts(materials[id].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
+                .Where(content => !ReactivityScreen.UsedUp(content, context.Walk))
+                .ToArray();
+            var closed = ClosedWords().IsMatch(container.Key);
+            foreach (var rule in Rules)
+            {
+                if (rule.Match(contents) is not { } match)
+                {
+                    continue;
+                }
+
+                yield return new Finding
+                {
+                    Code = "gas.delayed",
+                    About = $"{container.Key}+{rule.Key}",
+                    Hazard = Hazard.Gas,
+                    Severity = closed && !rule.Slow ? Severity.Warning : Severity.Caution,
+                    Materials = Findings.Ids(match.Everyone),
+                    Statement = $"The waste “{container.Key}” gets {match.Names}: {rule.Reason}, over {rule.HowLong}, to {rule.Gas}; {(closed ? "it is closed: vent its cap" : "leave its cap vented")} for at least 24 h.",
+                    Evidence = [Findings.Number($"{rule.Gas} per mol", rule.GasPerMol, "mol", null, "stoichiometry; the amount in the container is not stated", Quality.Assumed, [.. rule.Sources])],
+                };
+            }
+        }
+    }
+
+    [GeneratedRegex(@"\b(vent(ed|ing)?|loose(ly)?|open)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Vented();
+
+    [GeneratedRegex(@"\b(closed|capped|tight(ly)?|sealed|screw[ -]?cap(ped)?|stoppered|shut)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex ClosedWords();
+
+    /// <summary>A rule that applies: who, and how much gas in all.</summary>
+    private sealed record Match(IReadOnlyList<Content> A, IReadOnlyList<Content> B, double? GasMol)
+    {
+        public IEnumerable<Content> Everyone => [.. A, .. B];
+
+        public string Names => B.Count == 0 ? A[0].Substance.Name : $"{A[0].Substance.Name} and {B[0].Substance.Name}";
+    }
+
+    private sealed record Rule(string Key, string A, string B, string Gas, double GasPerMol, double? From, string HowLong, bool Stops, string Reason, IReadOnlyList<string> Sources)
+    {
+        private const string Organic = "organic";
+
+        /// <summary>Gas that comes over weeks or months.</summary>
+        public bool Slow => HowLong is "weeks" or "months";
+
+        public static Rule Read(IReadOnlyDictionary<string, string> row)
+        {
+            var gas = row["gas"].Split(':');
+            return new Rule(
+                row["key"], row["a"], row["b"], gas[0], double.Parse(gas[1], CultureInfo.InvariantCulture),
+                row["from"].Length == 0 ? null : double.Parse(row["from"], CultureInfo.InvariantCulture), row["how long"], row["stops"] is "yes", row["reason"], EmbeddedTable.Entries(row["sources"]));
+        }
+
+        public Match? Match(IReadOnlyList<Content> contents)
+        {
+            var a = contents.Where(content => IsIn(content, A) && !(content.MassFraction < From)).ToArray();
+            if (a.Length == 0)
+            {
+                return null;
+            }
+
+            var b = B.Length == 0 ? [] : contents.Where(content => !a.Contains(content) && IsIn(content, B)).ToArray();
+            if (B.Length > 0 && b.Length == 0)
+            {
+                return null;
+            }
+
+            var mol = Sum(a, static _ => 1) * GasPerMol;
+            // a proton, or an oxidisable molecule, gives at most one molecule of gas
+            var limit = b.Length == 0 ? double.PositiveInfinity : Sum(b, content => B is Organic ? GasPerMol * 10 : FamilyTable.Default.Equivalents(content.Substance, B));
+            return new Match(a, b, mol is { } one && limit is { } other ? Math.Min(one, other) : mol);
+        }
+
+        private static bool IsIn(Content content, string family) => !content.Spent && content.Mol is null or > 0
+            && (family is Organic ? IsOrganic(content.Substance) : FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(family, StringComparer.Ordinal));
+
+        /// <summary>Carbon with hydrogen: alcohols, ketones, solvents; carbonates and cyanides are not.</summary>
+        private static bool IsOrganic(PlanSubstance substance) =>
+            substance.Known is { PhaseAt298K: Phase.Liquid, Identity.Formula: { } formula } && CarbonWithHydrogen().IsMatch(formula);
+
+        private static double? Sum(IEnumerable<Content> contents, Func<Content, double> each) =>
+            contents.Aggregate((double?)0, (sum, content) => sum + (content.Mol * each(content)));
+    }
+
+    [GeneratedRegex(@"^C\d*H", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex CarbonWithHydrogen();
+}

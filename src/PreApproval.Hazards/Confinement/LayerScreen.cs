@@ -1,0 +1,40 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Confinement;
+
+/// <summary>An extraction or a washing with liquids that mix forms no layers: what is thought to be washed out stays.</summary>
+public sealed class LayerScreen : IScreen
+{
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        if (context.IsTrial)
+        {
+            yield break;
+        }
+
+        foreach (var state in context.Walk.States)
+        {
+            if (state.Step.Action is not (StepAction.Extract or StepAction.Wash) || Liquids(state) < 2 || LiquidLayers.Of(state.Contents, state.TemperatureK).Mix is not true)
+            {
+                continue;
+            }
+
+            yield return new Finding
+            {
+                Code = "data.no-layers",
+                Hazard = Hazard.Data,
+                Severity = Severity.Notice,
+                Steps = [state.Step.Id],
+                Vessel = state.Vessel.Id,
+                Statement = $"In step {state.Step.Id} the liquids in “{state.Vessel.Id}” mix by computation, so no layers form unless salt drives them apart.",
+                Evidence = [Findings.Number("liquid layers", 1, "1", 2, "liquid–liquid equilibrium of original UNIFAC, salts left out", Quality.Estimated, "fredenslund1975", "unifac-published")],
+            };
+        }
+    }
+
+    private static int Liquids(StepState state) =>
+        state.Contents.Where(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } }).Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Count();
+}

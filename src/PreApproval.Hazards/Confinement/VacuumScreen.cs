@@ -1,0 +1,125 @@
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Confinement;
+
+/// <summary>
+/// Vessels under vacuum: shapes that implode, Dewars without a guard, large glass, and liquids that boil at once when they are
+/// pumped on. The energy of an implosion is the work of the atmosphere, p·V. Thresholds: docs/methods/cryogens-and-vacuum.md.
+/// </summary>
+public sealed class VacuumScreen : IScreen
+{
+    /// <summary>Flat-bottomed and conical glass above this is not evacuated, in m³ (0.1 L a caution below). Common practice, no source.</summary>
+    private const double SmallM3 = 0.1e-3;
+
+    /// <summary>From here an unsuitable shape is a danger, in m³ (1 L: 101 J). Common practice, no source.</summary>
+    private const double LargeWeakM3 = 1e-3;
+
+    /// <summary>From here even round glass needs a guard, in m³ (2 L: 203 J). Common practice, no source.</summary>
+    private const double LargeRoundM3 = 2e-3;
+
+    /// <summary>From this vapour pressure a liquid that is pumped on boils and bumps, in Pa. Common practice, no source.</summary>
+    private const double BoilsUnderPumpPa = 1e3;
+
+    private const double AtmospherePa = 101_325;
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context) => [.. Implosion(context), .. Dewars(context), .. Boiling(context)];
+
+    private IEnumerable<Finding> Implosion(ScreeningContext context)
+    {
+        foreach (var vessel in context.Walk.States.Where(UnderVacuum).GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        {
+            var state = vessel.First();
+            var shape = GlassShape.Of(state.Vessel);
+            if (!shape.IsGlass && !shape.IsPlastic)
+            {
+                continue;
+            }
+
+            var volume = state.Vessel.VolumeM3;
+            var weak = shape is { TakesVacuum: false } or { IsPlastic: true, TakesVacuum: not true };
+            var large = volume >= LargeRoundM3 && !shape.Guarded;
+            if (!weak && !large)
+            {
+                continue;
+            }
+
+            var worst = vessel.MinBy(static one => one.HeadspacePaAbs)!;
+            var joule = volume * (AtmospherePa - worst.HeadspacePaAbs);
+            var severity = !weak ? Severity.Caution
+                : volume < SmallM3 || shape.IsPlastic ? Severity.Caution
+                : volume >= LargeWeakM3 && !shape.Guarded ? Severity.Danger
+                : Severity.Warning;
+            var finding = new Finding
+            {
+                Code = "vessel.implosion",
+                Hazard = Hazard.Pressure,
+                Severity = severity,
+                Steps = [.. vessel.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)],
+                Vessel = vessel.Key,
+                Statement = weak
+                    ? $"“{vessel.Key}” ({state.Vessel.Kind}) is evacuated{(volume is null ? "" : $" with {Findings.Litres(volume.Value)} inside")}: {(shape.IsPlastic ? "plastic collapses" : "flat and conical glass is weak under outside pressure and implodes")}{Energy(joule)}; use round-bottom or vacuum-rated glass."
+                    : $"“{vessel.Key}” of {Findings.Litres(volume!.Value)} is evacuated without coating or mesh{Energy(joule)}; guard it and put a shield before it.",
+                Evidence = joule is { } energy
+                    ? [Findings.Number("energy of an implosion", energy, "J", null, "work of the atmosphere, pressure difference times volume", Quality.Estimated, "prudent-practices", "common-practice")]
+                    : [],
+            };
+            // smaller glass of the same kind clears only where the shape itself takes vacuum
+            yield return context.IsTrial || weak
+                ? finding
+                : finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("vessel volume", $"/vessels/{state.VesselIndex.ToString(System.Globalization.CultureInfo.InvariantCulture)}/volume", (LargeRoundM3 * 1e6) - 1, "mL", null)) };
+        }
+    }
+
+    private static string Energy(double? joule) => joule is { } energy ? $" with about {Wording.Figures(energy)} J" : "";
+
+    private static bool UnderVacuum(StepState state) => state.Headspace is Headspace.Vacuum
+        || (state.Step is { Action: StepAction.Concentrate or StepAction.Distil, PressurePaAbs: { } pressure } && pressure < AtmospherePa / 2);
+
+    private static IEnumerable<Finding> Dewars(ScreeningContext context) =>
+        context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)
+            .Where(static group => GlassShape.Of(group.First().Vessel) is { IsDewar: true, IsGlass: true, Guarded: false })
+            .Select(static group => new Finding
+            {
+                Code = "vessel.dewar-unguarded",
+                Hazard = Hazard.Pressure,
+                Severity = Severity.Caution,
+                Steps = [.. group.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
+                Vessel = group.Key,
+                Statement = $"“{group.Key}” is a Dewar of which no coating, mesh or metal shell is stated: its evacuated walls can implode; guard it and wear a face shield.",
+                Evidence = [Findings.Number("pressure on the walls", AtmospherePa / 1e5, "bar", null, "atmosphere against the evacuated jacket", Quality.Assumed, "prudent-practices")],
+            });
+
+    /// <summary>A liquid that boils at the pressure of the pump is drawn over, or bumps; a frozen one does not.</summary>
+    private IEnumerable<Finding> Boiling(ScreeningContext context)
+    {
+        foreach (var state in context.Walk.States.Where(static state => state.Step.Action == StepAction.Evacuate))
+        {
+            var pressure = LiquidVapour.IdealPa(state.Contents, state.TemperatureK, frozenCounts: false);
+            var pumped = Math.Max(state.Step.PressurePaAbs ?? 0, BoilsUnderPumpPa);
+            if (!(pressure > pumped))
+            {
+                continue;
+            }
+
+            var hot = pressure > AtmospherePa / 2;
+            var finding = new Finding
+            {
+                Code = "vessel.evacuated-boiling",
+                Hazard = Hazard.Temperature,
+                Severity = hot ? Severity.Warning : Severity.Caution,
+                Steps = [state.Step.Id],
+                Vessel = state.Vessel.Id,
+                Materials = Findings.Ids(state.Contents.Where(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid, Involatile: false })),
+                Statement = $"Step {state.Step.Id} pumps on “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)}, where its liquids have {Wording.Figures(pressure / 100)} mbar: they boil at once{(hot ? ", close to their boiling point, and bump over" : "")}; cool or freeze first.",
+                Evidence = [Findings.Number("vapour pressure of the liquids", pressure / 1e5, "bar", pumped / 1e5, "ideal mixture (Raoult)", Quality.Estimated, "common-practice")],
+            };
+            yield return context.IsTrial || state.TemperatureStep is not { } setBy
+                ? finding
+                : finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("set temperature", Findings.Step(setBy, "temperature"), Math.Floor(Wording.InCelsius(LiquidVapour.BelowPressureK(state.Contents, state.TemperatureK, pumped))), "°C", null)) };
+        }
+    }
+}

@@ -1,0 +1,76 @@
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Plans;
+
+/// <summary>One substance over two liquid layers.</summary>
+/// <param name="Substance">What.</param>
+/// <param name="AqueousMol">Mol in the layer richer in water.</param>
+/// <param name="OrganicMol">Mol in the other.</param>
+public sealed record LayerShare(PlanSubstance Substance, double AqueousMol, double OrganicMol);
+
+/// <summary>
+/// The liquids of a vessel as layers: liquid–liquid equilibrium of original UNIFAC over what has groups on file. Salts and solids
+/// are left out, which understates how far they drive the layers apart.
+/// </summary>
+/// <param name="Shares">By substance; empty when the liquids mix.</param>
+/// <param name="Mix">True: one liquid. False: two. Null: cannot be said.</param>
+/// <param name="Because">Why it cannot be said; null otherwise.</param>
+public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, string? Because)
+{
+    private const string Water = "7732-18-5";
+
+    /// <summary>Layers of the contents at a temperature in K (above 0). Never throws on contents of a walk.</summary>
+    public static LiquidLayers Of(IReadOnlyList<Content> contents, double temperatureK)
+    {
+        ArgumentNullException.ThrowIfNull(contents);
+        var liquids = contents.Where(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } })
+            .GroupBy(static content => content.Substance.Key, StringComparer.Ordinal)
+            .Select(static group => (group.First().Substance, Mol: group.Aggregate((double?)0, static (sum, content) => sum + content.Mol)))
+            .ToArray();
+        if (liquids.Length < 2)
+        {
+            return new LiquidLayers([], true, null);
+        }
+
+        if (Array.Exists(liquids, static liquid => liquid.Mol is null))
+        {
+            return new LiquidLayers([], null, "an amount is not known");
+        }
+
+        if (Array.Find(liquids, static liquid => liquid.Substance.Known!.UnifacGroups is null) is { Substance: { } without })
+        {
+            return new LiquidLayers([], null, $"no groups are on file for {without.Name}");
+        }
+
+        var mixture = new LiquidMixture([.. liquids.Select(static liquid => new MixtureComponent(liquid.Substance.Known!, liquid.Mol!.Value))]);
+        if (mixture.Gaps.Count > 0)
+        {
+            return new LiquidLayers([], null, "parameters between their groups are missing");
+        }
+
+        var state = mixture.At(temperatureK);
+        if (state.Split is not { } split)
+        {
+            return state.Model == LiquidModel.Bound ? new LiquidLayers([], null, "the computed layers are more than two") : new LiquidLayers([], true, null);
+        }
+
+        var water = Array.FindIndex(liquids, static liquid => liquid.Substance.Known!.Identity.Cas is Water);
+        var parts = mixture.MixingParts;
+        var place = parts.Select((part, index) => (part, index)).ToDictionary(static pair => pair.part, static pair => pair.index);
+        var secondIsAqueous = water >= 0 && split.Second[place[water]] > split.First[place[water]];
+        return new LiquidLayers(
+            [
+                .. liquids.Select((liquid, index) =>
+                {
+                    var first = (1 - split.SecondShare) * split.First[place[index]];
+                    var second = split.SecondShare * split.Second[place[index]];
+                    var inSecond = first + second > 0 ? liquid.Mol!.Value * second / (first + second) : 0;
+                    var inFirst = liquid.Mol!.Value - inSecond;
+                    return secondIsAqueous ? new LayerShare(liquid.Substance, inSecond, inFirst) : new LayerShare(liquid.Substance, inFirst, inSecond);
+                }),
+            ],
+            false,
+            null);
+    }
+}

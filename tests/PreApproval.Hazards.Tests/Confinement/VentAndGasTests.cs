@@ -1,0 +1,183 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Confinement;
+
+public sealed class VentAndGasTests
+{
+    /// <summary>tert-Butyl alcohol melts at 25.7 °C, benzene at 5.5 °C (CRC Handbook, from memory); tap water runs at about 15 °C (common practice).</summary>
+    [Theory]
+    [InlineData("tert-butyl alcohol", true)]
+    [InlineData("benzene", false)]
+    [InlineData("ethanol", false)]
+    public void Screen_RefluxOfWhatFreezesInTheCondenser_IsNamed(string solvent, bool named)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("solvent", solvent, ML(50), Role.Solvent)],
+            Vessels = [Flask("flask", 100)],
+            Steps = [Step("1", StepAction.Charge, "flask", 30, "solvent"), Step("2", StepAction.Reflux, "flask") with { HeatSource = HeatSource.OilBath }],
+        };
+
+        Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "pressure.condenser-freezes"));
+    }
+
+    /// <summary>0.2 mol of nitrogen is 4.8 L at 20 °C (24.055 L/mol): more than the 2 L of a balloon (common practice).</summary>
+    [Theory]
+    [InlineData(200, Closure.Balloon, null, true)]
+    [InlineData(50, Closure.Balloon, null, false)]
+    [InlineData(200, Closure.Needle, null, true)]
+    [InlineData(200, Closure.Needle, 3600.0, false)]
+    public void Screen_GasThroughASmallWayOut_IsJudgedByVolumeAndRate(double mmol, Closure vent, double? overS, bool named)
+    {
+        var plan = Gassing(mmol, vent, overS);
+        var finding = Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "pressure.vent-too-narrow");
+
+        Assert.Equal(named, finding is not null);
+        foreach (var offer in finding?.ClearedBy ?? [])
+        {
+            Assert.DoesNotContain(Screener.Screen(Clearings.Apply(plan, offer), Policy.Default).Findings, static other => other.Code is "pressure.vent-too-narrow");
+        }
+
+        Assert.Equal(named && vent == Closure.Needle, finding?.ClearedBy.Count > 0);
+    }
+
+    /// <summary>1.00 g of sodium borohydride gives 105.7 mmol of hydrogen (37.83 g/mol, four equivalents): 26 bar in 100 mL at 25 °C by the ideal gas law.</summary>
+    [Fact]
+    public void Screen_BorohydrideInMethanolPutAwayClosed_CountsAllTheHydrogen()
+    {
+        var finding = Delayed(Stored(Of("hydride", "sodium borohydride", G(1)), Of("methanol", "methanol", ML(40))), "hydrogen");
+
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal(105.7e-3 * 8.314 * 298.15 / 100e-6 / 1e5, finding.Evidence[0].Value, 0.3);
+    }
+
+    /// <summary>100 g of 30 % hydrogen peroxide give 0.441 mol of oxygen (34.015 g/mol): 10 g in 100 mL make 10.9 bar at 25 °C by the ideal gas law.</summary>
+    [Fact]
+    public void Screen_PeroxidePutAwayClosed_CountsAllTheOxygen()
+    {
+        var finding = Delayed(Stored(WeightPercent("peroxide", "hydrogen peroxide", "water", 30, G(10))), "oxygen");
+
+        Assert.Equal(10.9, finding.Evidence[0].Value, 0.11);
+    }
+
+    [Theory]
+    [InlineData("sodium bicarbonate", "acetic acid", "carbon dioxide")]
+    [InlineData("formic acid", null, "carbon monoxide")]
+    public void Screen_OtherDelayedGas_IsNamed(string first, string? second, string gas) =>
+        Assert.Equal(Hazard.Gas, Delayed(Stored([Of("first", first, G(5)), .. second is null ? Array.Empty<Material>() : [Of("second", second, G(5))]]), gas).Hazard);
+
+    [Fact]
+    public void Screen_StoredUnderABubbler_IsQuiet()
+    {
+        var plan = Stored(Of("hydride", "sodium borohydride", G(1)), Of("methanol", "methanol", ML(40)));
+        plan = plan with { Steps = [plan.Steps[0], plan.Steps[1] with { Closure = Closure.Bubbler }, plan.Steps[2]] };
+
+        Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "gas.delayed");
+    }
+
+    [Theory]
+    [InlineData("nitrate waste, closed bottle", Severity.Warning)]
+    [InlineData("nitrate waste", Severity.Caution)]
+    [InlineData("nitrate waste, vented cap", null)]
+    public void Screen_NitricAcidAndOrganicInTheWaste_IsJudgedByItsCap(string container, Severity? severity)
+    {
+        var plan = new Plan
+        {
+            Materials = [WeightPercent("nitric", "nitric acid", "water", 65, ML(20)), Of("solvent", "ethanol", ML(5), Role.Solvent)],
+            Vessels = [Flask("one"), Flask("two")],
+            Steps = [Step("1", StepAction.Charge, "one", 20, "nitric"), Step("2", StepAction.Charge, "two", 20, "solvent")],
+            Waste = [new WasteContainer(["nitric", "solvent"], container)],
+        };
+
+        Assert.Equal(severity, Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "gas.delayed")?.Severity);
+    }
+
+    /// <summary>Ammonium chloride settles from the vapours of its parts (textbook); a volatile amine and hydrogen chloride do the same.</summary>
+    [Theory]
+    [InlineData("triethylamine", "acetyl chloride", Closure.Needle, true)]
+    [InlineData("triethylamine", "ethyl acetate", Closure.Needle, false)]
+    [InlineData("toluene", "acetyl chloride", Closure.Needle, false)]
+    public void Screen_SaltsFromTwoVapours_MayCloseANarrowWayOut(string first, string second, Closure vent, bool named)
+    {
+        var plan = Vented(vent, null, 20, Of("first", first, ML(5)), Of("second", second, ML(5)));
+
+        Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "pressure.vent-salts-up"));
+    }
+
+    [Theory]
+    [InlineData(-78, "air", true)]
+    [InlineData(-78, "nitrogen", false)]
+    [InlineData(-20, "air", false)]
+    public void Screen_ColdBehindANarrowWayOut_IcesInMoistAir(double celsius, string gas, bool named)
+    {
+        var plan = Vented(Closure.Bubbler, null, celsius, Of("solvent", "tetrahydrofuran", ML(20)));
+        if (gas is not "air")
+        {
+            plan = plan with { Steps = [plan.Steps[0] with { Headspace = Under(gas) }, .. plan.Steps.Skip(1)] };
+        }
+
+        Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "pressure.vent-ices"));
+    }
+
+    [Fact]
+    public void Screen_GasThroughADryingTube_IsNamed()
+    {
+        var plan = Gassing(20, Closure.Bubbler, 900);
+        plan = plan with { Vessels = [plan.Vessels[0] with { Closure = "drying tube" }], Steps = [plan.Steps[0], plan.Steps[1] with { Closure = null }, plan.Steps[2]] };
+
+        Assert.Contains(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.drying-tube-cakes");
+    }
+
+    /// <summary>Own scenario: acetone rinse put to peroxide and hydrochloric acid in one waste bottle; beside the encounter, the cap must breathe.</summary>
+    [Fact]
+    public void Screen_PeroxideWasteWithAcetone_AsksForAVentedCap()
+    {
+        var plan = new Plan
+        {
+            Materials = [WeightPercent("peroxide", "hydrogen peroxide", "water", 30, ML(20)), WeightPercent("acid", "hydrogen chloride", "water", 10, ML(20)), Of("acetone", "acetone", ML(20), Role.Solvent)],
+            Vessels = [Flask("one"), Flask("two")],
+            Steps = [Step("1", StepAction.Charge, "one", 20, "peroxide", "acid"), Step("2", StepAction.Charge, "two", 20, "acetone")],
+            Waste = [new WasteContainer(["peroxide", "acid"], "aqueous waste, capped"), new WasteContainer(["acetone"], "aqueous waste, capped")],
+        };
+        var findings = Screener.Screen(plan, Policy.Default).Findings;
+
+        Assert.Contains(findings, static finding => finding.Code is "incompatibility.peroxide-with-ketone-and-acid");
+        Assert.Equal(Severity.Warning, Assert.Single(findings, static finding => finding.Code is "gas.delayed").Severity);
+    }
+
+    private static Plan Vented(Closure vent, double? overS, double celsius, params Material[] materials) => new()
+    {
+        Materials = materials,
+        Vessels = [Flask("flask", 100)],
+        Steps = [Step("1", StepAction.Charge, "flask", celsius, [.. materials.Select(static material => material.Id)]) with { OverS = overS }, Step("2", StepAction.Seal, "flask") with { Closure = vent }, Step("3", StepAction.Stir, "flask")],
+    };
+
+    private static Finding Delayed(Plan plan, string gas) =>
+        Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => finding.Code is "gas.delayed" && finding.Statement.Contains(gas, StringComparison.Ordinal));
+
+    private static Plan Stored(params Material[] materials) => new()
+    {
+        Materials = materials,
+        Vessels = [new Vessel { Id = "bottle", Kind = "glass bottle", VolumeM3 = 100e-6 }],
+        Steps =
+        [
+            Step("1", StepAction.Charge, "bottle", 20, [.. materials.Select(static material => material.Id)]), Step("2", StepAction.Seal, "bottle") with { Closure = Closure.Cap },
+            Step("3", StepAction.Store, "bottle", 20),
+        ],
+    };
+
+    private static Plan Gassing(double mmol, Closure vent, double? overS) => new()
+    {
+        Materials = [Of("azide", "benzyl azide", Mmol(mmol)), Of("phosphine", "triphenylphosphine", Mmol(mmol)), Of("thf", "tetrahydrofuran", ML(100), Role.Solvent)],
+        Vessels = [Flask("flask", 500)],
+        Steps =
+        [
+            Step("1", StepAction.Charge, "flask", 20, "azide", "thf"), Step("2", StepAction.Seal, "flask") with { Closure = vent },
+            Step("3", StepAction.Add, "flask", 20, "phosphine") with { OverS = overS },
+        ],
+        Reactions = [Reaction("3", ["azide", "phosphine"], ("nitrogen", Phase.Gas))],
+    };
+}

@@ -1,0 +1,99 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Plans;
+
+public sealed class ReactionHeatTests
+{
+    /// <summary>
+    /// 0.50 mol giving 55.8 kJ/mol in 220 g of 3.8 J/(g K) rise by 33.4 K (definition). Here in water of 4.18 J/(g K) instead: 27.9 kJ over
+    /// 220 g · 4.18 J/(g K) = 919.6 J/K give 30.3 K; the heat capacity of the solid is left out and named.
+    /// </summary>
+    [Fact]
+    public void Follow_NeutralisationInWater_RisesByHeatOverHeatCapacity()
+    {
+        var heat = Walk.Follow(Exotherm("water", 220, 0.5, -55.8e3, null), Policy.Default).States[^1].ReactionHeat!;
+
+        Assert.Equal(27.9e3, heat.HeatJ!.Value, 1);
+        Assert.Equal(30.3, heat.AdiabaticRiseK!.Value, 0.3);
+        Assert.Equal(293.15 + 30.3, heat.MtsrK!.Value, 0.3);
+        Assert.Contains("benzoic acid", heat.LeftOut, StringComparer.Ordinal);
+    }
+
+    /// <summary>ΔT 117.6 K at 30 % accumulation adds 35.3 K (Stoessel's definition MTSR = T + X·ΔT).</summary>
+    [Theory]
+    [InlineData(0.3, 0.3)]
+    [InlineData(null, 1.0)]
+    public void Follow_Accumulation_IsTheDeclaredShareOrAll(double? accumulation, double share)
+    {
+        var heat = Walk.Follow(Exotherm("toluene", 100, 0.1, -200e3, accumulation), Policy.Default).States[^1].ReactionHeat!;
+
+        Assert.Equal(share * heat.AdiabaticRiseK!.Value, heat.MtsrK!.Value - 293.15, 1e-6);
+        Assert.Equal(accumulation is not null, heat.AccumulationDeclared);
+    }
+
+    [Fact]
+    public void Screen_HeatCapacityNotOnFile_SaysThatItIsNotComputed()
+    {
+        var plan = Exotherm("something new", 100, 0.1, -200e3, null);
+
+        Assert.Contains(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.reaction-heat");
+        Assert.Null(Walk.Follow(plan, Policy.Default).States[^1].ReactionHeat!.MtsrK);
+    }
+
+    /// <summary>Toluene 1.70 J/(g K): 20 kJ in 100 g rise by about 117 K, the middle of Stoessel's bands; 6 kJ by 35 K, the low one.</summary>
+    [Theory]
+    [InlineData(-200e3, null, false, Severity.Caution)]
+    [InlineData(-60e3, null, false, null)]
+    [InlineData(-450e3, null, false, Severity.Warning)]
+    [InlineData(-200e3, 380.0, false, Severity.Danger)]
+    [InlineData(-200e3, null, true, Severity.Warning)]
+    public void Screen_DeclaredHeat_IsGradedByRiseOnsetAndClosure(double heat, double? onsetK, bool closed, Severity? severity)
+    {
+        var plan = Exotherm("toluene", 100, 0.1, heat, null, closed);
+        plan = plan with { Reactions = [plan.Reactions[0] with { DecompositionOnsetK = onsetK }] };
+
+        Assert.Equal(severity, Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "heat.reaction")?.Severity);
+    }
+
+    [Theory]
+    [InlineData(HeatSource.WaterBath, 60, 75)]
+    [InlineData(HeatSource.WaterBath, 95, 100)]
+    [InlineData(HeatSource.WaterBath, 120, 135)]
+    [InlineData(HeatSource.Steam, 98, 100)]
+    [InlineData(HeatSource.OilBath, 95, 110)]
+    public void Follow_Heated_GoesNoFurtherThanTheHeaterCan(HeatSource source, double celsius, double worstCelsius)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("oil", "diphenyl ether", ML(10), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "oil"), Step("2", StepAction.Heat, "flask", celsius) with { HeatSource = source }],
+        };
+
+        Assert.Equal(worstCelsius, Walk.Follow(plan, Policy.Default).States[^1].WorstTemperatureK - 273.15, 1e-9);
+    }
+
+    [Fact]
+    public void Follow_ClosedWithDeclaredAccumulation_TakesItsTemperatureAsTheWorst()
+    {
+        var plan = Exotherm("toluene", 100, 0.1, -200e3, 0.5, closed: true);
+        var state = Walk.Follow(plan, Policy.Default).States[^1];
+
+        Assert.Equal(state.ReactionHeat!.MtsrK!.Value, state.WorstTemperatureK, 1e-9);
+        Assert.True(state.SurfaceTemperatureK < state.WorstTemperatureK);
+    }
+
+    private static Plan Exotherm(string solvent, double grams, double mol, double heat, double? accumulation, bool closed = false) => new()
+    {
+        Materials = [Of("limiting", "benzoic acid", new Amount.Mol(mol)), Of("solvent", solvent, G(grams), Role.Solvent)],
+        Vessels = [Tube(500, 10)],
+        Steps =
+        [
+            Step("1", StepAction.Charge, "tube", 20, "limiting", "solvent"), Step("2", closed ? StepAction.Seal : StepAction.Stir, "tube"), Step("3", StepAction.Stir, "tube", 20),
+        ],
+        LimitingMaterial = "limiting",
+        Reactions = [Reaction("3", ["limiting"]) with { HeatJPerMol = heat, Accumulation = accumulation }],
+    };
+}

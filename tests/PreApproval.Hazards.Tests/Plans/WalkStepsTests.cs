@@ -1,0 +1,209 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Plans;
+
+public sealed class WalkStepsTests
+{
+    public static TheoryData<WalkIssueKind, string> BadInput => new()
+    {
+        { WalkIssueKind.HeatedEmpty, "heat empty" },
+        { WalkIssueKind.AlreadyOpen, "open open" },
+        { WalkIssueKind.AlreadySealed, "seal twice" },
+        { WalkIssueKind.MoreThanAvailable, "take more" },
+        { WalkIssueKind.Frozen, "freeze" },
+        { WalkIssueKind.NothingToConcentrate, "concentrate empty" },
+        { WalkIssueKind.NothingToConcentrate, "concentrate salt" },
+        { WalkIssueKind.NothingToMove, "discard empty" },
+        { WalkIssueKind.TargetNotStated, "transfer nowhere" },
+        { WalkIssueKind.TargetNotStated, "transfer into itself" },
+        { WalkIssueKind.AddedWhileClosed, "add to closed" },
+        { WalkIssueKind.AlreadyEvacuated, "evacuate twice" },
+        { WalkIssueKind.ReactionPartnerAbsent, "react what is gone" },
+    };
+
+    [Theory]
+    [MemberData(nameof(BadInput))]
+    public void Screen_BadInput_IsAFindingAndNeverThrows(WalkIssueKind kind, string name)
+    {
+        var plan = Bad(name);
+
+        var issue = Assert.Single(Walk.Follow(plan, Policy.Default).Issues, issue => issue.Kind == kind);
+        Assert.Contains(Screener.Screen(plan, Policy.Default).Findings, finding => finding.Code.StartsWith("data.", StringComparison.Ordinal) && finding.Statement.Contains(issue.Detail, StringComparison.Ordinal));
+    }
+
+    /// <summary>Water freezes at 0 °C, ethanol at −114 °C (CRC Handbook, from memory): ethanol keeps the two liquid.</summary>
+    [Fact]
+    public void Follow_OneLiquidStaysLiquid_IsNotFrozen()
+    {
+        var plan = Flow([Of("water", "water", ML(5)), Of("ethanol", "ethanol", ML(5))], Step("1", StepAction.Charge, "flask", 20, "water", "ethanol"), Step("2", StepAction.Cool, "flask", -78));
+
+        Assert.DoesNotContain(Walk.Follow(plan, Policy.Default).Issues, static issue => issue.Kind == WalkIssueKind.Frozen);
+    }
+
+    /// <summary>Boiling points 34.6, 78.3 and 110.6 °C (CRC Handbook): the most volatile goes first, and the salt is left dry.</summary>
+    [Fact]
+    public void Follow_Concentrate_RemovesTheMostVolatileFirstAndLeavesADryResidue()
+    {
+        var plan = Flow(
+            [Of("toluene", "toluene", ML(5)), Of("ethanol", "ethanol", ML(5)), Of("ether", "diethyl ether", ML(5)), Of("azide", "sodium azide", G(1))],
+            Step("1", StepAction.Charge, "flask", 20, "toluene", "ethanol", "ether", "azide"), Step("2", StepAction.Concentrate, "flask", 50));
+
+        var state = Walk.Follow(plan, Policy.Default).States[^1];
+
+        Assert.Equal(["ether", "ethanol", "toluene"], state.Evaporated.Select(static content => content.MaterialId!), StringComparer.Ordinal);
+        Assert.True(state.LeftDry);
+        Assert.Equal("azide", Assert.Single(state.ContentsAfter).MaterialId);
+    }
+
+    /// <summary>At 40 °C toluene has 79 mbar and N,N-dimethylformamide 13 mbar (CRC Handbook, from memory): at 50 mbar only the first goes.</summary>
+    [Fact]
+    public void Follow_ConcentrateAtAStatedPressure_LeavesWhatDoesNotBoilThere()
+    {
+        var plan = Flow(
+            [Of("toluene", "toluene", ML(5)), Of("dmf", "N,N-dimethylformamide", ML(5))],
+            Step("1", StepAction.Charge, "flask", 20, "toluene", "dmf"), Step("2", StepAction.Concentrate, "flask", 40) with { PressurePaAbs = 5000 });
+
+        var state = Walk.Follow(plan, Policy.Default).States[^1];
+
+        Assert.Equal("toluene", Assert.Single(state.Evaporated).MaterialId);
+        Assert.Equal("dmf", Assert.Single(state.ContentsAfter).MaterialId);
+        Assert.False(state.LeftDry);
+    }
+
+    [Fact]
+    public void Follow_FilterOfADryingAgent_StaysOnTheFilter()
+    {
+        var plan = Flow(
+            [Of("ether", "diethyl ether", ML(20)), Of("drying", "magnesium sulfate", G(2)), Of("product", "benzoic acid", G(1))],
+            Step("1", StepAction.Charge, "flask", 20, "ether", "drying", "product"), Step("2", StepAction.Filter, "flask") with { ToVessel = "other" });
+
+        var states = Walk.Follow(plan, Policy.Default).States;
+
+        Assert.Equal(["drying", "product"], states[1].ContentsAfter.Select(static content => content.MaterialId!), StringComparer.Ordinal);
+        Assert.Equal(["ether", "product"], states[2].ContentsAfter.Select(static content => content.MaterialId!), StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public void Follow_DiscardIntoAVesselOfThePlan_IsThereAfterwards()
+    {
+        var plan = Flow([Of("ether", "diethyl ether", ML(20))], Step("1", StepAction.Charge, "flask", 20, "ether"), Step("2", StepAction.Discard, "flask") with { ToVessel = "other" });
+
+        var walk = Walk.Follow(plan, Policy.Default);
+
+        Assert.Equal("ether", Assert.Single(walk.States[^1].ContentsAfter).MaterialId);
+        Assert.Equal(0, Assert.Single(walk.Balance).RemovedMol);
+    }
+
+    /// <summary>A solution counts by its solute: once 16 mmol of butyllithium are used up, a second reaction must not take the hexane.</summary>
+    [Fact]
+    public void Follow_SoluteUsedUp_SolventIsNotConsumed()
+    {
+        var plan = Flow(
+            [Molar("buli", "n-butyllithium", "n-hexane", 1.6, ML(10)), Of("alcohol", "ethanol", Mmol(100))],
+            Step("1", StepAction.Charge, "flask", 0, "buli"), Step("2", StepAction.Add, "flask", 0, "alcohol"), Step("3", StepAction.Stir, "flask", 20)) with
+        {
+            Reactions = [Reaction("2", ["buli", "alcohol"]), Reaction("3", ["buli"])],
+        };
+
+        var walk = Walk.Follow(plan, Policy.Default);
+
+        // 10 mL of 1.6 mol/L: 16.0 mmol by definition
+        Assert.Equal(16.0e-3, walk.Balance.Single(static entry => entry.Substance.Name is "n-butyllithium").ConsumedMol, 1e-9);
+        Assert.Equal(0, walk.Balance.Single(static entry => entry.Substance.Name is "n-hexane").ConsumedMol);
+    }
+
+    [Fact]
+    public void Follow_Dosed_GivesTheDoseRate()
+    {
+        var plan = Flow([Of("amine", "benzylamine", Mmol(60))], Step("1", StepAction.Charge, "flask", 0, "amine") with { OverS = 600 });
+
+        // 60 mmol over 600 s
+        Assert.Equal(1e-4, Assert.Single(Walk.Follow(plan, Policy.Default).States[0].Additions).MolPerS!.Value, 1e-12);
+    }
+
+    [Theory]
+    [InlineData(-78, true)]
+    [InlineData(20, false)]
+    public void Screen_DosedColderThanItReacts_IsAccumulated(double celsius, bool named)
+    {
+        var plan = Flow(
+            [Of("amine", "benzylamine", Mmol(60)), Of("thf", "tetrahydrofuran", ML(50)), Of("bromide", "bromobenzene", Mmol(60))],
+            Step("1", StepAction.Charge, "flask", celsius, "thf", "bromide"), Step("2", StepAction.Add, "flask", null, "amine") with { OverS = 900 }, Step("3", StepAction.Stir, "flask", 20)) with
+        {
+            Reactions = [Reaction("3", ["amine", "bromide"]) with { HeatJPerMol = -100e3 }],
+        };
+
+        Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "heat.accumulated"));
+    }
+
+    /// <summary>Water and toluene hardly mix, water and ethanol mix in all proportions (CRC Handbook).</summary>
+    [Theory]
+    [InlineData("toluene", false)]
+    [InlineData("ethanol", true)]
+    public void Of_WaterAndASolvent_SaysWhetherTheyMix(string solvent, bool mix)
+    {
+        var contents = Walk.Follow(Flow([Of("water", "water", ML(20)), Of("solvent", solvent, ML(20))], Step("1", StepAction.Extract, "flask", 25, "water", "solvent")), Policy.Default).States[0].Contents;
+
+        var layers = LiquidLayers.Of(contents, 298.15);
+
+        Assert.Equal(mix, layers.Mix);
+        if (!mix)
+        {
+            var water = layers.Shares.Single(static share => share.Substance.Name is "water");
+            Assert.True(water.AqueousMol > 0.99 * (water.AqueousMol + water.OrganicMol));
+            Assert.Equal(contents[0].Mol!.Value, water.AqueousMol + water.OrganicMol, 1e-12);
+        }
+    }
+
+    [Fact]
+    public void Screen_ExtractionThatFormsNoLayers_IsNoticed() =>
+        Assert.Contains(
+            Screener.Screen(Flow([Of("water", "water", ML(20)), Of("solvent", "ethanol", ML(20))], Step("1", StepAction.Charge, "flask", 25, "water"), Step("2", StepAction.Extract, "flask", 25, "solvent")), Policy.Default).Findings,
+            static finding => finding is { Code: "data.no-layers", Severity: Severity.Notice });
+
+    /// <summary>Dichloromethane boils at 39.6 °C (CRC Handbook, from memory).</summary>
+    [Theory]
+    [InlineData(60, StepAction.Open, Severity.Warning)]
+    [InlineData(60, StepAction.Vent, Severity.Caution)]
+    [InlineData(38, StepAction.Open, null)]
+    public void Screen_OpenedAboveTheBoilingPoint_ClearsWhenCooled(double celsius, StepAction action, Severity? severity)
+    {
+        var plan = Flow([Of("dcm", "dichloromethane", ML(10))], Step("1", StepAction.Charge, "flask", 20, "dcm"), Step("2", StepAction.Seal, "flask"), Step("3", StepAction.Heat, "flask", celsius), Step("4", action, "flask"));
+        var finding = Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "pressure.opened-above-boiling");
+
+        Assert.Equal(severity, finding?.Severity);
+        if (finding is not null)
+        {
+            Assert.InRange(finding.Evidence[0].Limit!.Value, 39.1, 40.1);
+            Assert.DoesNotContain(Screener.Screen(Clearings.Apply(plan, Assert.Single(finding.ClearedBy)), Policy.Default).Findings, static other => other.Code is "pressure.opened-above-boiling");
+        }
+    }
+
+    private static Plan Bad(string name)
+    {
+        Material[] materials = [Of("water", "water", ML(10)), Of("salt", "sodium chloride", G(1)), Of("azide", "benzyl azide", Mmol(5))];
+        var charge = Step("1", StepAction.Charge, "flask", 20, "water");
+        return name switch
+        {
+            "heat empty" => Flow(materials, Step("1", StepAction.Heat, "flask", 80)),
+            "open open" => Flow(materials, charge, Step("2", StepAction.Open, "flask")),
+            "seal twice" => Flow(materials, charge, Step("2", StepAction.Seal, "flask"), Step("3", StepAction.Seal, "flask")),
+            "take more" => Flow(materials, charge with { Materials = [new MaterialUse("water", ML(50))] }),
+            "freeze" => Flow(materials, charge, Step("2", StepAction.Cool, "flask", -30)),
+            "concentrate empty" => Flow(materials, Step("1", StepAction.Concentrate, "flask", 40)),
+            "concentrate salt" => Flow(materials, Step("1", StepAction.Charge, "flask", 20, "salt"), Step("2", StepAction.Concentrate, "flask", 40)),
+            "discard empty" => Flow(materials, Step("1", StepAction.Discard, "flask")),
+            "transfer nowhere" => Flow(materials, charge, Step("2", StepAction.Transfer, "flask")),
+            "transfer into itself" => Flow(materials, charge, Step("2", StepAction.Transfer, "flask") with { ToVessel = "flask" }),
+            "add to closed" => Flow(materials, charge, Step("2", StepAction.Seal, "flask"), Step("3", StepAction.Add, "flask", null, "salt")),
+            "evacuate twice" => Flow(materials, charge, Step("2", StepAction.Seal, "flask"), Step("3", StepAction.Evacuate, "flask"), Step("4", StepAction.Evacuate, "flask")),
+            "react what is gone" => Flow(materials, charge) with { Reactions = [Reaction("1", ["water", "azide"])] },
+            _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such plan"),
+        };
+    }
+
+    private static Plan Flow(Material[] materials, params Step[] steps) => new() { Materials = materials, Vessels = [Flask("flask", 100), Flask("other", 100)], Steps = steps };
+}
