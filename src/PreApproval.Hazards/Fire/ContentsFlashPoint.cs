@@ -29,6 +29,11 @@ internal sealed class ContentsFlashPoint
             return null;
         }
 
+        if (!Array.Exists(liquids, static content => !Flashes(content) && !VapourLimits.DoesNotBurn(content.Substance.Known!)) && CannotFlash(liquids, state.TemperatureK + marginK))
+        {
+            return null;
+        }
+
         MixtureComponent[] parts =
         [
             .. liquids.Where(static content => content.Mol > 0)
@@ -47,6 +52,28 @@ internal sealed class ContentsFlashPoint
         }
 
         return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK >= kelvin - marginK ? flash : null;
+    }
+
+    /// <summary>
+    /// In a stable liquid no activity is above 1: where Σ Psat_i(T)/Psat_i(T_fp,i) over the liquids with a flash point stays below 1, the sum
+    /// of Liaw's rule does too. Spares the activities; false where a vapour pressure is missing.
+    /// </summary>
+    private static bool CannotFlash(Content[] liquids, double temperatureK)
+    {
+        double sum = 0;
+        foreach (var substance in liquids.Where(Flashes).Select(static content => content.Substance.Known!).DistinctBy(static known => known.Key, StringComparer.Ordinal))
+        {
+            var here = VapourPressure.At(substance, temperatureK);
+            var flashing = VapourPressure.At(substance, substance.FlashPointK!.Governing.Value);
+            if (here.Volatility != Volatility.Condensable || flashing.Volatility != Volatility.Condensable)
+            {
+                return false;
+            }
+
+            sum += here.Pascal / flashing.Pascal;
+        }
+
+        return sum < 1;
     }
 
     /// <summary>True for a liquid with a flash point of its own.</summary>

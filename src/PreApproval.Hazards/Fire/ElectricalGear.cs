@@ -29,7 +29,8 @@ internal static class ElectricalGear
             .. Missing("autoignition temperature", substances.Where(static substance => substance.Known!.AutoignitionK is null)),
             .. Missing("gas group", substances.Where(static substance => GasGroups.Of(substance.Known!) is null)),
         ];
-        var fails = lowest?.Known!.AutoignitionK!.Governing is { } found && TemperatureClasses.FailsTheShare(found.Value, context.Policy.HotSurfaceShare);
+        var share = context.Policy.HotSurfaceShare;
+        var fails = lowest is not null && TemperatureClasses.KeepingShare(lowest.Known!.AutoignitionK!.Governing.Value, share) is null;
         yield return new Finding
         {
             Code = "fire.electrical-gear",
@@ -37,15 +38,28 @@ internal static class ElectricalGear
             Severity = fails ? Severity.Caution : Severity.Notice,
             Steps = [.. context.Plan.Steps.Select(static step => step.Id).Where(step => Array.Exists(emitting, pair => string.Equals(pair.State.Step.Id, step, StringComparison.Ordinal)))],
             Materials = [.. emitting.Select(static pair => pair.Material).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = $"Electrical equipment that the vapour can reach needs {ClassWords(lowest)} and {(worst is not null ? $"gas group {GasGroups.Of(worst.Known!)!.Value} ({worst.Name})" : "a gas group that is not known")} (IEC 60079){(fails ? $"; even then its surface may be too hot: the limit for {lowest!.Name} is {Wording.Celsius(HotSurface.LimitK(lowest.Known!.AutoignitionK!.Governing.Value, context.Policy.HotSurfaceShare))}" : "")}{(unknown.Length == 0 ? "" : $". Not on file: {Wording.List(unknown)}, so it may have to be stricter")}.",
-            Evidence = lowest is null ? [] : [Evidence(lowest, context.Policy.HotSurfaceShare)],
+            Statement = $"Electrical equipment that the vapour can reach needs {ClassWords(lowest, share)} and {(worst is not null ? $"gas group {GasGroups.Of(worst.Known!)!.Value} ({worst.Name})" : "a gas group that is not known")} (IEC 60079){(unknown.Length == 0 ? "" : $". Not on file: {Wording.List(unknown)}, so it may have to be stricter")}.",
+            Evidence = lowest is null ? [] : [Evidence(lowest, share)],
         };
     }
 
-    private static string ClassWords(PlanSubstance? lowest) =>
-        lowest is null ? "a temperature class that is not known"
-        : TemperatureClasses.Of(lowest.Known!.AutoignitionK!.Governing.Value) is { } own ? $"temperature class {own} ({lowest.Name}, {Wording.Celsius(lowest.Known.AutoignitionK.Governing.Value)})"
-        : $"to be elsewhere, for no temperature class serves {lowest.Name}";
+    private static string ClassWords(PlanSubstance? lowest, double share)
+    {
+        if (lowest is null)
+        {
+            return "a temperature class that is not known";
+        }
+
+        var autoignition = lowest.Known!.AutoignitionK!.Governing.Value;
+        var words = $"{lowest.Name} ignites at {Wording.Celsius(autoignition)}";
+        return (TemperatureClasses.Of(autoignition), TemperatureClasses.KeepingShare(autoignition, share)) switch
+        {
+            ({ } own, { } keeping) when own == keeping => $"temperature class {own} ({words})",
+            ({ } own, { } keeping) => $"temperature class {own}, or {keeping} to stay below {Wording.Celsius(HotSurface.LimitK(autoignition, share))} ({words})",
+            ({ } own, null) => $"temperature class {own} and a surface below {Wording.Celsius(HotSurface.LimitK(autoignition, share))}, which the class does not promise ({words})",
+            _ => $"to be elsewhere, for no temperature class serves ({words})",
+        };
+    }
 
     private static Evidence Evidence(PlanSubstance lowest, double share)
     {

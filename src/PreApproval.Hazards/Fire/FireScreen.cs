@@ -10,10 +10,11 @@ public sealed class FireScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
-        var opens = OpenFlammables.Of(context);
+        var together = new ContentsFlashPoint();
+        var opens = OpenFlammables.Of(context, together);
         return
         [
-            .. HotSurface.Find(context), .. Agents(context), .. OpenFlammables.Find(context, opens), .. ElectricalGear.Find(context, opens), .. StaticCharge.Find(context), .. Inerting.Find(context),
+            .. HotSurface.Find(context), .. Agents(context), .. OpenFlammables.Find(context, opens, together), .. ElectricalGear.Find(context, opens), .. StaticCharge.Find(context), .. Inerting.Find(context),
             .. ReleaseScreen.Find(context),
         ];
     }

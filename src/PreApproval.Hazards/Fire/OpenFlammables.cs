@@ -26,22 +26,24 @@ internal sealed record OpenLiquid(StepState State, Content[] Flammables, FlashPo
 internal static class OpenFlammables
 {
     /// <summary>Every open step with something near its flash point.</summary>
-    public static OpenLiquid[] Of(ScreeningContext context)
+    /// <param name="context">The plan.</param>
+    /// <param name="together">Remembers the flash points of mixtures. They cost the most here and are asked for only where no liquid is near its own.</param>
+    public static OpenLiquid[] Of(ScreeningContext context, ContentsFlashPoint together)
     {
-        var together = new ContentsFlashPoint();
         return
         [
             .. context.Walk.States.Where(static state => !state.Sealed)
-                .Select(state => new OpenLiquid(state, Near(state), together.NearTo(state, FireThresholds.MixtureMarginK, FireThresholds.FlammableUpToK), [.. state.Contents.Where(IsHidden)]))
+                .Select(static state => new OpenLiquid(state, Near(state), null, [.. state.Contents.Where(IsHidden)]))
+                .Select(open => open.Flammables.Length > 0 ? open : open with { Together = Together(open.State, together) })
                 .Where(static open => open.Flammables.Length > 0 || open.Together is not null || open.Hidden.Length > 0),
         ];
     }
 
-    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, bool withClearings = true)
+    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together, bool withClearings = true)
     {
         foreach (var group in opens.Where(static open => open.State.Heated).GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep)))
         {
-            var finding = Heated([.. group], context);
+            var finding = Heated([.. group], context, together);
             yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group], context) } : finding;
         }
 
@@ -55,9 +57,12 @@ internal static class OpenFlammables
     public static double VolumeM3(Content content) =>
         content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol / content.Substance.Known?.DensityKgPerM3?.Value ?? 0;
 
-    private static Finding Heated(OpenLiquid[] group, ScreeningContext context)
+    private static FlashPointEstimate? Together(StepState state, ContentsFlashPoint together) => together.NearTo(state, FireThresholds.MixtureMarginK, FireThresholds.FlammableUpToK);
+
+    private static Finding Heated(OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
     {
         var open = group.MaxBy(static one => one.State.TemperatureK)!;
+        open = open with { Together = open.Together ?? Together(open.State, together) };
         var state = open.State;
         var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
@@ -187,7 +192,8 @@ internal static class OpenFlammables
         var offer = new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
         var plan = Clearings.Apply(context.Plan, offer);
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
-        return Find(trial, Of(trial), withClearings: false).Any(other =>
+        var together = new ContentsFlashPoint();
+        return Find(trial, Of(trial, together), together, withClearings: false).Any(other =>
             string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
             && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
             && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)))

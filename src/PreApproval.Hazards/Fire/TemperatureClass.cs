@@ -42,9 +42,22 @@ public static class TemperatureClasses
         return null;
     }
 
-    /// <summary>True when equipment of its own class still stands above the share of the autoignition temperature in °C (carbon disulfide: 85 above 72 °C).</summary>
-    public static bool FailsTheShare(double autoignitionK, double share) =>
-        Of(autoignitionK) is not { } own || MaximumSurfaceK(own) > HotSurface.LimitK(autoignitionK, share);
+    /// <summary>
+    /// The class with the largest surface temperature that also keeps a share of the autoignition temperature in °C; null where none does (carbon
+    /// disulfide: 80 % is 72 °C, and T6 allows 85).
+    /// </summary>
+    public static TemperatureClass? KeepingShare(double autoignitionK, double share)
+    {
+        foreach (var one in Enum.GetValues<TemperatureClass>())
+        {
+            if (MaximumSurfaceK(one) <= HotSurface.LimitK(autoignitionK, share))
+            {
+                return one;
+            }
+        }
+
+        return null;
+    }
 }
 
 /// <summary>Groups of gases and vapours by the gap a flame passes (IEC 60079-20-1).</summary>
