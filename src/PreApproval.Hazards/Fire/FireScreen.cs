@@ -123,7 +123,7 @@ public sealed class FireScreen : IScreen
             Steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Reason}"))) + ".",
+            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Why}"))) + ".",
             Evidence =
             [
                 .. bans.Select(static ban => new Evidence
