@@ -51,7 +51,7 @@ internal sealed class ContentsFlashPoint
             _known[key] = flash = MixtureFlashPoint.Of(new LiquidMixture(parts));
         }
 
-        return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK >= kelvin - marginK ? flash : null;
+        return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK > kelvin - marginK ? flash : null;
     }
 
     /// <summary>

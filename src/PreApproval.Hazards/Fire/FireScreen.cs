@@ -15,7 +15,7 @@ public sealed class FireScreen : IScreen
         return
         [
             .. HotSurface.Find(context), .. Agents(context), .. OpenFlammables.Find(context, opens, together), .. ElectricalGear.Find(context, opens), .. StaticCharge.Find(context), .. Inerting.Find(context),
-            .. ReleaseScreen.Find(context),
+            .. ReleaseScreen.Find(context), .. GasCloud.Find(context),
         ];
     }
 

@@ -167,10 +167,10 @@ internal static class OpenFlammables
     private static Content[] Near(StepState state) =>
     [
         .. state.Contents.Where(content => content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
-            && (IsWithin(content, state.TemperatureK) || Combustion.IsHalogenated(known))),
+            && !FlashMargin.IsKept(known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known))),
     ];
 
-    private static bool IsWithin(Content content, double temperatureK) => temperatureK >= content.Substance.Known!.FlashPointK!.Governing.Value - FireThresholds.PureMarginK;
+    private static bool IsWithin(Content content, double temperatureK) => !FlashMargin.IsKept(content.Substance.Known!.FlashPointK!.Governing.Value, temperatureK, mixture: false, halogenated: false);
 
     /// <summary>Halogenated, no flash point, and yet a flammable range (dichloromethane: 13 to 22 %).</summary>
     private static bool IsHidden(Content content) =>
@@ -183,7 +183,7 @@ internal static class OpenFlammables
             return [];
         }
 
-        var celsius = Math.Ceiling(Wording.InCelsius(group.SelectMany(static open => Margins(open).Select(margin => open.State.TemperatureK + margin.Value - margin.Limit!.Value)).Min())) - 1;
+        var celsius = Math.Floor(1e-9 + Wording.InCelsius(group.SelectMany(static open => Margins(open).Select(margin => open.State.TemperatureK + margin.Value - margin.Limit!.Value)).Min()));
         if (celsius + 273.15 < Walk.RoomTemperatureK)
         {
             return [];

@@ -104,10 +104,10 @@ internal static class ReleaseScreen
 
     private static string FlashWords(ReleaseEstimate release) => release switch
     {
-        { FlashBecause: { } because } => $"how much flashes off is not known ({because}), so all of it counts: about {Wording.Figures(release.AtOnceM3 * 1000)} L of vapour",
+        { FlashBecause: { } because } => $"how much flashes off is not known ({because}), so all of it counts: about {ShareWords.Volume(release.AtOnceM3)} of vapour",
         { FlashFraction: 0, AtOnceMol: 0 } => "nothing flashes off at once, the liquid is below its boiling point",
-        { FlashFraction: > 0 and var fraction } => $"about {Wording.Text(Math.Round(fraction * 100))} % of the liquid flashes off at once, {Wording.Figures(release.AtOnceM3 * 1000)} L of vapour and gas, and takes droplets with it",
-        _ => $"about {Wording.Figures(release.AtOnceM3 * 1000)} L of gas come out at once",
+        { FlashFraction: > 0 and var fraction } => $"about {Wording.Text(Math.Round(fraction * 100))} % of the liquid flashes off at once, {ShareWords.Volume(release.AtOnceM3)} of vapour and gas, and takes droplets with it",
+        _ => $"about {ShareWords.Volume(release.AtOnceM3)} of gas come out at once",
     };
 
     private static string CloudWords(ReleaseEstimate release, double? inRoom, double? inHood, ScreeningContext context)
@@ -117,11 +117,11 @@ internal static class ReleaseScreen
             return $"how much air that makes flammable cannot be said: {because}";
         }
 
-        var cloud = release.CloudM3 > 0 ? $"that brings {Wording.Figures(release.CloudM3.Value)} m³ of air to the lower limit; " : "";
+        var cloud = release.CloudM3 > 0 ? $"that brings {ShareWords.Volume(release.CloudM3.Value)} of air to the lower limit; " : "";
         return $"{cloud}evaporated whole it reaches {Percent(inRoom)} of the lower limit in {RoomWords(context)} and {Percent(inHood)} in the air standing in a hood ({Wording.Text(FireThresholds.StillHoodM3)} m³)";
     }
 
-    private static string Percent(double? share) => share is { } value ? $"{Wording.Figures(value * 100)} %" : "an unknown share";
+    private static string Percent(double? share) => share is { } value ? ShareWords.Percent(value) : "an unknown share";
 
     private static IEnumerable<Evidence> Evidence(ReleaseEstimate release, double? inRoom, double? inHood, double room)
     {
