@@ -96,10 +96,18 @@ public static class ControlList
         _ => throw new InvalidOperationException($"controls.tsv has a level “{words}”."),
     };
 
+    // whole words, the last of them also in the plural
     private static bool ContainsWords(string text, string words)
     {
         var start = text.IndexOf(words, StringComparison.OrdinalIgnoreCase);
-        return start >= 0 && (start == 0 || !char.IsLetter(text[start - 1])) && (start + words.Length == text.Length || !char.IsLetter(text[start + words.Length]));
+        if (start < 0 || (start > 0 && char.IsLetter(text[start - 1])))
+        {
+            return false;
+        }
+
+        var end = start + words.Length;
+        end += end < text.Length && text[end] is 's' ? 1 : 0;
+        return end == text.Length || !char.IsLetter(text[end]);
     }
 
     private static Hazard Parse(string word) => Enum.Parse<Hazard>(word, ignoreCase: true);
