@@ -97,8 +97,8 @@ public sealed class FirstActionTests
         };
         var classes = Screener.Screen(plan, Policy.Default).Findings.Where(static finding => finding.Code is "fire.class").ToArray();
 
-        Assert.Contains("EN 2 class B (NFPA 10 class B)", Assert.Single(classes, static finding => finding.Steps.SequenceEqual(["1"])).Statement, StringComparison.Ordinal);
-        Assert.Contains("EN 2 class B and D (NFPA 10 class B and D)", Assert.Single(classes, static finding => finding.Steps.SequenceEqual(["2"])).Statement, StringComparison.Ordinal);
+        Assert.Contains("EN 2 class B (NFPA 10 class B)", Assert.Single(classes, static finding => finding.Steps.SequenceEqual(["1"], StringComparer.Ordinal)).Statement, StringComparison.Ordinal);
+        Assert.Contains("EN 2 class B and D (NFPA 10 class B and D)", Assert.Single(classes, static finding => finding.Steps.SequenceEqual(["2"], StringComparer.Ordinal)).Statement, StringComparison.Ordinal);
     }
 
     private static StepState State(string one, string solvent) => Walk.Follow(Plan(one, solvent), Policy.Default).States[0];

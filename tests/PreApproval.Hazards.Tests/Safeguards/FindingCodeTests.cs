@@ -20,9 +20,9 @@ public sealed partial class FindingCodeTests
         [.. Directory.EnumerateFiles(Path.Combine(RepositoryFolder.Path, "src", "PreApproval.Hazards"), "*.cs", SearchOption.AllDirectories)
             .Where(static file => !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("/bin/", StringComparison.Ordinal))
             .SelectMany(static file => Code().Matches(File.ReadAllText(file)))
-            .Select(static match => match.Groups[1].Value)];
+            .Select(static match => match.Groups["code"].Value)];
 
     // a code stands alone in quotes: kind of hazard, point, lower-case words
-    [GeneratedRegex("\"((?:pressure|incompatibility|fire|energetic|gas|heat|toxicity|peroxide|temperature|safeguard|data|vessel|vacuum|cold|waste)\\.[a-z-]+)\"", RegexOptions.None, 1000)]
+    [GeneratedRegex("\"(?<code>(pressure|incompatibility|fire|energetic|gas|heat|toxicity|peroxide|temperature|safeguard|data|vessel|vacuum|cold|waste)\\.[a-z-]+)\"", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Code();
 }
