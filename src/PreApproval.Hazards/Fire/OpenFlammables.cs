@@ -47,7 +47,8 @@ internal static class OpenFlammables
             yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group], context) } : finding;
         }
 
-        foreach (var group in opens.Where(static open => !open.State.Heated && open.Burning.Length > 0).GroupBy(static open => open.State.Vessel.Id, StringComparer.Ordinal))
+        // what is carried from flask to flask is one matter
+        foreach (var group in opens.Where(static open => !open.State.Heated && open.Burning.Length > 0).GroupBy(static open => string.Join('+', open.Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)), StringComparer.Ordinal))
         {
             yield return Standing([.. group], context);
         }
@@ -77,16 +78,18 @@ internal static class OpenFlammables
 
     private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
     {
-        var open = group.MinBy(static one => Margins(one).Select(static margin => margin.Value - margin.Limit!.Value).DefaultIfEmpty(0).Min())!;
+        var open = group.MinBy(static one => (Margins(one).Select(static margin => margin.Value - margin.Limit!.Value).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var state = open.State;
         var how = Margins(open).OrderBy(static margin => margin.Value).FirstOrDefault() is { } least
             ? least.Value <= 0 ? $"{Wording.Text(Math.Round(-least.Value))} K above a flash point" : $"only {Wording.Text(Math.Round(least.Value))} K below a flash point"
             : "with a vapour that burns although no flash point is found";
+        string[] vessels = [.. group.Select(static one => one.State.Vessel.Id).Distinct(StringComparer.Ordinal)];
         return Finding("fire.flash-margin", group, open) with
         {
+            Vessel = vessels.Length == 1 ? vessels[0] : null,
             Severity = large && context.Plan.Place?.Kind == PlaceKind.Bench ? Severity.Caution : Severity.Notice,
-            Statement = $"{Names(open.Burning)} {(open.Burning.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).Skip(1).Any() ? "stand" : "stands")} open in “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)}, {how}: keep ignition sources away{Large(open, large)}{Halogenated(open)}.",
+            Statement = $"{Names(open.Burning)} {(open.Burning.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).Skip(1).Any() ? "stand" : "stands")} open in {Wording.List(vessels.Select(static vessel => $"“{vessel}”"))} at {Wording.Celsius(state.TemperatureK)}, {how}: keep ignition sources away{Large(open, large)}{Halogenated(open)}.",
         };
     }
 

@@ -61,9 +61,15 @@ internal static class ReleaseScreen
             };
         }
 
-        var unknown = exposures.Where(static exposure => exposure.Limit is null && exposure.Danger is null && !IsHarmless(exposure.Substance)).Select(static exposure => exposure.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
-        if (unknown.Length > 0)
+        // below a limit on file a missing dangerous concentration decides nothing; above it the sentence there says so
+        var unlimited = exposures.Where(static exposure => exposure is { Limit: null, AboveIdlh: false } && !IsHarmless(exposure.Substance)).ToArray();
+        if (unlimited.Length > 0)
         {
+            string[] sentences =
+            [
+                .. NotJudged("Neither an exposure limit nor an immediately dangerous concentration of", unlimited.Where(static exposure => exposure.Danger is null)),
+                .. NotJudged("No exposure limit of", unlimited.Where(static exposure => exposure.Danger is not null)),
+            ];
             yield return new Finding
             {
                 Code = "data.exposure-limit",
@@ -71,9 +77,15 @@ internal static class ReleaseScreen
                 Severity = Severity.Notice,
                 Steps = steps,
                 Vessel = state.Vessel.Id,
-                Statement = $"Neither an exposure limit nor an immediately dangerous concentration of {Wording.List(unknown)} is on file: what people would breathe if “{state.Vessel.Id}” lets go is not judged.",
+                Statement = $"{string.Join("; ", sentences)}: what people would breathe if “{state.Vessel.Id}” lets go is not judged by it.",
             };
         }
+    }
+
+    private static IEnumerable<string> NotJudged(string what, IEnumerable<Exposure> exposures)
+    {
+        string[] names = [.. exposures.Select(static exposure => exposure.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        return names.Length == 0 ? [] : [$"{what} {Wording.List(names)} is on file"];
     }
 
     // water and inert gases need no limit of their own
@@ -208,14 +220,14 @@ internal static class ReleaseScreen
         Steps = steps,
         Vessel = state.Vessel.Id,
         Materials = [.. state.Contents.Where(content => Array.Exists(exposures, exposure => string.Equals(exposure.Substance.Key, content.Substance.Key, StringComparison.Ordinal))).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-        Statement = $"{when}, {RoomWords(context)} would hold {Wording.List(exposures.Select(Words))}: leave, close the door, and do not go back in.",
+        Statement = $"{when}, {RoomWords(context)} would hold {Wording.List(exposures.Select(Words))}: {(Array.Exists(exposures, static exposure => exposure.AboveIdlh) ? "leave, close the door, and do not go back in" : "leave and air the room before going back")}.",
         Evidence =
         [
             .. exposures.Select(static exposure => Line(
                 $"{exposure.Substance.Name} in the room",
                 exposure.Ppm,
                 "ppm",
-                exposure.Danger ?? exposure.Limit?.Ppm,
+                exposure.AboveIdlh ? exposure.Danger : exposure.Limit?.Ppm,
                 "evenly mixed without ventilation, at most saturated at 25 °C",
                 References.Full([.. exposure.Substance.Known?.Idlh is { } danger ? [danger.Source] : Array.Empty<string>(), .. exposure.Limit is { } limit ? [limit.Source] : Array.Empty<string>()]),
                 Quality.Estimated)),
