@@ -14,6 +14,12 @@ internal static class GasCloud
     /// <summary>Volume of gas in m³ below which nothing is said (100 mL). Common practice, no source.</summary>
     private const double WorthNamingM3 = 0.1e-3;
 
+    /// <summary>Pairs of families whose encounter makes a gas that burns; spares every other scene the search for encounters.</summary>
+    private static readonly (string A, string B)[] Gassing =
+    [
+        .. EmbeddedTable.Rows("encounters.tsv").Where(static row => row["gas"].Length > 0 && Catalog.Default.TryFindByName(row["gas"].Split(':')[0], out var gas) && Burns(gas)).Select(static row => (row["a"], row["b"])),
+    ];
+
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {
         foreach (var state in context.Walk.States.Where(static state => !state.Sealed && state.Contents.Count > 0))
@@ -32,7 +38,7 @@ internal static class GasCloud
     {
         var declared = state.GasMade.Where(static made => made is { Mol: > 0, Gas.Known: not null }).Select(static made => (Gas: made.Gas.Known!, Mol: made.Mol!.Value));
         // one partner loses its gas only once, whoever it meets
-        var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2
+        var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)
             ? []
             : Meeting.At(state).Where(static meeting => meeting is { Encounter.Gas: not null, GasMol: > 0 })
                 .GroupBy(static meeting => (meeting.Encounter.Gas, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A))
@@ -42,12 +48,28 @@ internal static class GasCloud
                 .Select(static made => (Gas: made.Gas!, made.Mol));
         return declared.Select(static made => (made.Gas, made.Mol, Declared: true))
             .Concat(undeclared.Select(static made => (made.Gas, made.Mol, Declared: false)))
-            .Where(static made => BurningMaterials.Of(new PlanSubstance(made.Gas.Key, made.Gas.Identity.Name, made.Gas)) == Burning.Gas)
+            .Where(static made => Burns(made.Gas))
             .GroupBy(static made => made.Gas.Key, StringComparer.Ordinal)
             .OrderBy(static group => group.Key, StringComparer.Ordinal)
             .Select(static group => (group.First().Gas, Math.Max(Total(group.Where(static made => made.Declared)), Total(group.Where(static made => !made.Declared)))));
 
         static double Total(IEnumerable<(Substance Gas, double Mol, bool Declared)> made) => made.Select(static one => one.Mol).Order().Sum();
+    }
+
+    private static bool Burns(Substance gas) => BurningMaterials.Of(new PlanSubstance(gas.Key, gas.Identity.Name, gas)) == Burning.Gas;
+
+    private static bool MayGas(StepState state)
+    {
+        var families = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var content in state.Contents)
+        {
+            if (!content.Spent)
+            {
+                families.UnionWith(FamilyTable.Default.Of(content.Substance, content.MassFraction));
+            }
+        }
+
+        return Array.Exists(Gassing, pair => families.Contains(pair.A) && families.Contains(pair.B));
     }
 
     private static Finding Of(StepState state, Substance gas, double mol, Sourced<double> limit, ScreeningContext context)

@@ -34,7 +34,7 @@ internal static class OpenFlammables
         [
             .. context.Walk.States.Where(static state => !state.Sealed)
                 .Select(static state => new OpenLiquid(state, Near(state), null, [.. state.Contents.Where(IsHidden)]))
-                .Select(open => open.Flammables.Length > 0 ? open : open with { Together = Together(open.State, together) })
+                .Select(open => open.Flammables.Length > 0 || open.Hidden.Length > 0 ? open : open with { Together = Together(open.State, together) })
                 .Where(static open => open.Flammables.Length > 0 || open.Together is not null || open.Hidden.Length > 0),
         ];
     }
@@ -60,11 +60,25 @@ internal static class OpenFlammables
 
     private static FlashPointEstimate? Together(StepState state, ContentsFlashPoint together) => together.NearTo(state, FireThresholds.MixtureMarginK, FireThresholds.FlammableUpToK);
 
+    /// <summary>
+    /// A fifth or more of the liquid, by amount, is not past a flash point of its own: only then do the liquids together tell more than the pure ones. Common practice, no source.
+    /// </summary>
+    private static bool IsDiluted(OpenLiquid open)
+    {
+        var liquids = open.State.Contents.Where(static content => content is { Spent: false, Mol: > 0, Substance.Known.PhaseAt298K: Phase.Liquid }).ToArray();
+        return liquids.Where(content => !open.Flammables.Contains(content)).Sum(static content => content.Mol!.Value) >= 0.2 * liquids.Sum(static content => content.Mol!.Value);
+    }
+
     private static Finding Heated(OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
     {
         var open = group.MaxBy(static one => one.State.TemperatureK)!;
-        open = open with { Together = open.Together ?? Together(open.State, together) };
         var state = open.State;
+
+        if (open.Together is null && open.Hidden.Length == 0 && IsDiluted(open))
+        {
+            open = open with { Together = Together(state, together) };
+        }
+
         var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var ignites = state.HeatSource is HeatSource.HeatGun or HeatSource.Oven;
