@@ -29,6 +29,11 @@ internal sealed class ContentsFlashPoint
             return null;
         }
 
+        if (!Array.Exists(liquids, static content => !Flashes(content) && !VapourLimits.DoesNotBurn(content.Substance.Known!)) && CannotFlash(liquids, state.TemperatureK + marginK))
+        {
+            return null;
+        }
+
         MixtureComponent[] parts =
         [
             .. liquids.Where(static content => content.Mol > 0)
@@ -43,10 +48,77 @@ internal sealed class ContentsFlashPoint
         var key = string.Join(' ', parts.Select(static part => string.Create(CultureInfo.InvariantCulture, $"{part.Substance.Key}={part.MoleFraction:R}")));
         if (!_known.TryGetValue(key, out var flash))
         {
-            _known[key] = flash = MixtureFlashPoint.Of(new LiquidMixture(parts));
+            var mixture = new LiquidMixture(parts);
+            if (!ReachesOne(mixture, state.TemperatureK + marginK))
+            {
+                return null;
+            }
+
+            _known[key] = flash = MixtureFlashPoint.Of(mixture);
         }
 
-        return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK >= kelvin - marginK ? flash : null;
+        return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK > kelvin - marginK ? flash : null;
+    }
+
+    /// <summary>
+    /// In a stable liquid no activity is above 1: where Σ Psat_i(T)/Psat_i(T_fp,i) over the liquids with a flash point stays below 1, the sum
+    /// of Liaw's rule does too. Spares the activities; false where a vapour pressure is missing.
+    /// </summary>
+    private static bool CannotFlash(Content[] liquids, double temperatureK)
+    {
+        double sum = 0;
+        foreach (var substance in liquids.Where(Flashes).Select(static content => content.Substance.Known!).DistinctBy(static known => known.Key, StringComparer.Ordinal))
+        {
+            var here = VapourPressure.At(substance, temperatureK);
+            var flashing = VapourPressure.At(substance, substance.FlashPointK!.Governing.Value);
+            if (here.Volatility != Volatility.Condensable || flashing.Volatility != Volatility.Condensable)
+            {
+                return false;
+            }
+
+            sum += here.Pascal / flashing.Pascal;
+        }
+
+        return sum < 1;
+    }
+
+    /// <summary>
+    /// Liaw's sum at one temperature with the activities of a single liquid, before the flash point itself is searched for. Where a liquid
+    /// splits the single liquid's activities are too high, which errs to the safe side. True where the sum cannot be had.
+    /// </summary>
+    private static bool ReachesOne(LiquidMixture mixture, double temperatureK)
+    {
+        if (mixture.Held.Count > 0)
+        {
+            return true;
+        }
+
+        var activities = mixture.At(temperatureK, maySplit: false).Activities;
+        double sum = 0;
+        for (var i = 0; i < mixture.Parts.Count; i++)
+        {
+            var substance = mixture.Parts[i].Substance;
+            if (VapourLimits.DoesNotBurn(substance) || mixture.LeftOut.Contains(i))
+            {
+                continue;
+            }
+
+            if (substance.FlashPointK?.Governing is not { } flash)
+            {
+                return true;
+            }
+
+            var here = VapourPressure.At(substance, temperatureK);
+            var flashing = VapourPressure.At(substance, flash.Value);
+            if (here.Volatility != Volatility.Condensable || flashing.Volatility != Volatility.Condensable)
+            {
+                return true;
+            }
+
+            sum += activities[i] * here.Pascal / flashing.Pascal;
+        }
+
+        return sum >= 1;
     }
 
     /// <summary>True for a liquid with a flash point of its own.</summary>

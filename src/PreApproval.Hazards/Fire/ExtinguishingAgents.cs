@@ -6,7 +6,11 @@ using PreApproval.Hazards.Screening;
 namespace PreApproval.Hazards.Fire;
 
 /// <summary>Why an agent must not be used on a family.</summary>
-internal sealed record AgentBan(Agent Agent, string Family, Severity Severity, string Reason, IReadOnlyList<string> Sources);
+internal sealed record AgentBan(Agent Agent, string Family, Severity Severity, string Reason, string? Reaction, IReadOnlyList<string> Sources)
+{
+    /// <summary>The reason, with the reaction behind it where one is certain.</summary>
+    public string Why => Reaction is null ? Reason : $"{Reason} ({Reaction})";
+}
 
 /// <summary>Which agents serve which fires, and which must not be used on what (Data/agents.tsv, Data/agent-bans.tsv).</summary>
 public static class ExtinguishingAgents
@@ -24,6 +28,7 @@ public static class ExtinguishingAgents
             row["family"],
             Enum.Parse<Severity>(row["severity"], ignoreCase: true),
             row["reason"],
+            row["reaction"].Length == 0 ? null : row["reaction"],
             EmbeddedTable.Entries(row["sources"]))),
     ];
 

@@ -7,20 +7,17 @@ namespace PreApproval.Hazards.Fire;
 /// <summary>Hot surfaces, fire classes and extinguishing agents, flammables heated in the open. Rules: docs/methods/hot-surface.md and fire-classes.md.</summary>
 public sealed class FireScreen : IScreen
 {
-    /// <summary>Volume of flammable liquid heated in the open that is worth more than a notice, in m³ (500 mL). Common practice, no source.</summary>
-    private const double LargeOpenVolumeM3 = 0.5e-3;
-
-    /// <summary>Distance below its flash point at which a pure liquid counts as safe, in K (BG RCI on TRGS 721).</summary>
-    private const double FlashMarginK = 5;
-
-    /// <summary>The same for a mixture, in K (BG RCI on TRGS 721).</summary>
-    private const double MixtureMarginK = 15;
-
-    /// <summary>Flash point up to which a liquid is a flammable liquid, in K (60 °C; CLP Annex I, 2.6).</summary>
-    private const double FlammableUpToK = 333.15;
-
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(ScreeningContext context) => [.. HotSurface.Find(context), .. Agents(context), .. HeatedOpenly(context)];
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        var together = new ContentsFlashPoint();
+        var opens = OpenFlammables.Of(context, together);
+        return
+        [
+            .. HotSurface.Find(context), .. Agents(context), .. OpenFlammables.Find(context, opens, together), .. ElectricalGear.Find(context, opens), .. StaticCharge.Find(context), .. Inerting.Find(context),
+            .. ReleaseScreen.Find(context), .. GasCloud.Find(context),
+        ];
+    }
 
     private static IEnumerable<Finding> Agents(ScreeningContext context)
     {
@@ -126,7 +123,7 @@ public sealed class FireScreen : IScreen
             Steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Reason}"))) + ".",
+            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Why}"))) + ".",
             Evidence =
             [
                 .. bans.Select(static ban => new Evidence
@@ -155,70 +152,6 @@ public sealed class FireScreen : IScreen
 
     private static IReadOnlyList<Clearing> Offer(IReadOnlyList<Agent> fit) =>
         fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
-
-    private static IEnumerable<Finding> HeatedOpenly(ScreeningContext context)
-    {
-        var together = new ContentsFlashPoint();
-        var groups = context.Walk.States.Where(static state => state is { Heated: true, Sealed: false })
-            .Select(state => new OpenLiquid(state, Flammables(state), together.NearTo(state, MixtureMarginK, FlammableUpToK)))
-            .Where(static open => open.Flammables.Length > 0 || open.Together is not null)
-            .GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep));
-        foreach (var group in groups)
-        {
-            var open = group.MaxBy(static one => one.State.TemperatureK)!;
-            var state = open.State;
-            var flammables = open.Flammables.Length > 0 ? open.Flammables : [.. state.Contents.Where(ContentsFlashPoint.Flashes)];
-            var volume = flammables.Sum(Volume);
-            var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
-            var large = volume > LargeOpenVolumeM3;
-            var names = Wording.Capital(Wording.List(flammables.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)));
-            yield return new Finding
-            {
-                Code = "fire.heated-openly",
-                Hazard = Hazard.Fire,
-                Severity = state.HeatSource == HeatSource.HeatGun || (large && bench) ? Severity.Warning : large || bench ? Severity.Caution : Severity.Notice,
-                Steps = [.. group.Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
-                Vessel = state.Vessel.Id,
-                Materials = [.. flammables.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-                Statement = $"{names} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} {Nearness(open)}: keep ignition sources away{(large ? $"; about {Wording.Text(Math.Round(volume * 1e5) * 10)} mL is a large open volume" : "")}.",
-                Evidence = open.Together is { } flash ? [Evidence(flash)] : [],
-            };
-        }
-    }
-
-    // The pure liquids count beside the mixture: it separates, boils down and is stirred up as it stands open.
-    private static string Nearness(OpenLiquid open)
-    {
-        if (open.Together is not { FlashPointK: { } flash } || open.Flammables.Length == 0)
-        {
-            return open.Together?.FlashPointK is { } only
-                ? $"is above or within {Wording.Text(MixtureMarginK)} K of the flash point of the liquids together, about {Wording.Celsius(only)}"
-                : $"is above or within {Wording.Text(FlashMarginK)} K of its flash point";
-        }
-
-        return $"is above or within {Wording.Text(FlashMarginK)} K of its flash point, and the liquids together flash at about {Wording.Celsius(flash)}";
-    }
-
-    private static Evidence Evidence(FlashPointEstimate flash) => new()
-    {
-        Name = "flash point of the liquids together",
-        Value = Wording.InCelsius(flash.FlashPointK!.Value),
-        Unit = "°C",
-        Model = flash.FromMeasuredPair ? "Liaw's rule with the measured equilibrium of the pair" : "Liaw's rule with original UNIFAC",
-        Sources = flash.Sources,
-        Quality = flash.Quality,
-    };
-
-    private static Content[] Flammables(StepState state) =>
-    [
-        .. state.Contents.Where(content => content.Substance.Known is { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: var flash }
-            && flash <= FlammableUpToK && state.TemperatureK >= flash - FlashMarginK),
-    ];
-
-    private static double Volume(Content content) =>
-        content.Mol * content.Substance.Known!.Identity.MolarMassKgPerMol / content.Substance.Known.DensityKgPerM3?.Value ?? 0;
-
-    private sealed record OpenLiquid(StepState State, Content[] Flammables, FlashPointEstimate? Together);
 
     private sealed record Scene(StepState State, IReadOnlySet<Burning> Burning, IReadOnlyList<AgentBan> Bans)
     {

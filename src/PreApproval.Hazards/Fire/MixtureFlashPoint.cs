@@ -49,6 +49,7 @@ public static class MixtureFlashPoint
     /// <summary>Flash point of a mixture.</summary>
     public static FlashPointEstimate Of(LiquidMixture mixture)
     {
+        mixture = InOrder(mixture);
         var present = mixture.Parts.Where(static part => part.MoleFraction > 0).ToArray();
         if (present is [{ Substance: { FlashPointK.Governing: { } published } only }] && !VapourLimits.DoesNotBurn(only))
         {
@@ -131,6 +132,20 @@ public static class MixtureFlashPoint
             LowerExplosionPointK = temperatureK,
             Because = $"{Names(hidden)} {(hidden.Length == 1 ? "has" : "have")} no flash point and yet a flammable vapour: no flash point is a valid margin for it",
         };
+    }
+
+    // Close to where a liquid begins to split, the search for the two liquids may end differently by the order of the parts: they get one order.
+    private static LiquidMixture InOrder(LiquidMixture mixture)
+    {
+        for (var i = 1; i < mixture.Parts.Count; i++)
+        {
+            if (string.CompareOrdinal(mixture.Parts[i - 1].Substance.Key, mixture.Parts[i].Substance.Key) > 0)
+            {
+                return new LiquidMixture([.. mixture.Parts.OrderBy(static part => part.Substance.Key, StringComparer.Ordinal)]);
+            }
+        }
+
+        return mixture;
     }
 
     private static IEnumerable<string> Methods(LiquidState liquid) => liquid.Model == LiquidModel.TwoLiquids ? ["liaw-2002", "liaw-2008"] : ["liaw-2002"];

@@ -3,38 +3,77 @@ using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Safeguards;
 
+/// <summary>What a kind of finding needs, level by level of the hierarchy of controls (NIOSH; ISO 45001, 8.1.2), best level first.</summary>
+/// <param name="Code">A finding's code or its beginning.</param>
+/// <param name="From">Severity from which it is needed.</param>
+public sealed record ControlNeed(string Code, Severity From)
+{
+    /// <summary>Changes of the procedure that remove the hazard, in words.</summary>
+    public IReadOnlyList<string> Eliminate { get; init; } = [];
+
+    /// <summary>Changes that put something less hazardous in its place, in words.</summary>
+    public IReadOnlyList<string> Substitute { get; init; } = [];
+
+    /// <summary>Controls of <see cref="ControlList"/>.</summary>
+    public IReadOnlyList<string> Engineering { get; init; } = [];
+
+    public IReadOnlyList<string> Administrative { get; init; } = [];
+
+    public IReadOnlyList<string> ProtectiveEquipment { get; init; } = [];
+
+    /// <summary>Why no control answers it; null where one does.</summary>
+    public string? Reason { get; init; }
+
+    /// <summary>The controls of the three lower levels, best level first.</summary>
+    public IReadOnlyList<string> Controls => [.. Engineering, .. Administrative, .. ProtectiveEquipment];
+}
+
 /// <summary>The controls a finding needs, and whether the plan has them (Data/control-needs.tsv).</summary>
-internal static class ControlNeeds
+public static class ControlNeeds
 {
     /// <summary>An addition counts as slow from ten minutes. Common practice, no source.</summary>
-    public const double DosedFromS = 600;
+    internal const double DosedFromS = 600;
 
-    private static readonly (string Code, Severity From, IReadOnlyList<string> Controls)[] Needs =
+    private static readonly ControlNeed[] Needs =
     [
         .. EmbeddedTable.Rows("control-needs.tsv")
-            .Select(static row => (row["code"], Enum.Parse<Severity>(row["from"], ignoreCase: true), EmbeddedTable.Entries(row["controls"]))),
+            .Select(static row => new ControlNeed(row["code"], Enum.Parse<Severity>(row["from"], ignoreCase: true))
+            {
+                Eliminate = EmbeddedTable.Entries(row["eliminate"]),
+                Substitute = EmbeddedTable.Entries(row["substitute"]),
+                Engineering = EmbeddedTable.Entries(row["engineering"]),
+                Administrative = EmbeddedTable.Entries(row["administrative"]),
+                ProtectiveEquipment = EmbeddedTable.Entries(row["protective"]),
+                Reason = row["reason"].Length == 0 ? null : row["reason"],
+            })
+            .OrderByDescending(static need => need.Code.Length)
+            .ThenBy(static need => need.Code, StringComparer.Ordinal),
     ];
 
-    public static Finding Attach(Finding finding, ScreeningContext context)
-    {
-        var need = Array.Find(Needs, entry => finding.Code.StartsWith(entry.Code, StringComparison.Ordinal) && finding.Severity <= entry.From);
-        return need.Controls is null || finding.Controls.Count > 0
+    /// <summary>Every row of the table, the longest code first.</summary>
+    public static IReadOnlyList<ControlNeed> All => Needs;
+
+    /// <summary>What a finding of this code needs; null for a code nobody has judged.</summary>
+    public static ControlNeed? Of(string code) => Array.Find(Needs, need => code.StartsWith(need.Code, StringComparison.Ordinal));
+
+    internal static Finding Attach(Finding finding, ScreeningContext context) =>
+        finding.Controls.Count > 0 || Of(finding.Code) is not { Controls.Count: > 0 } need || finding.Severity > need.From
             ? finding
             : finding with { Controls = [.. need.Controls.Select(control => new NeededControl(control, Status(control, finding, context.Plan)))] };
-    }
+
+    internal static bool Covers(Safeguard safeguard, Finding finding) =>
+        safeguard.Steps.Count == 0 || finding.Steps.Count == 0 || safeguard.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal));
 
     private static ControlStatus Status(string control, Finding finding, Plan plan)
     {
         var offered = plan.Safeguards.Where(safeguard => Covers(safeguard, finding)).ToArray();
         if (BuiltIn(control, finding, plan)
-            || Array.Exists(offered, safeguard => ControlList.Judge(safeguard) == Recognition.Recognised && string.Equals(ControlList.Find(safeguard.Control), control, StringComparison.Ordinal)))
+            || Array.Exists(offered, safeguard => ControlList.Judge(safeguard) == Recognition.Recognised && !SafeguardStandards.Rejects(safeguard) && string.Equals(ControlList.Find(safeguard.Control), control, StringComparison.Ordinal)))
         {
             return ControlStatus.Present;
         }
 
-        return Array.Exists(offered, safeguard => ControlList.Improvised(safeguard) == finding.Hazard && string.Equals(control, "blast shield", StringComparison.Ordinal))
-            ? ControlStatus.Improvised
-            : ControlStatus.Missing;
+        return Array.Exists(offered, safeguard => ControlList.StandsInFor(safeguard).Contains(control, StringComparer.Ordinal)) ? ControlStatus.Improvised : ControlStatus.Missing;
     }
 
     /// <summary>Controls the plan states elsewhere than among its safeguards.</summary>
@@ -46,7 +85,4 @@ internal static class ControlNeeds
         "slow addition" => plan.Steps.Any(step => step.OverS >= DosedFromS && finding.Steps.Contains(step.Id, StringComparer.Ordinal)),
         _ => false,
     };
-
-    internal static bool Covers(Safeguard safeguard, Finding finding) =>
-        safeguard.Steps.Count == 0 || finding.Steps.Count == 0 || safeguard.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal));
 }

@@ -12,18 +12,26 @@ public enum Recognition
     NotRecognised,
 }
 
+/// <summary>Levels of the hierarchy of controls, best first (NIOSH; ISO 45001, 8.1.2). The two above them, to eliminate and to substitute, change the procedure.</summary>
+public enum ControlLevel
+{
+    Engineering,
+    Administrative,
+    ProtectiveEquipment,
+}
+
 /// <summary>The documented list of controls (Data/controls.tsv; docs/methods/safeguards.md).</summary>
 public static class ControlList
 {
-    private static readonly (string Control, Hazard[] Hazards)[] Known =
-        [.. EmbeddedTable.Rows("controls.tsv").Select(static row => (row["control"], EmbeddedTable.Entries(row["hazards"]).Select(Parse).ToArray()))];
+    private static readonly (string Control, Hazard[] Hazards, ControlLevel Level)[] Known =
+        [.. EmbeddedTable.Rows("controls.tsv").Select(static row => (row["control"], EmbeddedTable.Entries(row["hazards"]).Select(Parse).ToArray(), Level(row["level"])))];
 
     private static readonly FrozenDictionary<string, string> ByName = EmbeddedTable.Rows("controls.tsv")
         .SelectMany(static row => EmbeddedTable.Entries(row["aliases"]).Prepend(row["control"]).Select(name => (Name: name, Control: row["control"])))
         .ToFrozenDictionary(static pair => pair.Name, static pair => pair.Control, StringComparer.OrdinalIgnoreCase);
 
-    private static readonly (string Words, Hazard Hazard, bool Misuse)[] ImprovisedWords =
-        [.. EmbeddedTable.Rows("improvised.tsv").Select(static row => (row["words"], Parse(row["hazard"]), row["kind"] is "use"))];
+    private static readonly Makeshift[] ImprovisedWords =
+        [.. EmbeddedTable.Rows("improvised.tsv").Select(static row => new Makeshift(row["words"], Parse(row["hazard"]), row["kind"] is "use", EmbeddedTable.Entries(row["insteadOf"])))];
 
     private static readonly string[] MadeOf = ["made of ", "made from ", "is ", "as ", "using ", "an inverted ", "an upturned ", "improvised from "];
 
@@ -51,20 +59,17 @@ public static class ControlList
     /// The detail of a recognised control is read only for what the control is made of or how it is used, and only for a
     /// hazard that control acts on: a flask in foil against light makes no hood improvised.
     /// </summary>
-    internal static Hazard? Improvised(Safeguard safeguard)
+    internal static Hazard? Improvised(Safeguard safeguard) => MakeshiftOf(safeguard)?.Hazard;
+
+    /// <summary>Controls that an improvised safeguard stands in for; none when it is not improvised.</summary>
+    internal static IReadOnlyList<string> StandsInFor(Safeguard safeguard) => MakeshiftOf(safeguard)?.InsteadOf ?? [];
+
+    private static Makeshift? MakeshiftOf(Safeguard safeguard)
     {
         var known = Find(safeguard.Control);
-        foreach (var (words, hazard, misuse) in ImprovisedWords)
-        {
-            if (known is null
-                ? ContainsWords(safeguard.Control, words) || (safeguard.Detail is { } detail && ContainsWords(detail, words))
-                : safeguard.Detail is { } how && ActsOn(known, hazard) && (misuse ? ContainsWords(how, words) : SaysMadeOf(how, words)))
-            {
-                return hazard;
-            }
-        }
-
-        return null;
+        return Array.Find(ImprovisedWords, makeshift => known is null
+            ? ContainsWords(safeguard.Control, makeshift.Words) || (safeguard.Detail is { } detail && ContainsWords(detail, makeshift.Words))
+            : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift.Words)));
     }
 
     private static bool SaysMadeOf(string detail, string words) =>
@@ -75,11 +80,38 @@ public static class ControlList
     internal static bool ActsOn(string control, Hazard hazard) =>
         Array.Exists(Known, known => string.Equals(known.Control, control, StringComparison.Ordinal) && known.Hazards.Contains(hazard));
 
+    /// <summary>Level of a recognised control; null for any other name.</summary>
+    public static ControlLevel? LevelOf(string control) =>
+        Array.Find(Known, known => string.Equals(known.Control, control, StringComparison.Ordinal)) is { Control: not null } found ? found.Level : null;
+
+    /// <summary>The recognised control that a longer text names, or null.</summary>
+    internal static string? NamedIn(string text) =>
+        ByName.Where(pair => ContainsWords(text, pair.Key)).OrderByDescending(static pair => pair.Key.Length).ThenBy(static pair => pair.Key, StringComparer.Ordinal).Select(static pair => pair.Value).FirstOrDefault();
+
+    private static ControlLevel Level(string words) => words switch
+    {
+        "engineering" => ControlLevel.Engineering,
+        "administrative" => ControlLevel.Administrative,
+        "protective equipment" => ControlLevel.ProtectiveEquipment,
+        _ => throw new InvalidOperationException($"controls.tsv has a level “{words}”."),
+    };
+
+    // whole words, the last of them also in the plural
     private static bool ContainsWords(string text, string words)
     {
         var start = text.IndexOf(words, StringComparison.OrdinalIgnoreCase);
-        return start >= 0 && (start == 0 || !char.IsLetter(text[start - 1])) && (start + words.Length == text.Length || !char.IsLetter(text[start + words.Length]));
+        if (start < 0 || (start > 0 && char.IsLetter(text[start - 1])))
+        {
+            return false;
+        }
+
+        var end = start + words.Length;
+        end += end < text.Length && text[end] is 's' ? 1 : 0;
+        return end == text.Length || !char.IsLetter(text[end]);
     }
 
     private static Hazard Parse(string word) => Enum.Parse<Hazard>(word, ignoreCase: true);
+
+    /// <summary>Words that give an improvised safeguard away.</summary>
+    private sealed record Makeshift(string Words, Hazard Hazard, bool Misuse, IReadOnlyList<string> InsteadOf);
 }

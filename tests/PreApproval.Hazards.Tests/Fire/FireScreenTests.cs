@@ -74,7 +74,7 @@ public sealed class FireScreenTests
     public void Screen_AqueousEthanolHeatedOpenly_NamesTheFlashPointOfTheMixture()
     {
         var finding = Assert.Single(HeatedOpenly("ethanol", 20, "water", 80, 60));
-        var together = Assert.Single(finding.Evidence);
+        var together = Assert.Single(finding.Evidence, static evidence => evidence.Name is "flash point of the liquids together");
 
         Assert.Equal(Severity.Notice, finding.Severity);
         Assert.Equal(36, together.Value, 3.0);

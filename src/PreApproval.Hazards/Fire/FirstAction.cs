@@ -1,0 +1,102 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Fire;
+
+/// <summary>
+/// What to do first when a vessel burns, for the card at the bench: which agent, what never, when to leave. Two or three plain sentences. It
+/// replaces no fire training and no rule of the place.
+/// </summary>
+public static class FirstAction
+{
+    // they decompose or burn without air
+    private static readonly string[] OwnOxygen = ["organic peroxides", "explosives", "nitrate esters", "organic azides", "perchlorate salts", "chlorates and bromates", "diazonium salts"];
+
+    /// <summary>The first action at a step, from the agents that fit.</summary>
+    public static string For(StepState state) => For(state, []);
+
+    /// <summary>The first action at a step; agents at hand that fit are named before others that fit.</summary>
+    /// <param name="state">The vessel at the step.</param>
+    /// <param name="onHand">Agents at hand there; empty: not known.</param>
+    public static string For(StepState state, IReadOnlyList<Agent> onHand)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(onHand);
+        var burning = BurningMaterials.Of(state.Contents);
+        if (burning.Count == 0)
+        {
+            return "Nothing in it is known to burn. If something near it burns, fight that only if it is small; else leave and raise the alarm.";
+        }
+
+        if (state.Sealed)
+        {
+            return $"Do not go near a closed vessel in a fire: leave, close the door and raise the alarm. Tell the fire service {Contents(state)}.{Never(state)}";
+        }
+
+        return $"{Act(state, burning, onHand)}{Never(state)} {Leave(burning)}";
+    }
+
+    private static string Act(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand)
+    {
+        if (Families(state).Overlaps(OwnOxygen))
+        {
+            return "Do not fight it at close range: it burns or decomposes without air, and covering it does not help.";
+        }
+
+        // an agent that calls only for care still serves, after those that call for none
+        var bans = ExtinguishingAgents.BansFor(state.Contents);
+        var fit = ExtinguishingAgents.ThatFit(burning, bans);
+        if (fit.Count == 0)
+        {
+            fit = ExtinguishingAgents.ThatFit(burning, [.. bans.Where(static ban => ban.Severity <= Severity.Warning)]);
+        }
+
+        var chosen = fit.Where(onHand.Contains).ToArray();
+        var named = chosen.Length > 0 ? chosen : [.. fit];
+        var lacking = onHand.Count > 0 && chosen.Length == 0 ? " None of the agents at hand may be used on it." : "";
+        if (named.Length == 0)
+        {
+            return "Do not fight it: no agent serves everything in it.";
+        }
+
+        var words = Wording.List(named.Select(agent => Named(agent, state)));
+        return burning.Contains(Burning.Metal) ? $"Cover it completely with {words}, gently, and leave it covered.{lacking}"
+            : burning.Contains(Burning.Gas) ? $"Shut off the gas first; do not put the flame out while gas still flows. What burns around it: {words}.{lacking}"
+            : $"If it is no larger than the vessel, turn off the heat, close the sash or cover it, and use {words}.{lacking}";
+    }
+
+    private static string Named(Agent agent, StepState state) => agent switch
+    {
+        Agent.ClassDPowder when Lithium(state) => "class D powder of the copper or graphite kind (sodium chloride is poor on lithium)",
+        Agent.DrySand => "dry sand",
+        Agent.Foam when ExtinguishingAgents.DissolvesFoam(state.Contents) => "alcohol-resistant foam",
+        Agent.Water or Agent.Foam or Agent.CarbonDioxide or Agent.DryPowder or Agent.ClassDPowder or Agent.WetChemical or Agent.FireBlanket => ExtinguishingAgents.Name(agent),
+    };
+
+    private static bool Lithium(StepState state) => state.Contents.Any(static content => !content.Spent && string.Equals(content.Substance.Key, "7439-93-2", StringComparison.Ordinal));
+
+    private static string Never(StepState state)
+    {
+        var never = ExtinguishingAgents.BansFor(state.Contents).Where(static ban => ban.Severity <= Severity.Warning)
+            .Select(static ban => ban.Agent)
+            .Distinct()
+            .Order()
+            .Select(ExtinguishingAgents.Name)
+            .ToArray();
+        return never.Length == 0 ? "" : $" Never {string.Join(", ", never[..^1])}{(never.Length > 1 ? " or " : "")}{never[^1]}.";
+    }
+
+    private static string Leave(IReadOnlySet<Burning> burning) =>
+        burning.Contains(Burning.Metal) ? "Leave and raise the alarm if it is not covered at the first try, or if solvent around it burns."
+        : "Leave and raise the alarm at once if it spreads, if one extinguisher does not end it, or if a closed vessel or a cylinder is near.";
+
+    private static string Contents(StepState state)
+    {
+        string[] names = [.. state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null).Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        return $"what is in it ({Wording.List(names)})";
+    }
+
+    private static HashSet<string> Families(StepState state) =>
+        state.Contents.Where(static content => !content.Spent).SelectMany(static content => FamilyTable.Default.Of(content.Substance, content.MassFraction)).ToHashSet(StringComparer.Ordinal);
+}

@@ -1,0 +1,105 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Fire;
+
+/// <summary>
+/// Flammable gas that a step makes in the open, declared or not, against the air standing in a hood and its exhaust, and against the room on a bench.
+/// Docs: docs/methods/release.md.
+/// </summary>
+internal static class GasCloud
+{
+    /// <summary>Volume of gas in m³ below which nothing is said (100 mL). Common practice, no source.</summary>
+    private const double WorthNamingM3 = 0.1e-3;
+
+    /// <summary>Pairs of families whose encounter makes a gas that burns; spares every other scene the search for encounters.</summary>
+    private static readonly (string A, string B)[] Gassing =
+    [
+        .. EmbeddedTable.Rows("encounters.tsv").Where(static row => row["gas"].Length > 0 && Catalog.Default.TryFindByName(row["gas"].Split(':')[0], out var gas) && Burns(gas)).Select(static row => (row["a"], row["b"])),
+    ];
+
+    public static IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        foreach (var state in context.Walk.States.Where(static state => !state.Sealed && state.Contents.Count > 0))
+        {
+            foreach (var (gas, mol) in Made(state))
+            {
+                if (gas.LowerFlammableLimit?.Governing is { } limit && ReleaseLaw.VapourM3(mol) >= WorthNamingM3)
+                {
+                    yield return Of(state, gas, mol, limit, context);
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<(Substance Gas, double Mol)> Made(StepState state)
+    {
+        var declared = state.GasMade.Where(static made => made is { Mol: > 0, Gas.Known: not null }).Select(static made => (Gas: made.Gas.Known!, Mol: made.Mol!.Value));
+        // one partner loses its gas only once, whoever it meets
+        var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)
+            ? []
+            : Meeting.At(state).Where(static meeting => meeting is { Encounter.Gas: not null, GasMol: > 0 })
+                .GroupBy(static meeting => (meeting.Encounter.Gas, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A))
+                .Select(static group => (group.Key.Gas, Mol: group.Max(static meeting => meeting.GasMol!.Value)))
+                .Select(static made => (Gas: Catalog.Default.TryFindByName(made.Gas!, out var found) ? found : null, made.Mol))
+                .Where(static made => made.Gas is not null)
+                .Select(static made => (Gas: made.Gas!, made.Mol));
+        return declared.Select(static made => (made.Gas, made.Mol, Declared: true))
+            .Concat(undeclared.Select(static made => (made.Gas, made.Mol, Declared: false)))
+            .Where(static made => Burns(made.Gas))
+            .GroupBy(static made => made.Gas.Key, StringComparer.Ordinal)
+            .OrderBy(static group => group.Key, StringComparer.Ordinal)
+            .Select(static group => (group.First().Gas, Math.Max(Total(group.Where(static made => made.Declared)), Total(group.Where(static made => !made.Declared)))));
+
+        static double Total(IEnumerable<(Substance Gas, double Mol, bool Declared)> made) => made.Select(static one => one.Mol).Order().Sum();
+    }
+
+    private static bool Burns(Substance gas) => BurningMaterials.Of(new PlanSubstance(gas.Key, gas.Identity.Name, gas)) == Burning.Gas;
+
+    private static bool MayGas(StepState state)
+    {
+        var families = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var content in state.Contents)
+        {
+            if (!content.Spent)
+            {
+                families.UnionWith(FamilyTable.Default.Of(content.Substance, content.MassFraction));
+            }
+        }
+
+        return Array.Exists(Gassing, pair => families.Contains(pair.A) && families.Contains(pair.B));
+    }
+
+    private static Finding Of(StepState state, Substance gas, double mol, Sourced<double> limit, ScreeningContext context)
+    {
+        var volume = ReleaseLaw.VapourM3(mol);
+        var still = ReleaseLaw.FractionIn(FireThresholds.StillHoodM3, volume) / limit.Value;
+        var flow = context.Plan.Place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
+        double? drawn = state.Step.OverS is > 0 and var seconds ? volume / seconds / flow / limit.Value : null;
+        var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
+        // over a stated time a hood that runs carries it off; the air that stands counts for a fan that fails
+        var share = bench ? still : drawn ?? still;
+        var sources = References.Full(["crowl-louvar", .. limit.Sources]);
+        return new Finding
+        {
+            Code = "fire.gas-cloud",
+            Hazard = Hazard.Fire,
+            Severity = share >= FireThresholds.CautionShareOfLimit ? Severity.Caution : Severity.Notice,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            About = gas.Key,
+            Statement = $"Step {state.Step.Id} gives off about {ShareWords.Volume(volume)} of {gas.Identity.Name}, which burns: {ShareWords.Volume(ReleaseLaw.VolumeAtLimitM3(volume, limit.Value))} of air brought to the lower limit, {ShareWords.Percent(still)} of that limit in the air standing in a hood{(drawn is { } part ? $" and {ShareWords.Percent(part)} in its exhaust over the time of the step" : "; no time is stated over which it comes")}.",
+            Evidence =
+            [
+                Line($"{gas.Identity.Name} given off", volume * 1000, "L", null, "stoichiometry, ideal gas at 25 °C", sources, Quality.Estimated),
+                Line("share of the lower limit in the air standing in a hood", still, "fraction", FireThresholds.CautionShareOfLimit, "evenly mixed, no ventilation", sources, limit.Quality),
+                .. drawn is { } over ? [Line("share of the lower limit in the exhaust", over, "fraction", FireThresholds.CautionShareOfLimit, "steady flow over the time of the step", sources, limit.Quality)] : Array.Empty<Evidence>(),
+            ],
+        };
+    }
+
+    private static Evidence Line(string name, double value, string unit, double? limit, string model, IReadOnlyList<string> sources, Quality quality) =>
+        new() { Name = name, Value = value, Unit = unit, Limit = limit, Model = model, Sources = sources, Quality = quality };
+}

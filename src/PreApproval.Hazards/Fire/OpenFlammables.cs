@@ -1,0 +1,220 @@
+using System.Globalization;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Fire;
+
+/// <summary>A step at which a liquid that can flash stands open.</summary>
+/// <param name="State">The vessel at that step.</param>
+/// <param name="Flammables">Liquids at or near their own flash point.</param>
+/// <param name="Together">Flash point of the liquids together, when the step is near it.</param>
+/// <param name="Hidden">Halogenated liquids whose vapour burns although no flash point is found.</param>
+internal sealed record OpenLiquid(StepState State, Content[] Flammables, FlashPointEstimate? Together, Content[] Hidden)
+{
+    /// <summary>What may burn here: the near ones, else every liquid with a flash point.</summary>
+    public Content[] Burning => Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
+
+    /// <summary>Volume in m³ of what may burn.</summary>
+    public double VolumeM3 => Burning.Select(OpenFlammables.VolumeM3).Order().Sum();
+}
+
+/// <summary>
+/// The distance to the flash point at every open step. A pure liquid wants 5 K below, a mixture 15 K (BG RCI on TRGS 721); for a halogenated
+/// liquid no distance is valid. A notice, unless there is an ignition source or a large volume. Rules: docs/methods/flash-margin.md.
+/// </summary>
+internal static class OpenFlammables
+{
+    /// <summary>Every open step with something near its flash point.</summary>
+    /// <param name="context">The plan.</param>
+    /// <param name="together">Remembers the flash points of mixtures. They cost the most here and are asked for only where no liquid is near its own.</param>
+    public static OpenLiquid[] Of(ScreeningContext context, ContentsFlashPoint together)
+    {
+        return
+        [
+            .. context.Walk.States.Where(static state => !state.Sealed)
+                .Select(static state => new OpenLiquid(state, Near(state), null, [.. state.Contents.Where(IsHidden)]))
+                .Select(open => open.Flammables.Length > 0 || open.Hidden.Length > 0 ? open : open with { Together = Together(open.State, together) })
+                .Where(static open => open.Flammables.Length > 0 || open.Together is not null || open.Hidden.Length > 0),
+        ];
+    }
+
+    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together, bool withClearings = true)
+    {
+        foreach (var group in opens.Where(static open => open.State.Heated).GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep)))
+        {
+            var finding = Heated([.. group], context, together);
+            yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group], context) } : finding;
+        }
+
+        // what is carried from flask to flask is one matter
+        foreach (var group in opens.Where(static open => !open.State.Heated && open.Burning.Length > 0).GroupBy(static open => string.Join('+', open.Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)), StringComparer.Ordinal))
+        {
+            yield return Standing([.. group], context);
+        }
+    }
+
+    /// <summary>Volume in m³ of a liquid of known amount and density; 0 otherwise.</summary>
+    public static double VolumeM3(Content content) =>
+        content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol / content.Substance.Known?.DensityKgPerM3?.Value ?? 0;
+
+    private static FlashPointEstimate? Together(StepState state, ContentsFlashPoint together) => together.NearTo(state, FireThresholds.MixtureMarginK, FireThresholds.FlammableUpToK);
+
+    /// <summary>
+    /// A fifth or more of the liquid, by amount, is not past a flash point of its own: only then do the liquids together tell more than the pure ones. Common practice, no source.
+    /// </summary>
+    private static bool IsDiluted(OpenLiquid open)
+    {
+        var liquids = open.State.Contents.Where(static content => content is { Spent: false, Mol: > 0, Substance.Known.PhaseAt298K: Phase.Liquid }).ToArray();
+        return liquids.Where(content => !open.Flammables.Contains(content)).Sum(static content => content.Mol!.Value) >= 0.2 * liquids.Sum(static content => content.Mol!.Value);
+    }
+
+    private static Finding Heated(OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
+    {
+        var open = group.MaxBy(static one => one.State.TemperatureK)!;
+        var state = open.State;
+
+        if (open.Together is null && open.Hidden.Length == 0 && IsDiluted(open))
+        {
+            open = open with { Together = Together(state, together) };
+        }
+
+        var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
+        var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
+        var ignites = state.HeatSource is HeatSource.HeatGun or HeatSource.Oven;
+        var flashes = open.Flammables.Length > 0 || open.Together is not null;
+        return Finding("fire.heated-openly", group, open) with
+        {
+            Severity = !flashes ? Severity.Notice : ignites || (large && bench) ? Severity.Warning : large || bench ? Severity.Caution : Severity.Notice,
+            Statement = $"{Names(open.Burning)} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} {(flashes ? Nearness(open) : "gives a vapour that burns although no flash point is found")}: keep ignition sources away{(ignites ? $"; {(state.HeatSource == HeatSource.Oven ? "an oven" : "a heat gun")} is one" : "")}{Large(open, large)}{Halogenated(open)}.",
+        };
+    }
+
+    private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
+    {
+        var open = group.MinBy(static one => (Margins(one).Select(static margin => margin.Value - margin.Limit!.Value).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
+        var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
+        var state = open.State;
+        var how = Margins(open).OrderBy(static margin => margin.Value).FirstOrDefault() is { } least
+            ? least.Value <= 0 ? $"{Wording.Text(Math.Round(-least.Value))} K above a flash point" : $"only {Wording.Text(Math.Round(least.Value))} K below a flash point"
+            : "with a vapour that burns although no flash point is found";
+        string[] vessels = [.. group.Select(static one => one.State.Vessel.Id).Distinct(StringComparer.Ordinal)];
+        return Finding("fire.flash-margin", group, open) with
+        {
+            Vessel = vessels.Length == 1 ? vessels[0] : null,
+            Severity = large && context.Plan.Place?.Kind == PlaceKind.Bench ? Severity.Caution : Severity.Notice,
+            Statement = $"{Names(open.Burning)} {(open.Burning.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).Skip(1).Any() ? "stand" : "stands")} open in {Wording.List(vessels.Select(static vessel => $"“{vessel}”"))} at {Wording.Celsius(state.TemperatureK)}, {how}: keep ignition sources away{Large(open, large)}{Halogenated(open)}.",
+        };
+    }
+
+    private static Finding Finding(string code, OpenLiquid[] group, OpenLiquid open) => new()
+    {
+        Code = code,
+        Hazard = Hazard.Fire,
+        Severity = Severity.Notice,
+        Steps = [.. group.Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
+        Vessel = open.State.Vessel.Id,
+        Materials = [.. open.Burning.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        Statement = "",
+        Evidence = [.. Margins(open), .. open.Together is { } flash ? [Evidence(flash)] : Array.Empty<Evidence>()],
+    };
+
+    private static string Names(Content[] contents) =>
+        Wording.Capital(Wording.List(contents.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)));
+
+    private static string Large(OpenLiquid open, bool large) => large ? $"; about {Wording.Text(Math.Round(open.VolumeM3 * 1e5) * 10)} mL is a large open volume" : "";
+
+    private static string Halogenated(OpenLiquid open)
+    {
+        string[] names = [.. open.Hidden.Concat(open.Flammables.Where(static content => Combustion.IsHalogenated(content.Substance.Known!))).Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        return names.Length == 0 ? "" : $"; with {Wording.List(names)} in it no distance to a flash point is a valid margin";
+    }
+
+    /// <summary>The distance of the step below each flash point in K, beside the distance wanted.</summary>
+    private static IEnumerable<Evidence> Margins(OpenLiquid open)
+    {
+        foreach (var content in open.Flammables.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal))
+        {
+            var flash = content.Substance.Known!.FlashPointK!.Governing;
+            yield return Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, FireThresholds.PureMarginK, References.Full(["trgs-721", .. flash.Sources]), flash.Quality);
+        }
+
+        if (open.Together is { FlashPointK: { } together } estimate)
+        {
+            yield return Margin("the liquids together", together, open.State.TemperatureK, FireThresholds.MixtureMarginK, [.. References.Full(["trgs-721"]), .. estimate.Sources], estimate.Quality);
+        }
+    }
+
+    private static Evidence Margin(string name, double flashK, double temperatureK, double limitK, IReadOnlyList<string> sources, Quality quality) => new()
+    {
+        Name = $"distance below the flash point of {name}",
+        Value = flashK - temperatureK,
+        Unit = "K",
+        Limit = limitK,
+        Model = "flash point less temperature of the step",
+        Sources = sources,
+        Quality = quality,
+    };
+
+    // The pure liquids count beside the mixture: it separates, boils down and is stirred up as it stands open.
+    private static string Nearness(OpenLiquid open)
+    {
+        if (open.Together is not { FlashPointK: { } flash } || open.Flammables.Length == 0)
+        {
+            return open.Together?.FlashPointK is { } only
+                ? $"is above or within {Wording.Text(FireThresholds.MixtureMarginK)} K of the flash point of the liquids together, about {Wording.Celsius(only)}"
+                : Array.TrueForAll(open.Flammables, content => IsWithin(content, open.State.TemperatureK))
+                    ? $"is above or within {Wording.Text(FireThresholds.PureMarginK)} K of its flash point"
+                    : "is halogenated and has a flash point";
+        }
+
+        return $"is above or within {Wording.Text(FireThresholds.PureMarginK)} K of its flash point, and the liquids together flash at about {Wording.Celsius(flash)}";
+    }
+
+    private static Evidence Evidence(FlashPointEstimate flash) => new()
+    {
+        Name = "flash point of the liquids together",
+        Value = Wording.InCelsius(flash.FlashPointK!.Value),
+        Unit = "°C",
+        Model = flash.FromMeasuredPair ? "Liaw's rule with the measured equilibrium of the pair" : "Liaw's rule with original UNIFAC",
+        Sources = flash.Sources,
+        Quality = flash.Quality,
+    };
+
+    private static Content[] Near(StepState state) =>
+    [
+        .. state.Contents.Where(content => content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
+            && !FlashMargin.IsKept(known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known))),
+    ];
+
+    private static bool IsWithin(Content content, double temperatureK) => !FlashMargin.IsKept(content.Substance.Known!.FlashPointK!.Governing.Value, temperatureK, mixture: false, halogenated: false);
+
+    /// <summary>Halogenated, no flash point, and yet a flammable range (dichloromethane: 13 to 22 %).</summary>
+    private static bool IsHidden(Content content) =>
+        content is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid, FlashPointK: null, LowerFlammableLimit: not null, NonFlammable: not { Value: true } } known } && Combustion.IsHalogenated(known);
+
+    private static Clearing[] Offers(Finding finding, OpenLiquid[] group, ScreeningContext context)
+    {
+        if (group[0].State.TemperatureStep is not { } setBy || Array.Exists(group, static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
+        {
+            return [];
+        }
+
+        var celsius = Math.Floor(1e-9 + Wording.InCelsius(group.SelectMany(static open => Margins(open).Select(margin => open.State.TemperatureK + margin.Value - margin.Limit!.Value)).Min()));
+        if (celsius + 273.15 < Walk.RoomTemperatureK)
+        {
+            return [];
+        }
+
+        var offer = new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
+        var plan = Clearings.Apply(context.Plan, offer);
+        var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
+        var together = new ContentsFlashPoint();
+        return Find(trial, Of(trial, together), together, withClearings: false).Any(other =>
+            string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
+            && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
+            && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)))
+            ? []
+            : [offer];
+    }
+}

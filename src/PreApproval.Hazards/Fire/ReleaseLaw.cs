@@ -1,0 +1,29 @@
+using PreApproval.Hazards.Health;
+
+namespace PreApproval.Hazards.Fire;
+
+/// <summary>What a superheated liquid and a spilled one give off, and how far it goes. Pure functions; docs/methods/release.md has worked examples.</summary>
+public static class ReleaseLaw
+{
+    /// <summary>
+    /// Share of a superheated liquid that turns to vapour at once when its pressure is let off: cp (T − Tb)/ΔHvap, 0 at or below the boiling
+    /// point, at most 1 (Crowl and Louvar, flashing liquids). What flashes also carries droplets with it, often as much again.
+    /// </summary>
+    /// <param name="heatCapacityJPerMolK">Heat capacity of the liquid in J/(mol K).</param>
+    /// <param name="temperatureK">Temperature of the liquid in K.</param>
+    /// <param name="boilingPointK">Its boiling point at 101 325 Pa in K.</param>
+    /// <param name="vaporisationJPerMol">Enthalpy of vaporisation at the boiling point in J/mol, above 0.</param>
+    public static double FlashFraction(double heatCapacityJPerMolK, double temperatureK, double boilingPointK, double vaporisationJPerMol) =>
+        Math.Clamp(heatCapacityJPerMolK * (temperatureK - boilingPointK) / vaporisationJPerMol, 0, 1);
+
+    /// <summary>Volume in m³ of an amount of gas or vapour in mol at 25 °C and 101 325 Pa.</summary>
+    public static double VapourM3(double mol) => mol * AirConcentration.MolarVolumeLPerMol / 1000;
+
+    /// <summary>Volume in m³ of air that a volume of vapour brings to its lower flammable limit.</summary>
+    /// <param name="vapourM3">Volume of the vapour in m³.</param>
+    /// <param name="lowerLimit">Lower limit as a volume fraction, above 0.</param>
+    public static double VolumeAtLimitM3(double vapourM3, double lowerLimit) => vapourM3 / lowerLimit;
+
+    /// <summary>Volume fraction of a vapour evenly mixed into a space in m³; at most 1.</summary>
+    public static double FractionIn(double spaceM3, double vapourM3) => Math.Min(vapourM3 / spaceM3, 1);
+}

@@ -1,0 +1,112 @@
+using PreApproval.Hazards.Fire;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Fire;
+
+/// <summary>Agents for mixed classes after Prudent Practices, NFPA 10 and 484 and EN 3-7, from memory.</summary>
+public sealed class FirstActionTests
+{
+    [Theory]
+    [InlineData("lithium aluminium hydride", "tetrahydrofuran")]
+    [InlineData("sodium", "toluene")]
+    public void For_HydrideOrMetalUnderSolvent_CoversWithWhatServesBoth(string reactive, string solvent)
+    {
+        var words = FirstAction.For(State(reactive, solvent));
+
+        Assert.Contains("class D powder and dry sand", words, StringComparison.Ordinal);
+        Assert.Contains("Never water, foam, carbon dioxide", words, StringComparison.Ordinal);
+        Assert.Contains("Leave and raise the alarm", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void For_AgentsAtHand_NamesTheOneThatFits()
+    {
+        var words = FirstAction.For(State("sodium", "toluene"), [Agent.CarbonDioxide, Agent.DrySand]);
+
+        Assert.Contains("with dry sand, gently", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void For_NoAgentAtHandFits_SaysSo() =>
+        Assert.Contains("None of the agents at hand may be used on it", FirstAction.For(State("sodium", "toluene"), [Agent.CarbonDioxide]), StringComparison.Ordinal);
+
+    [Fact]
+    public void For_Lithium_WantsAnotherPowderThanSodiumChloride() =>
+        Assert.Contains("copper or graphite kind", FirstAction.For(State("lithium", "tetrahydrofuran")), StringComparison.Ordinal);
+
+    [Fact]
+    public void For_CarbonDisulfide_MayUseCarbonDioxide()
+    {
+        var words = FirstAction.For(State("carbon disulfide", "carbon disulfide"), [Agent.CarbonDioxide, Agent.Water]);
+
+        Assert.Contains("use carbon dioxide", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("Never", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void For_Hydrogen_ShutsTheGasFirst()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("gas", "hydrogen", G(0.1), Role.Gas)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "gas")],
+        };
+
+        Assert.StartsWith("Shut off the gas first", FirstAction.For(Walk.Follow(plan, Policy.Default).States[0]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void For_PeroxideThatNeedsNoAir_IsNotFoughtClose() =>
+        Assert.StartsWith("Do not fight it at close range", FirstAction.For(State("benzoyl peroxide", "toluene")), StringComparison.Ordinal);
+
+    [Fact]
+    public void For_Ethanol_WantsFoamThatAlcoholDoesNotBreak() =>
+        Assert.Contains("alcohol-resistant foam", FirstAction.For(State("ethanol", "ethanol")), StringComparison.Ordinal);
+
+    [Fact]
+    public void For_NothingThatBurns_SaysSo() => Assert.StartsWith("Nothing in it is known to burn", FirstAction.For(State("sodium chloride", "water")), StringComparison.Ordinal);
+
+    [Fact]
+    public void For_ClosedVessel_IsLeft()
+    {
+        var plan = Plan("benzoic acid", "toluene");
+        plan = plan with { Steps = [.. plan.Steps, Step("2", StepAction.Seal, "flask")] };
+
+        Assert.StartsWith("Do not go near a closed vessel in a fire", FirstAction.For(Walk.Follow(plan, Policy.Default).States[^1]), StringComparison.Ordinal);
+    }
+
+    /// <summary>2 Na + 2 H2O and 4 Na + 3 CO2: textbook reactions.</summary>
+    [Theory]
+    [InlineData(Agent.Water, "2 Na + 2 H2O → 2 NaOH + H2")]
+    [InlineData(Agent.CarbonDioxide, "4 Na + 3 CO2 → 2 Na2CO3 + C")]
+    public void Screen_ForbiddenAgent_NamesTheReaction(Agent agent, string reaction) =>
+        Assert.Contains(reaction, Assert.Single(Screener.Screen(Plan("sodium", "toluene") with { FireResponse = Agents(agent) }, Policy.Default).Findings, static finding => finding.Code is "fire.agent-forbidden").Statement, StringComparison.Ordinal);
+
+    [Fact]
+    public void Screen_SodiumThenOnlySolvent_ShowsBothClassesOverTime()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("toluene", "toluene", ML(50), Role.Solvent), Of("sodium", "sodium", G(1))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "toluene") with { Headspace = Under("argon") }, Step("2", StepAction.Add, "flask", 20, "sodium")],
+            FireResponse = Agents(Agent.DrySand),
+        };
+        var classes = Screener.Screen(plan, Policy.Default).Findings.Where(static finding => finding.Code is "fire.class").ToArray();
+
+        Assert.Contains("EN 2 class B (NFPA 10 class B)", Assert.Single(classes, static finding => finding.Steps.SequenceEqual(["1"], StringComparer.Ordinal)).Statement, StringComparison.Ordinal);
+        Assert.Contains("EN 2 class B and D (NFPA 10 class B and D)", Assert.Single(classes, static finding => finding.Steps.SequenceEqual(["2"], StringComparer.Ordinal)).Statement, StringComparison.Ordinal);
+    }
+
+    private static StepState State(string one, string solvent) => Walk.Follow(Plan(one, solvent), Policy.Default).States[0];
+
+    private static Plan Plan(string one, string solvent) => new()
+    {
+        Materials = [Of("one", one, G(1)), Of("solvent", solvent, ML(50), Role.Solvent)],
+        Vessels = [Flask()],
+        Steps = [Step("1", StepAction.Charge, "flask", 20, "one", "solvent") with { Headspace = Under("argon") }],
+    };
+}

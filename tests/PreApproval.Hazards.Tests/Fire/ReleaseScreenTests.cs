@@ -1,0 +1,163 @@
+using CsCheck;
+using PreApproval.Hazards.Fire;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Fire;
+
+public sealed class ReleaseScreenTests
+{
+    /// <summary>
+    /// Acetone, 50 mL at 100 °C: cp 126 J/(mol K) and 29.1 kJ/mol at 56.1 °C (CRC Handbook) flash 126·43.9/29 100 = 19 %; heat capacity at 298 K throughout.
+    /// </summary>
+    [Fact]
+    public void Screen_AcetoneClosedAt100_FlashesAFifth()
+    {
+        var finding = Release(Closed("acetone", 50, 85));
+
+        Assert.Equal(126 * 43.9 / 29_100, Value(finding, "share that flashes at once"), 0.01);
+        Assert.Contains("19 % of the liquid flashes off at once", finding.Statement, StringComparison.Ordinal);
+        Assert.Contains("a room of 30 m³ (not stated; assumed)", finding.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>Stoichiometry: 100 mL of acetone (0.784 g/mL) is 1.350 mol, 33.0 L of vapour: 4.4 % of the lower limit of 2.5 % in 30 m³, 98 % in 1.35 m³.</summary>
+    [Fact]
+    public void Screen_AcetoneEvaporatedWhole_IsHeldAgainstRoomAndHood()
+    {
+        var finding = Release(Closed("acetone", 100, 40));
+
+        Assert.Equal(0.044, Value(finding, "share of the lower limit in 30 m³, evaporated whole"), 0.001);
+        Assert.Equal(0.98, Value(finding, "share of the lower limit in the air standing in a hood"), 0.02);
+    }
+
+    [Fact]
+    public void Screen_StatedRoom_IsUsedInsteadOfTheDefault()
+    {
+        var plan = Closed("acetone", 100, 40) with { Place = new Place("laboratory", PlaceKind.Hood, 60, null) };
+
+        Assert.Equal(0.022, Value(Release(plan), "share of the lower limit in 60 m³, evaporated whole"), 0.0005);
+    }
+
+    [Fact]
+    public void Screen_ClosedBelowItsBoilingPoint_FlashesNothing() => Assert.Equal(0, Value(Release(Closed("toluene", 20, 60)), "share that flashes at once"));
+
+    [Fact]
+    public void Screen_SurfaceAboveAutoignition_LightsItWithoutASpark()
+    {
+        var plan = Closed("diethyl ether", 20, 60);
+        plan = plan with { Steps = [.. plan.Steps.Take(2), plan.Steps[2] with { SurfaceTemperatureK = 473.15 }] };
+        var finding = Release(plan);
+
+        Assert.Equal(Severity.Caution, finding.Severity);
+        Assert.Contains("lights diethyl ether without a spark", finding.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Screen_ClosedAndCold_SaysNothingOfARelease() =>
+        Assert.DoesNotContain(Screener.Screen(new Plan
+        {
+            Materials = [Of("liquid", "acetone", ML(20), Role.Solvent)],
+            Vessels = [Tube(250, 10)],
+            Steps = [Step("1", StepAction.Charge, "tube", 20, "liquid"), Step("2", StepAction.Seal, "tube"), Step("3", StepAction.Stir, "tube")],
+        }, Policy.Default).Findings, static finding => finding.Code is "fire.release");
+
+    /// <summary>NIOSH 2017: IDLH of acetonitrile 137 ppm. 50 mL (0.786 g/mL, 41.05 g/mol) is 0.957 mol, 780 ppm in 30 m³.</summary>
+    [Fact]
+    public void Screen_AcetonitrileLetGo_IsAboveTheImmediatelyDangerous()
+    {
+        var finding = Assert.Single(Screener.Screen(Closed("acetonitrile", 50, 100), Policy.Default).Findings, static finding => finding.Code is "toxicity.release");
+
+        Assert.Equal(Severity.Caution, finding.Severity);
+        Assert.Equal(780, Value(finding, "acetonitrile in the room"), 10.0);
+        Assert.Equal(137, Assert.Single(finding.Evidence).Limit);
+        Assert.Contains("immediately dangerous from 137 ppm", finding.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Screen_NoLimitOnFile_IsSaid()
+    {
+        var unlimited = Substance("acetone") with { Known = Substance("acetone").Known! with { ExposureLimits = null, Idlh = null } };
+        var plan = Closed("acetone", 20, 80);
+        plan = plan with { Materials = [plan.Materials[0] with { Composition = new Composition.Pure(unlimited) }] };
+
+        Assert.Contains("Neither an exposure limit nor an immediately dangerous concentration of acetone is on file", Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.exposure-limit").Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Screen_NoHeatCapacityOnFile_CountsAllOfIt()
+    {
+        var unknown = Substance("acetone") with { Known = Substance("acetone").Known! with { LiquidHeatCapacityJPerMolK = null } };
+        var plan = Closed("acetone", 20, 80);
+        plan = plan with { Materials = [plan.Materials[0] with { Composition = new Composition.Pure(unknown) }] };
+
+        var finding = Release(plan);
+
+        Assert.Contains("the heat capacity of acetone is not on file", finding.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain(finding.Evidence, static evidence => evidence.Name is "share that flashes at once");
+    }
+
+    [Theory]
+    [InlineData(PlaceKind.Bench, Severity.Caution)]
+    [InlineData(PlaceKind.Hood, Severity.Notice)]
+    public void Screen_OpenSpillAboveTheImmediatelyDangerous_CountsMoreOnABench(PlaceKind place, Severity expected)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("liquid", "chloroform", ML(200), Role.Solvent)],
+            Vessels = [Flask("flask", 500)],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "liquid")],
+            Place = new Place("laboratory", place, null, null),
+        };
+
+        Assert.Equal(expected, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "toxicity.spill").Severity);
+    }
+
+    /// <summary>5.00 g of LiAlH4 and water: 0.527 mol, 12.9 L of hydrogen (stoichiometry); in 1.35 m³ 0.955 %, 24 % of 4.0 %.</summary>
+    [Fact]
+    public void Screen_HydrideQuenched_HoldsTheHydrogenAgainstTheHood()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("hydride", "lithium aluminium hydride", G(5)), Of("thf", "tetrahydrofuran", ML(100), Role.Solvent), Of("water", "water", ML(20), Role.Quench)],
+            Vessels = [Flask("flask", 500)],
+            Steps = [Step("1", StepAction.Charge, "flask", 0, "thf", "hydride") with { Headspace = Under("nitrogen") }, Step("2", StepAction.Quench, "flask", 0, "water") with { OverS = 1200 }],
+            FireResponse = Agents(Agent.DrySand),
+        };
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.gas-cloud");
+
+        Assert.Equal(12.9, Value(finding, "hydrogen given off"), 0.05);
+        Assert.Equal(0.239, Value(finding, "share of the lower limit in the air standing in a hood"), 0.003);
+        // 12.9 L in 1200 s over 0.3 m³/s
+        Assert.Equal(12.9e-3 / 1200 / 0.3 / 0.04, Value(finding, "share of the lower limit in the exhaust"), 1e-5);
+    }
+
+    [Fact]
+    public void More_liquid_never_gives_less_vapour() => Check.Sample(
+        Gen.Select(Gen.Double[1, 100], Gen.Double[1, 100], Gen.Double[40, 150]),
+        static x =>
+        {
+            var (mL, more, celsius) = x;
+            return Vapour(mL + more, celsius) >= Vapour(mL, celsius) && Vapour(mL, celsius + 10) >= Vapour(mL, celsius) - 1e-9;
+        },
+        iter: 50);
+
+    private static double Vapour(double mL, double celsius)
+    {
+        var plan = Closed("acetone", mL, celsius);
+        return ReleaseEstimate.Of(Walk.Follow(plan, Policy.Default).States[^1])!.AtOnceM3;
+    }
+
+    private static Finding Release(Plan plan) => Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.release");
+
+    private static double Value(Finding finding, string name) => Assert.Single(finding.Evidence, evidence => string.Equals(evidence.Name, name, StringComparison.Ordinal)).Value;
+
+    // metal block, 15 K of overshoot
+    private static Plan Closed(string substance, double mL, double celsius) => new()
+    {
+        Materials = [Of("liquid", substance, ML(mL), Role.Solvent)],
+        Vessels = [Tube(500, 50)],
+        Steps = [Step("1", StepAction.Charge, "tube", 20, "liquid"), Step("2", StepAction.Seal, "tube"), Step("3", StepAction.Heat, "tube", celsius) with { HeatSource = HeatSource.MetalBlock }],
+        FireResponse = Agents(Agent.CarbonDioxide),
+    };
+}
