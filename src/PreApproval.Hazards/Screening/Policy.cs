@@ -32,6 +32,21 @@ public sealed record Policy
     /// <summary>Share of the autoignition temperature in °C that a surface may reach (TRGS 723, 5.2.3).</summary>
     public double HotSurfaceShare { get; init; } = 0.8;
 
+    /// <summary>Distance below its flash point at which a pure liquid counts as safe, in K (BG RCI on TRGS 721).</summary>
+    public double FlashMarginK { get; init; } = 5;
+
+    /// <summary>The same for a mixture, in K (BG RCI on TRGS 721).</summary>
+    public double FlashMarginMixtureK { get; init; } = 15;
+
+    /// <summary>Fill of a heated, closed glass or plastic vessel, as a fraction. Vessel makers' guidance, common practice.</summary>
+    public double FillGlass { get; init; } = 0.5;
+
+    /// <summary>Fill of a heated, closed metal vessel, as a fraction. Vessel makers' guidance, common practice.</summary>
+    public double FillMetal { get; init; } = 2.0 / 3;
+
+    /// <summary>Fill that no heated, closed vessel may pass, as a fraction. Vessel makers' guidance, common practice.</summary>
+    public double FillCeiling { get; init; } = 0.75;
+
     /// <summary>Severities that go to review, by the signal word.</summary>
     public Severity ReviewFrom { get; init; } = Severity.Warning;
 }
