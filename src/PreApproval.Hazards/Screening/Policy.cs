@@ -47,6 +47,15 @@ public sealed record Policy
     /// <summary>Fill that no heated, closed vessel may pass, as a fraction. Vessel makers' guidance, common practice.</summary>
     public double FillCeiling { get; init; } = 0.75;
 
+    /// <summary>Stored energy in J from which a vessel needs a blast shield. Common practice, no source.</summary>
+    public double ShieldFromJ { get; init; } = 50;
+
+    /// <summary>Stored energy in J from which it needs a fixed shield or cell. Common practice, no source.</summary>
+    public double CellFromJ { get; init; } = 500;
+
+    /// <summary>Stored energy in J above which it needs an engineered cell. Common practice, no source.</summary>
+    public double EngineeredFromJ { get; init; } = 5000;
+
     /// <summary>Severities that go to review, by the signal word.</summary>
     public Severity ReviewFrom { get; init; } = Severity.Warning;
 }

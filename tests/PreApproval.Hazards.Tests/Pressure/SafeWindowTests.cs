@@ -74,7 +74,7 @@ public sealed class SafeWindowTests
         var state = Last(Ethanol(5, 10, 100));
 
         var low = SafeWindow.OverTemperature(state, Policy.Default, RoomK, 453.15, 40);
-        var high = SafeWindow.WithSolvent(state, Policy.Default, Substance("ethanol").Key, Substance("toluene"), RoomK, 453.15, 40);
+        var high = SafeWindow.WithSolvent(state, Policy.Default, Substance("ethanol").Key, Substance("toluene").Known!, RoomK, 453.15, 40);
 
         Assert.True(high.SafeTo > low.SafeTo);
     }
