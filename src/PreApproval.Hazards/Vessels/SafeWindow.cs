@@ -162,7 +162,7 @@ public static class SafeWindow
         return state with { TemperatureK = temperatureK, WorstTemperatureK = worstK, SurfaceTemperatureK = state.SurfaceStated ? Math.Max(surfaceK, temperatureK) : worstK };
     }
 
-    private static StepState Scaled(StepState state, double factor) =>
+    internal static StepState Scaled(StepState state, double factor) =>
         Mapped(state, content => content with { Mol = content.Mol * factor }) with { GasEvolvedMol = state.GasEvolvedMol * factor };
 
     private static StepState Mapped(StepState state, Func<Content, Content> change) => state with
