@@ -18,6 +18,7 @@ public static class Screener
     [
         new PressureScreen(),
         new TemperatureScreen(),
+        new VesselCareScreen(),
         new OpenVesselScreen(),
         new FireScreen(),
         new ReactivityScreen(),

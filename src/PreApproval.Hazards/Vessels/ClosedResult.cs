@@ -9,7 +9,8 @@ public sealed record ClosedResult
 {
     private const double AtmospherePa = 101_325;
     private const double StepK = 20;
-    private const double ToleranceK = 0.01;
+    private const double ToleranceK = 0.1;
+    private const double FillTolerance = 0.01;
 
     /// <summary>Governing pressure at the set temperature; null where no model gives one.</summary>
     public double? ExpectedPaGauge { get; init; }
@@ -130,7 +131,7 @@ public sealed record ClosedResult
             return null;
         }
 
-        while (high - low > 0.001)
+        while (high - low > FillTolerance)
         {
             var middle = 0.5 * (low + high);
             (low, high) = Quiet(middle) ? (middle, high) : (low, middle);

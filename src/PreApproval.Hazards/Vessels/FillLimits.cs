@@ -18,7 +18,7 @@ public static class FillLimits
         }
 
         double condensed = 0;
-        foreach (var content in state.Contents.Where(static content => content.Substance.Known is not { PhaseAt298K: Phase.Gas }).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal))
+        foreach (var content in state.Contents.Where(static content => content.Substance.Known is not { PhaseAt298K: Phase.Gas }).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal).ThenBy(static content => content.Mol))
         {
             if (content is not { Mol: { } mol, Substance.Known: { Identity.MolarMassKgPerMol: { } mass, DensityKgPerM3.Value: var density } })
             {
@@ -52,6 +52,15 @@ public static class FillLimits
             VesselMaterial.Metal => Math.Min(policy.FillMetal, policy.FillCeiling),
             VesselMaterial.Glass or VesselMaterial.Plastic => Math.Min(policy.FillGlass, policy.FillCeiling),
         };
+    }
+
+    /// <summary>The fill that counts at a step, with its reason: the usual one, or for contents of mostly water the cold fill at the worst temperature less the margin, if lower.</summary>
+    internal static (double Fill, string Why) Limit(StepState state, Policy policy)
+    {
+        var usual = Usual(state.Vessel, policy);
+        var watery = state.Contents.Where(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid }).All(static content => string.Equals(content.Substance.Key, "7732-18-5", StringComparison.Ordinal));
+        var water = watery && state.WorstTemperatureK is > 298.15 and < 647 ? WaterColdFill(state.WorstTemperatureK) - policy.FillWaterMargin : 1;
+        return water < usual ? (water, $"what the expansion of water leaves at {Wording.Celsius(state.WorstTemperatureK)}") : (usual, "usual for such a vessel");
     }
 
     private static Substance Water { get; } =
