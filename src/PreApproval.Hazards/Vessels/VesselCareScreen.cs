@@ -18,13 +18,13 @@ public sealed class VesselCareScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
-        foreach (var group in context.Walk.States.Where(static state => state is { Closing: not null, Vessel.VolumeM3: not null }).GroupBy(static state => (state.VesselIndex, state.Closing!.StepIndex)))
+        foreach (var group in context.Walk.States.Where(static state => state.Closing is not null).GroupBy(static state => (state.VesselIndex, state.Closing!.StepIndex)))
         {
             StepState[] closed = [.. group];
-            var pressed = Array.FindAll(closed, state => context.Closed(state) is { } one && (one.LiquidFull || one.WorstPaGauge > context.Policy.UnratedCautionPa));
+            var pressed = Array.FindAll(closed, state => context.Closed(state) is not { } one || one.LiquidFull || one.WorstPaGauge > context.Policy.UnratedCautionPa);
             Finding?[] all =
             [
-                Fill(Array.FindAll(closed, state => state.Heated && context.Closed(state) is { LiquidFull: false }), context.Policy),
+                Fill(Array.FindAll(closed, state => state.Heated && context.Closed(state) is not { LiquidFull: true }), context.Policy),
                 Seal(closed),
                 Inspection(pressed, context),
                 Evidence(pressed, context),
@@ -40,9 +40,22 @@ public sealed class VesselCareScreen : IScreen
 
     private static Finding? Fill(StepState[] heated, Policy policy)
     {
-        if (heated.Length == 0 || heated.Max(static state => FillLimits.FillOf(state)) is not (> 0 and { } fill))
+        if (heated.Length == 0 || !Array.Exists(heated, static state => state.Contents.Count > 0))
         {
             return null;
+        }
+
+        if (heated.Max(static state => FillLimits.FillOf(state)) is not (> 0 and { } fill))
+        {
+            return new Finding
+            {
+                Code = "data.fill",
+                Hazard = Hazard.Data,
+                Severity = Severity.Notice,
+                Steps = [.. heated.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)],
+                Vessel = heated[0].Vessel.Id,
+                Statement = $"How full “{heated[0].Vessel.Id}” is when it is heated closed cannot be worked out: a volume, amount or density is missing.",
+            };
         }
 
         var state = heated.MaxBy(static one => one.WorstTemperatureK)!;
@@ -122,7 +135,7 @@ public sealed class VesselCareScreen : IScreen
 
     private static Finding? ColdRating(StepState[] pressed, ScreeningContext context)
     {
-        var judged = pressed.Select(state => (State: state, Rating: RatingByTemperature.WeakestAt(state.Vessel, state.WorstTemperatureK), Cold: GoverningRating.For(state.Vessel, state.VesselIndex), Pressure: context.Closed(state)!.WorstPaGauge))
+        var judged = pressed.Where(state => context.Closed(state) is not null).Select(state => (State: state, Rating: RatingByTemperature.WeakestAt(state.Vessel, state.WorstTemperatureK), Cold: GoverningRating.For(state.Vessel, state.VesselIndex), Pressure: context.Closed(state)!.WorstPaGauge))
             .Where(static one => one.State.Vessel.MaximumTemperatureK is null && one.Rating < one.Cold.PaGauge)
             .ToArray();
         if (judged.Length == 0)
@@ -146,7 +159,7 @@ public sealed class VesselCareScreen : IScreen
             return null;
         }
 
-        var state = heated.MaxBy(state => context.Closed(state)!.WorstPaGauge ?? double.MaxValue)!;
+        var state = heated.MaxBy(state => context.Closed(state)?.WorstPaGauge ?? double.MaxValue)!;
         var relief = Names(context.Plan, ReliefWords) || state.Vessel.Parts.Any(static part => Has(part.Name, ReliefWords));
         var night = context.Plan.Attendance is Attendance.Overnight ? "overnight" : "unattended";
         return Of("safeguard.unwatched-heating", Hazard.Safeguard, Severity.Warning, heated,
