@@ -19,6 +19,7 @@ public static class Screener
     [
         new PressureScreen(),
         new TemperatureScreen(),
+        new VesselCareScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),
         new CryogenScreen(),

@@ -13,9 +13,6 @@ public sealed class PressureScreen : IScreen
 {
     private const string ShareSource = "common-practice";
 
-    /// <summary>Stated time in the open after which partners that react at once count as gassed out, in s. Common practice, no source.</summary>
-    private const double GassedOutS = 600;
-
     private const double GasConstant = 8.31446261815324;
 
     /// <inheritdoc/>
@@ -83,7 +80,7 @@ public sealed class PressureScreen : IScreen
             var severity = code.Min(static pair => pair.Verdict!.Value.Severity);
             var finding = Describe(worst.Assessment, rating, code.Key, severity, [.. code.Select(static pair => pair.Assessment.State.Step.Id).Distinct(StringComparer.Ordinal)], context);
             yield return withClearings
-                ? finding with { ClearedBy = PressureClearings.For(finding, [.. code.Select(static pair => pair.Assessment)], rating, context) }
+                ? finding with { Evidence = [.. finding.Evidence, .. ResultEvidence.For(worst.Assessment, rating, context.Policy)], ClearedBy = PressureClearings.For(finding, [.. code.Select(static pair => pair.Assessment)], rating, context) }
                 : finding;
         }
     }
@@ -246,7 +243,7 @@ public sealed class PressureScreen : IScreen
     /// <summary>Partners that react at once were mixed in the open: closed before the gas has stopped, it is shut in after all.</summary>
     private static Finding? ClosedWhileGassing(StepState state, Policy policy)
     {
-        if (state.Closing is not { } closing || closing.StepIndex != state.Index || closing.OpenTogetherS >= GassedOutS
+        if (state.Closing is not { } closing || closing.StepIndex != state.Index || closing.OpenTogetherS >= policy.GassedOutS
             || GasEvolution.GivenOffOpen(state) is not { } gas)
         {
             return null;
@@ -265,7 +262,7 @@ public sealed class PressureScreen : IScreen
             Severity = Severity.Warning,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
-            Statement = $"Step {state.Step.Id} closes “{state.Vessel.Id}” over {gas.Words} mixed in the open, and the plan does not let it stand open for {Wording.Text(GassedOutS / 60)} min: has the gas stopped{(pressure is { } all ? $" (all of it would make at least {Wording.Figures(all / 1e5)} bar)" : "")}?",
+            Statement = $"Step {state.Step.Id} closes “{state.Vessel.Id}” over {gas.Words} mixed in the open, and the plan does not let it stand open for {Wording.Text(policy.GassedOutS / 60)} min: has the gas stopped{(pressure is { } all ? $" (all of it would make at least {Wording.Figures(all / 1e5)} bar)" : "")}?",
             Evidence = pressure is null ? [] :
             [
                 new Evidence

@@ -1,4 +1,16 @@
+using System.Globalization;
+using PreApproval.Hazards.Screening;
+
 namespace PreApproval.Hazards.Vessels;
+
+/// <summary>What a kind of vessel is commonly taken for. It informs; only a stated rating counts.</summary>
+/// <param name="Kind">The kind in words.</param>
+/// <param name="Words">Words in the kind as typed that name it.</param>
+/// <param name="RatingPaGauge">Typical rating in Pa gauge; null: only what is stamped, or a formula, tells.</param>
+/// <param name="UpToK">Temperature in K that the rating is good to; null: not said.</param>
+/// <param name="LimitK">Temperature in K where seal or liner gives way; null: not said.</param>
+/// <param name="Note">What else to know.</param>
+public sealed record TypicalVessel(string Kind, IReadOnlyList<string> Words, double? RatingPaGauge, double? UpToK, double? LimitK, string Note);
 
 /// <summary>What a vessel is made of, as far as its thresholds depend on it.</summary>
 public enum VesselMaterial
@@ -18,6 +30,25 @@ public static class VesselKinds
     private static readonly string[] PlasticWords = ["plastic", "polypropylene", "polyethylene", "hdpe", "fluoropolymer", "ptfe", "pfa", "centrifuge"];
 
     private static readonly string[] GlassWords = ["glass", "flask", "vial", "beaker", "schlenk", "funnel", "measuring cylinder"];
+
+    /// <summary>Every kind of <c>Data/vessel-kinds.tsv</c>, the more particular first.</summary>
+    public static IReadOnlyList<TypicalVessel> Typical { get; } =
+    [
+        .. EmbeddedTable.Rows("vessel-kinds.tsv").Select(static row => new TypicalVessel(
+            row["kind"],
+            EmbeddedTable.Entries(row["words"]),
+            Number(row["ratingBarGauge"]) * 1e5,
+            Number(row["upToC"]) + 273.15,
+            Number(row["limitC"]) + 273.15,
+            row["note"])),
+    ];
+
+    /// <summary>The kind of vessel the words name; null when no row has one of them.</summary>
+    public static TypicalVessel? TypicalOf(string kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        return Typical.FirstOrDefault(row => row.Words.Any(word => kind.Contains(word, StringComparison.OrdinalIgnoreCase)));
+    }
 
     /// <summary>The material; glass, the more cautious, when the words do not say.</summary>
     public static VesselMaterial MaterialOf(string kind)
@@ -45,4 +76,6 @@ public static class VesselKinds
     }
 
     private static bool Names(string kind, string[] words) => Array.Exists(words, word => kind.Contains(word, StringComparison.OrdinalIgnoreCase));
+
+    private static double? Number(string cell) => double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) ? value : null;
 }

@@ -1,0 +1,82 @@
+using PreApproval.Hazards.Plans;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>
+/// How ratings fall with temperature. A stamp holds up to the temperature beside it. A metal vessel rated without a temperature is taken as rated cold and followed down the table for
+/// austenitic steel; seals and liners have service limits of their own. Grounds: docs/methods/ratings.md.
+/// </summary>
+public static class RatingByTemperature
+{
+    /// <summary>Up to here a cold rating holds in full, in K (38 °C).</summary>
+    public const double ColdK = 311.15;
+
+    /// <summary>Pressure–temperature ratings in bar of ASME B16.5, class 300, group 2.2 (type 316): from memory. The ratio to the cold value is what counts.</summary>
+    private static readonly (double Celsius, double Bar)[] Austenitic = [(38, 49.6), (50, 48.1), (100, 42.2), (150, 38.5), (200, 35.7), (250, 33.4), (300, 31.6), (350, 30.3), (400, 29.4)];
+
+    /// <summary>Highest service temperatures in °C of seals and liners by words; PTFE creeps before it melts. Makers' general figures, common practice.</summary>
+    private static readonly (string[] Words, string Name, double Celsius)[] Seals =
+    [
+        (["ptfe", "teflon", "polytetrafluoro"], "PTFE", 200),
+        (["fkm", "fluoroelastomer", "fluorocarbon rubber"], "fluoroelastomer (FKM)", 200),
+        (["ffkm", "perfluoroelastomer"], "perfluoroelastomer (FFKM)", 300),
+        (["nitrile", "nbr"], "nitrile rubber", 100),
+        (["epdm"], "EPDM", 140),
+        (["silicone"], "silicone rubber", 200),
+        (["natural rubber", "rubber septum"], "rubber", 70),
+    ];
+
+    /// <summary>Share of its cold strength that austenitic steel keeps at a temperature in K; null above 400 °C, where the table ends.</summary>
+    public static double? SteelShare(double temperatureK)
+    {
+        var celsius = temperatureK - 273.15;
+        if (celsius <= Austenitic[0].Celsius)
+        {
+            return 1;
+        }
+
+        for (var row = 1; row < Austenitic.Length; row++)
+        {
+            var (below, above) = (Austenitic[row - 1], Austenitic[row]);
+            if (celsius <= above.Celsius)
+            {
+                return (below.Bar + ((above.Bar - below.Bar) * (celsius - below.Celsius) / (above.Celsius - below.Celsius))) / Austenitic[0].Bar;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>
+    /// Rating in Pa gauge at a temperature in K of a vessel or part: as stated up to its stated temperature, 0 above it; without a stated temperature, metal is derated as steel and everything
+    /// else is as stated. Null: no rating stated.
+    /// </summary>
+    public static double? At(double? ratingPaGauge, double? maximumTemperatureK, VesselMaterial material, double temperatureK) =>
+        maximumTemperatureK is { } maximum ? (temperatureK <= maximum ? ratingPaGauge : ratingPaGauge * 0)
+        : material switch
+        {
+            VesselMaterial.Metal => ratingPaGauge * (SteelShare(temperatureK) ?? 0),
+            VesselMaterial.Glass or VesselMaterial.Plastic => ratingPaGauge,
+        };
+
+    /// <summary>The weakest rating of a vessel and its parts at a temperature in K, in Pa gauge; null when one of them is unknown.</summary>
+    public static double? WeakestAt(Vessel vessel, double temperatureK)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        var material = VesselKinds.MaterialOf(vessel.Kind);
+        double?[] all = [At(vessel.RatingPaGauge, vessel.MaximumTemperatureK, material, temperatureK), .. vessel.Parts.Select(part => At(part.RatingPaGauge, part.MaximumTemperatureK, material, temperatureK))];
+        return Array.Exists(all, static rating => rating is null) ? null : all.Min();
+    }
+
+    /// <summary>Material and highest service temperature in K of a seal, liner or closure, by its words; null when they name none.</summary>
+    public static (string Name, double TemperatureK)? SealLimit(string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        var found = Seals.Where(seal => Array.Exists(seal.Words, word => Names(words, word))).OrderBy(static seal => seal.Celsius).ToArray();
+        return found.Length == 0 ? null : (found[0].Name, found[0].Celsius + 273.15);
+    }
+
+    // "ffkm" holds "fkm"
+    private static bool Names(string words, string word) => System.Text.RegularExpressions.Regex.IsMatch(
+        words, $@"\b{System.Text.RegularExpressions.Regex.Escape(word)}", System.Text.RegularExpressions.RegexOptions.IgnoreCase, TimeSpan.FromSeconds(1));
+}

@@ -1,0 +1,186 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>Closed vessels beside their pressure: fill, seal, inspection, evidence of the rating, heating unwatched. Grounds: docs/methods/ratings.md.</summary>
+public sealed class VesselCareScreen : IScreen
+{
+    private const double Tolerance = 1e-3;
+
+    private static readonly string[] Practice = ["common-practice"];
+
+    private static readonly string[] CutOutWords = ["cut-out", "cutout", "over-temperature", "temperature limiter"];
+
+    private static readonly string[] ReliefWords = ["relief", "rupture disc", "bursting disc", "burst disc", "safety valve"];
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        foreach (var group in context.Walk.States.Where(static state => state.Closing is not null).GroupBy(static state => (state.VesselIndex, state.Closing!.StepIndex)))
+        {
+            StepState[] closed = [.. group];
+            var pressed = Array.FindAll(closed, state => context.Closed(state) is not { } one || one.LiquidFull || one.WorstPaGauge > context.Policy.UnratedCautionPa);
+            Finding?[] all =
+            [
+                Fill(Array.FindAll(closed, state => state.Heated && context.Closed(state) is not { LiquidFull: true }), context.Policy),
+                Seal(closed),
+                Inspection(pressed, context),
+                Evidence(pressed, context),
+                ColdRating(pressed, context),
+                Unwatched(Array.FindAll(pressed, static state => state is { Heated: true, IndependentCutOut: false }), context),
+            ];
+            foreach (var finding in all.OfType<Finding>())
+            {
+                yield return finding;
+            }
+        }
+    }
+
+    private static Finding? Fill(StepState[] heated, Policy policy)
+    {
+        if (heated.Length == 0 || !Array.Exists(heated, static state => state.Contents.Count > 0))
+        {
+            return null;
+        }
+
+        if (heated.Max(static state => FillLimits.FillOf(state)) is not (> 0 and { } fill))
+        {
+            return new Finding
+            {
+                Code = "data.fill",
+                Hazard = Hazard.Data,
+                Severity = Severity.Notice,
+                Steps = [.. heated.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)],
+                Vessel = heated[0].Vessel.Id,
+                Statement = $"How full “{heated[0].Vessel.Id}” is when it is heated closed cannot be worked out: a volume, amount or density is missing.",
+            };
+        }
+
+        var state = heated.MaxBy(static one => one.WorstTemperatureK)!;
+        var limit = FillLimits.Limit(state, policy);
+        var material = VesselKinds.MaterialOf(state.Vessel.Kind);
+        if (fill > limit.Fill + Tolerance)
+        {
+            return Of("pressure.fill", Hazard.Pressure, fill > policy.FillCeiling + Tolerance ? Severity.Warning : Severity.Caution, heated,
+                $"“{state.Vessel.Id}” is {Percent(fill)} full and heated closed; at most {Percent(limit.Fill)} is {limit.Why}.", fill, "fraction", limit.Fill, "volume at 25 °C over the vessel's volume");
+        }
+
+        return fill < policy.FillLow && material is not VesselMaterial.Plastic
+            ? Of("pressure.fill-low", Hazard.Pressure, Severity.Notice, heated,
+                $"“{state.Vessel.Id}” is only {Percent(fill)} full: most of the liquid may be vapour and the dry wall hotter than the contents.", fill, "fraction", policy.FillLow, "volume at 25 °C over the vessel's volume")
+            : null;
+    }
+
+    private static Finding? Seal(StepState[] closed)
+    {
+        var state = closed.MaxBy(static one => one.WorstTemperatureK)!;
+        var seals = state.Vessel.Parts.Where(static part => part.MaximumTemperatureK is null).Select(static part => part.Name);
+        if (state.Vessel is { Closure: { } closure, MaximumTemperatureK: null })
+        {
+            seals = seals.Append(closure);
+        }
+
+        var weakest = seals.Select(static words => (Words: words, Limit: RatingByTemperature.SealLimit(words)))
+            .Where(static seal => seal.Limit is not null)
+            .OrderBy(static seal => seal.Limit!.Value.TemperatureK)
+            .FirstOrDefault();
+        return weakest.Limit is { } limit && state.WorstTemperatureK > limit.TemperatureK
+            ? Of("temperature.seal", Hazard.Temperature, Severity.Caution, [.. closed.Where(one => one.WorstTemperatureK > limit.TemperatureK)],
+                $"“{weakest.Words}” of “{state.Vessel.Id}” is of {limit.Name}, commonly good to {Wording.Celsius(limit.TemperatureK)}; it may reach {Wording.Celsius(state.WorstTemperatureK)}.",
+                Wording.InCelsius(state.WorstTemperatureK), "°C", Wording.InCelsius(limit.TemperatureK), "usual service temperature of the seal")
+            : null;
+    }
+
+    private static Finding? Inspection(StepState[] pressed, ScreeningContext context)
+    {
+        if (pressed.Length == 0 || pressed[0].Vessel is not { InspectedOn: { } inspected } vessel || context.Plan.PlannedOn is not { } planned)
+        {
+            return null;
+        }
+
+        var due = inspected.AddMonths((int)context.Policy.InspectionMonths);
+        return planned > due
+            ? Of("safeguard.inspection-expired", Hazard.Safeguard, Severity.Caution, pressed,
+                FormattableString.Invariant($"“{vessel.Id}” was inspected on {inspected:yyyy-MM-dd}; the inspection ran out on {due:yyyy-MM-dd}, before the planned {planned:yyyy-MM-dd}."),
+                planned.DayNumber - inspected.DayNumber, "days", due.DayNumber - inspected.DayNumber, "days from inspection to the planned date")
+            : null;
+    }
+
+    private static Finding? Evidence(StepState[] pressed, ScreeningContext context)
+    {
+        if (pressed.Length == 0)
+        {
+            return null;
+        }
+
+        var vessel = pressed[0].Vessel;
+        var undated = vessel.InspectedOn is null || context.Plan.PlannedOn is null;
+        var words = new List<string>();
+        if (string.IsNullOrWhiteSpace(vessel.RatingEvidence))
+        {
+            words.Add("what shows its rating (the mark on it or its certificate)");
+        }
+
+        if (undated)
+        {
+            words.Add(vessel.InspectedOn is null ? "when it was last inspected" : "the planned day to judge its inspection by");
+        }
+
+        return words.Count == 0 ? null
+            : Of("data.vessel-evidence", Hazard.Data, Severity.Notice, pressed,
+                $"“{vessel.Id}” is to hold pressure, but the procedure does not say {Wording.List(words)}.", (vessel.RatingPaGauge ?? 0) / 1e5, "bar(g)", null, "rating as stated; not stated counts as 0");
+    }
+
+    private static Finding? ColdRating(StepState[] pressed, ScreeningContext context)
+    {
+        var judged = pressed.Where(state => context.Closed(state) is not null).Select(state => (State: state, Rating: RatingByTemperature.WeakestAt(state.Vessel, state.WorstTemperatureK), Cold: GoverningRating.For(state.Vessel, state.VesselIndex), Pressure: context.Closed(state)!.WorstPaGauge))
+            .Where(static one => one.State.Vessel.MaximumTemperatureK is null && one.Rating < one.Cold.PaGauge)
+            .ToArray();
+        if (judged.Length == 0)
+        {
+            return null;
+        }
+
+        var (found, rating, cold, pressure) = judged.MaxBy(static one => one.Pressure);
+        var share = GoverningRating.WarningShare(found.Vessel, context.Policy);
+        return pressure > rating * share && pressure <= cold.PaGauge * share
+            ? Of("pressure.rating-temperature", Hazard.Pressure, Severity.Caution, [found],
+                $"No temperature stands beside the rating of “{found.Vessel.Id}”; taken as cold, steel keeps about {Wording.BarGauge(rating!.Value)} of it at {Wording.Celsius(found.WorstTemperatureK)}, against {Wording.BarGauge(pressure.Value)}.",
+                pressure.Value / 1e5, "bar(g)", rating.Value * share / 1e5, "cold rating followed down the pressure–temperature table of austenitic steel")
+            : null;
+    }
+
+    private static Finding? Unwatched(StepState[] heated, ScreeningContext context)
+    {
+        if (heated.Length == 0 || context.Plan.Attendance is Attendance.Attended || Names(context.Plan, CutOutWords))
+        {
+            return null;
+        }
+
+        var state = heated.MaxBy(state => context.Closed(state)?.WorstPaGauge ?? double.MaxValue)!;
+        var relief = Names(context.Plan, ReliefWords) || state.Vessel.Parts.Any(static part => Has(part.Name, ReliefWords));
+        var night = context.Plan.Attendance is Attendance.Overnight ? "overnight" : "unattended";
+        return Of("safeguard.unwatched-heating", Hazard.Safeguard, Severity.Warning, heated,
+            $"“{state.Vessel.Id}” is heated closed {night} without an independent cut-out{(relief ? "" : " or a relief device")}: a controller that sticks goes on heating with nobody there.",
+            Wording.InCelsius(state.WorstTemperatureK), "°C", null, "worst credible temperature with an overshoot only; a controller stuck on has no bound");
+    }
+
+    private static bool Names(Plan plan, string[] words) => plan.Safeguards.Any(safeguard => Has(safeguard.Control, words));
+
+    private static bool Has(string text, string[] words) => Array.Exists(words, word => text.Contains(word, StringComparison.OrdinalIgnoreCase));
+
+    private static string Percent(double share) => $"{Wording.Text(Math.Round(100 * share))} %";
+
+    private static Finding Of(string code, Hazard hazard, Severity severity, StepState[] states, string statement, double value, string unit, double? limit, string model) => new()
+    {
+        Code = code,
+        Hazard = hazard,
+        Severity = severity,
+        Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
+        Vessel = states[0].Vessel.Id,
+        Statement = statement,
+        Evidence = [new Evidence { Name = "value compared", Value = value, Unit = unit, Limit = limit, Model = model, Sources = References.Full(Practice), Quality = Quality.Assumed }],
+    };
+}

@@ -1,0 +1,146 @@
+using System.Diagnostics;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Vessels;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Pressure;
+
+public sealed class SafeWindowTests
+{
+    private const double RoomK = 293.15;
+
+    [Fact]
+    public void OverTemperature_OwnTemperature_EqualsTheScreen()
+    {
+        var context = Context(Ethanol(ratingBar: 5, ethanolML: 10, celsius: 100));
+        var state = context.Walk.States[^1];
+        var closed = context.Closed(state)!;
+
+        var curve = SafeWindow.OverTemperature(state, Policy.Default, state.TemperatureK, state.TemperatureK + 10, 2);
+
+        Assert.Equal(closed.WorstPaGauge!.Value, curve.Points[0].GoverningPaGauge!.Value, 1.0);
+        Assert.Equal(closed.AtSet.PressurePaAbs!.Value - 101_325, curve.Points[0].ExpectedPaGauge!.Value, 1.0);
+        Assert.Equal(closed.WorstPaGauge.Value / 5e5, curve.Points[0].ShareOfRating!.Value, 1e-5);
+    }
+
+    [Fact]
+    public void OverTemperature_EndOfTheWindow_IsQuietAndTheNextPointIsNot()
+    {
+        var plan = Ethanol(ratingBar: 5, ethanolML: 10, celsius: 100);
+        var curve = SafeWindow.OverTemperature(Last(plan), Policy.Default, RoomK, 423.15, 66);
+
+        Assert.NotNull(curve.SafeTo);
+        var end = curve.Points.ToList().FindIndex(point => point.At == curve.SafeTo);
+        Assert.Empty(Pressure(At(curve.Points[end].At)));
+        Assert.NotEmpty(Pressure(At(curve.Points[end + 1].At)));
+
+        Plan At(double temperatureK) => plan with { Steps = [.. plan.Steps.SkipLast(1), plan.Steps[^1] with { TemperatureK = temperatureK }] };
+    }
+
+    [Fact]
+    public void OverTemperature_EveryPoint_RisesWithTemperature()
+    {
+        var curve = SafeWindow.OverTemperature(Last(Ethanol(5, 10, 100)), Policy.Default, RoomK, 423.15, 100);
+
+        Assert.All(curve.Points.Zip(curve.Points.Skip(1)), static pair => Assert.True(pair.First.GoverningPaGauge <= pair.Second.GoverningPaGauge));
+    }
+
+    [Fact]
+    public void OverFill_MoreLiquid_LeavesNoSmallerPressureAndEndsFull()
+    {
+        var curve = SafeWindow.OverFill(Last(Ethanol(20, 10, 120)), Policy.Default, 0.1, 1, 46);
+
+        Assert.Equal(0.5, curve.Current!.Value, 0.01);
+        Assert.True(curve.Points[^1].LiquidFull);
+        Assert.False(curve.Points[^1].Safe);
+        Assert.True(curve.SafeTo < 0.95);
+    }
+
+    [Fact]
+    public void WithVessel_HigherRating_ReachesHigher()
+    {
+        var state = Last(Ethanol(5, 10, 100));
+
+        var low = SafeWindow.OverTemperature(state, Policy.Default, RoomK, 453.15, 40);
+        var high = SafeWindow.WithVessel(state, Policy.Default, state.Vessel with { RatingPaGauge = 20e5 }, RoomK, 453.15, 40);
+
+        Assert.True(high.SafeTo > low.SafeTo);
+    }
+
+    [Fact]
+    public void WithSolvent_HigherBoiling_ReachesHigher()
+    {
+        var state = Last(Ethanol(5, 10, 100));
+
+        var low = SafeWindow.OverTemperature(state, Policy.Default, RoomK, 453.15, 40);
+        var high = SafeWindow.WithSolvent(state, Policy.Default, Substance("ethanol").Key, Substance("toluene").Known!, RoomK, 453.15, 40);
+
+        Assert.True(high.SafeTo > low.SafeTo);
+    }
+
+    [Fact]
+    public void OverTemperature_RatingUnknown_IsSafeNowhereWarm()
+    {
+        var state = Last(Ethanol(5, 10, 100));
+
+        var curve = SafeWindow.WithVessel(state, Policy.Default, state.Vessel with { RatingPaGauge = null }, 333.15, 393.15, 20);
+
+        Assert.Null(curve.SafeFrom);
+        Assert.All(curve.Points, static point => Assert.Null(point.ShareOfRating));
+    }
+
+    /// <summary>Flash point of ethanol 13 °C and autoignition 363 °C or above: handbooks of chemical safety, from memory; loose bounds.</summary>
+    [Fact]
+    public void OverTemperature_Ethanol_GivesItsMargins()
+    {
+        var point = SafeWindow.OverTemperature(Last(Ethanol(5, 10, 100)), Policy.Default, 373.15, 383.15, 2).Points[0];
+
+        Assert.InRange(point.FlashMarginK!.Value, 9 - 100, 17 - 100);
+        Assert.InRange(point.SurfaceMarginK!.Value, (0.8 * 360) - 116, (0.8 * 430) - 99);
+    }
+
+    [Theory]
+    [InlineData(300, 300, 10)]
+    [InlineData(300, 290, 10)]
+    [InlineData(300, 400, 1)]
+    [InlineData(300, 400, 5000)]
+    [InlineData(double.NaN, 400, 10)]
+    public void OverTemperature_AxisOutOfRange_Throws(double fromK, double toK, int points) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => SafeWindow.OverTemperature(Last(Ethanol(5, 10, 100)), Policy.Default, fromK, toK, points));
+
+    /// <summary>Ten times the target of 10 ms on a quiet core, so that a busy machine does not fail it; the chart's own budget is 100 ms.</summary>
+    [Fact]
+    public void OverTemperature_HundredPoints_StaysWithinTheChartsBudget()
+    {
+        var state = Last(Ethanol(5, 10, 100));
+        var best = double.MaxValue;
+        for (var run = 0; run < 20; run++)
+        {
+            var started = Stopwatch.GetTimestamp();
+            SafeWindow.OverTemperature(state, Policy.Default, RoomK, 453.15, 100);
+            best = Math.Min(best, Stopwatch.GetElapsedTime(started).TotalMilliseconds);
+        }
+
+        TestContext.Current.SendDiagnosticMessage("100 points in {0} ms", best);
+        Assert.True(best < 100, $"{best} ms");
+    }
+
+    private static Plan Ethanol(double ratingBar, double ethanolML, double celsius) => new()
+    {
+        Materials = [Of("ethanol", "ethanol", ML(ethanolML), Role.Solvent)],
+        Vessels = [Tube(20, ratingBar)],
+        Steps =
+        [
+            Step("1", StepAction.Charge, "tube", 25, "ethanol"),
+            Step("2", StepAction.Seal, "tube"),
+            Step("3", StepAction.Heat, "tube", celsius) with { HeatSource = HeatSource.MetalBlock },
+        ],
+    };
+
+    private static ScreeningContext Context(Plan plan) => new(plan, Policy.Default, Walk.Follow(plan, Policy.Default));
+
+    private static StepState Last(Plan plan) => Context(plan).Walk.States[^1];
+
+    private static IEnumerable<Finding> Pressure(Plan plan) => new PressureScreen().Find(Context(plan)).Where(static finding => finding.Hazard == Hazard.Pressure);
+}
