@@ -58,7 +58,7 @@ public static class ComparisonEndpoints
         if (!old.IsOk || !now.IsOk)
         {
             Fault[] faults = [.. FaultsOf(old, "/before"), .. FaultsOf(now, "/after")];
-            return Problems.From(context, DocumentScreener.Refuse((old.IsOk ? now : old).Error) with { Faults = faults });
+            return Problems.From(context, DocumentScreener.Refuse((old.IsOk ? now : old).Error!) with { Faults = faults });
         }
 
         return ApiEndpoints.Json(CanonicalJson.Serialize(ComparisonWriter.ToJson(DocumentComparison.Compare(old.Value.Document, now.Value.Document, Policy.Default))));
