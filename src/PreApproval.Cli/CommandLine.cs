@@ -1,4 +1,5 @@
 using System.CommandLine;
+using PreApproval.Cli.Comparing;
 using PreApproval.Cli.Inputs;
 using PreApproval.Cli.Mixtures;
 using PreApproval.Cli.Output;
@@ -11,7 +12,7 @@ namespace PreApproval.Cli;
 /// <summary>The commands of <c>preapproval</c>.</summary>
 internal static class CommandLine
 {
-    private static readonly string[] Awaited = ["pair", "compare", "verify"];
+    private static readonly string[] Awaited = ["pair", "verify"];
 
     /// <summary>Runs one command and returns its exit code.</summary>
     public static int Run(string[] args, Streams streams)
@@ -34,6 +35,7 @@ internal static class CommandLine
         root.Add(OfFiles("vessel", "Computes a closed vessel over temperatures.", "Closed vessels as JSON, or - for a JSON array of them on standard input.", streams, VesselCommand.Answer));
         root.Add(OfFiles("mixture", "Computes what a liquid mixture gives off and when that burns.", "Liquid mixtures as JSON, or - for a JSON array of them on standard input.", streams, MixtureCommand.Answer));
         root.Add(Substance(streams));
+        root.Add(Compare(streams));
         foreach (string name in Awaited)
         {
             root.Add(NotYet(name, streams));
@@ -81,6 +83,23 @@ internal static class CommandLine
                 { Value: { } batch } => batch.Run(item => SubstanceCommand.Answer(item, temperatureC), streams, asJson),
                 { Error: var problem } => problem!.Refuse(streams, asJson),
             };
+        });
+        return command;
+    }
+
+    private static Command Compare(Streams streams)
+    {
+        var before = new Argument<string>("BEFORE") { Description = "The earlier or source procedure document." };
+        var after = new Argument<string>("AFTER") { Description = "The later procedure document." };
+        before.Validators.Add(RefuseUnknownOptions);
+        after.Validators.Add(RefuseUnknownOptions);
+        Option<bool> json = Json();
+        var command = new Command("compare", "Shows which hazards a procedure introduces, removes, raises or lowers against another.") { before, after, json };
+        command.SetAction(parsed =>
+        {
+            bool asJson = parsed.GetValue(json);
+            (Input old, Input now) = (InputSource.File(parsed.GetRequiredValue(before)), InputSource.File(parsed.GetRequiredValue(after)));
+            return new Batch([new Input("the comparison", default, null)], false).Run(_ => CompareCommand.Answer(old, now), streams, asJson);
         });
         return command;
     }

@@ -4,7 +4,6 @@ public sealed class CommandLineTests
 {
     [Theory]
     [InlineData("pair", "water", "sodium")]
-    [InlineData("compare", "a.json", "b.json")]
     [InlineData("verify", "export.json", "--checkpoint", "file")]
     public void Run_CommandOfLaterVersions_SaysSo(params string[] args)
     {

@@ -27,7 +27,8 @@ internal static class InputSource
 
     private static Problem Mixed() => new("Unusable input", "Standard input (-) is read alone, not beside other inputs.", []);
 
-    private static Input File(string name)
+    /// <summary>One file by its name.</summary>
+    public static Input File(string name)
     {
         try
         {

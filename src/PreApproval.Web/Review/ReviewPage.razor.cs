@@ -2,8 +2,10 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Components;
 using PreApproval.Documents;
+using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Comparisons;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Shared.Charts;
 using PreApproval.Web.Shared.Components;
@@ -25,6 +27,8 @@ public sealed partial class ReviewPage : PageBase
     private RevisionView? _previous;
     private string? _lost;
     private int? _next;
+    private int? _comparedWith;
+    private IReadOnlyList<HazardChange>? _changes;
 
     [Parameter]
     public Guid Id { get; set; }
@@ -77,6 +81,11 @@ public sealed partial class ReviewPage : PageBase
 
         Show(revision, _slot);
         _previous = await EarlierDecision.FindAsync(Queries, Actor, procedure, number, Cancellation);
+        _comparedWith = ChangeWords.EarlierThan(procedure, number);
+        if (_comparedWith is { } before && await Queries.ReadRevisionAsync(Actor, Id, before, Cancellation) is { IsOk: true } earlier)
+        {
+            _changes = ChangeWords.Between(earlier.Value.Document, revision.Document);
+        }
     }
 
     private int? PostedRevision => int.TryParse(Posted("revision"), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : null;

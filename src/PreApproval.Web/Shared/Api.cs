@@ -1,5 +1,6 @@
 using PreApproval.Web.Accounts;
 using PreApproval.Web.Catalogue;
+using PreApproval.Web.Comparisons;
 using PreApproval.Web.Drafting;
 using PreApproval.Web.History;
 using PreApproval.Web.Review;
@@ -18,6 +19,7 @@ public static class Api
         api.MapAccounts();
         api.MapCatalogue();
         api.MapScreenings();
+        api.MapComparisons();
         api.MapDrafting();
         api.MapSubmission();
         api.MapReview();

@@ -1,0 +1,68 @@
+using PreApproval.Cli.Inputs;
+using PreApproval.Cli.Output;
+using PreApproval.Documents;
+using PreApproval.Documents.Reporting;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Cli.Comparing;
+
+/// <summary><c>compare</c>: two procedure documents to the changes between their hazards, under the default policy.</summary>
+internal static class CompareCommand
+{
+    public static Answer Answer(Input before, Input after)
+    {
+        Result<ProcedureDocument, Problem> old = Read(before, "/before");
+        Result<ProcedureDocument, Problem> now = Read(after, "/after");
+        if (!old.IsOk || !now.IsOk)
+        {
+            Problem[] problems = [.. new[] { old, now }.Where(result => !result.IsOk).Select(result => result.Error!)];
+            return new Problem("Unusable procedure document", string.Join(' ', problems.Select(problem => problem.Detail)), [.. problems.SelectMany(problem => problem.Faults)]);
+        }
+
+        IReadOnlyList<HazardChange> changes = DocumentComparison.Compare(old.Value, now.Value, Policy.Default);
+        return Output.Answer.Of(ComparisonWriter.ToJson(changes), Text(old.Value.Title, now.Value.Title, changes), changes.Any(change => change.IsWorse));
+    }
+
+    private static Result<ProcedureDocument, Problem> Read(Input input, string place)
+    {
+        if (input.Problem is { } problem)
+        {
+            return problem with { Faults = [new Fault(place, problem.Detail)] };
+        }
+
+        Result<ProcedureDocument, DocumentRefusal> read = DocumentReader.Read(input.Bytes);
+        return read.IsOk
+            ? read.Value
+            : new Problem("Unusable procedure document", $"{input.Name} cannot be used.", [.. read.Error.Faults.Select(fault => fault with { Path = place + fault.Path })]);
+    }
+
+    private static string Text(string before, string after, IReadOnlyList<HazardChange> changes)
+    {
+        string heading = $"{before} → {after}{Environment.NewLine}";
+        if (changes.Count == 0)
+        {
+            return heading + "No hazard is introduced, removed, raised or lowered.";
+        }
+
+        var table = new TextTable("effect", "hazard", "quantity", "before", "after", "unit", "severity", "where");
+        foreach (HazardChange change in changes)
+        {
+            Finding shown = (change.FindingAfter ?? change.FindingBefore)!;
+            table.Add(
+                ComparisonWriter.Of(change.Effect),
+                ReportWords.Of(change.Hazard),
+                change.Quantity,
+                Number(change.Before),
+                Number(change.After),
+                (change.After ?? change.Before)?.Unit ?? "",
+                $"{Severity(change.FindingBefore)} → {Severity(change.FindingAfter)}",
+                $"{shown.Vessel ?? "-"} {string.Join(", ", shown.Steps)}".TrimEnd());
+        }
+
+        return heading + table;
+    }
+
+    private static string Number(Evidence? evidence) => evidence is null ? "-" : Rounded.Significant(evidence.Value, 4);
+
+    private static string Severity(Finding? finding) => finding is null ? "none" : ReportWords.Of(finding.Severity);
+}

@@ -1,0 +1,42 @@
+using System.Text.Json.Nodes;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Documents.Reporting;
+
+/// <summary>A comparison as the JSON of the contract: numbers as in a report, null where there is none.</summary>
+public static class ComparisonWriter
+{
+    public static JsonObject ToJson(IReadOnlyList<HazardChange> changes)
+    {
+        ArgumentNullException.ThrowIfNull(changes);
+        return new JsonObject { ["changes"] = new JsonArray([.. changes.Select(Change)]) };
+    }
+
+    /// <summary>The word of the contract.</summary>
+    public static string Of(ChangeEffect effect) => effect switch
+    {
+        ChangeEffect.Introduced => "introduced",
+        ChangeEffect.Removed => "removed",
+        ChangeEffect.Raised => "raised",
+        ChangeEffect.Lowered => "lowered",
+    };
+
+    private static JsonObject Change(HazardChange change) => new()
+    {
+        ["hazard"] = ReportWords.Of(change.Hazard),
+        ["quantity"] = change.Quantity,
+        ["effect"] = Of(change.Effect),
+        ["before"] = Number(change.Before),
+        ["after"] = Number(change.After),
+        ["unit"] = (change.After ?? change.Before)?.Unit,
+        ["severityBefore"] = Severity(change.FindingBefore),
+        ["severityAfter"] = Severity(change.FindingAfter),
+        ["findingBefore"] = change.FindingBefore?.Id,
+        ["findingAfter"] = change.FindingAfter?.Id,
+    };
+
+    private static JsonNode? Number(Evidence? evidence) =>
+        evidence is { Value: var value } && double.IsFinite(value) ? SignificantDigits.Six(value) : null;
+
+    private static string? Severity(Finding? finding) => finding is null ? null : ReportWords.Of(finding.Severity);
+}

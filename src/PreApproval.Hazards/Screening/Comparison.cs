@@ -1,0 +1,186 @@
+using PreApproval.Hazards.Plans;
+
+namespace PreApproval.Hazards.Screening;
+
+/// <summary>What became of a hazard from one plan to the other.</summary>
+public enum ChangeEffect
+{
+    Introduced,
+    Removed,
+    Raised,
+    Lowered,
+}
+
+/// <summary>A plan with its report.</summary>
+public sealed record ScreenedPlan(Plan Plan, Report Report);
+
+/// <summary>One hazard that differs between two plans.</summary>
+public sealed record HazardChange
+{
+    public required Hazard Hazard { get; init; }
+
+    /// <summary>Name of the leading number of the finding; the finding's code in words where it has none.</summary>
+    public required string Quantity { get; init; }
+
+    public required ChangeEffect Effect { get; init; }
+
+    /// <summary>Null before an introduced hazard; null where the finding has no number.</summary>
+    public Evidence? Before { get; init; }
+
+    /// <summary>Null after a removed hazard; null where the finding has no number.</summary>
+    public Evidence? After { get; init; }
+
+    public Finding? FindingBefore { get; init; }
+
+    public Finding? FindingAfter { get; init; }
+
+    /// <summary>True where the later plan is worse.</summary>
+    public bool IsWorse => Effect is ChangeEffect.Introduced or ChangeEffect.Raised;
+}
+
+/// <summary>
+/// The hazards that a plan removes, introduces or changes against an earlier one. Findings are matched by hazard, quantity and place: the same
+/// substances, the same vessel or one of its kind, the same actions. Identifiers help but do not decide, so that renamed steps, vessels and
+/// materials are no change. Pure.
+/// </summary>
+public static class Comparison
+{
+    /// <summary>Relative difference of two numbers that counts as none: reports carry six significant digits.</summary>
+    private const double SameWithin = 1e-5;
+
+    /// <summary>The changes: what is worse first, then by severity, hazard and quantity.</summary>
+    public static IReadOnlyList<HazardChange> Of(ScreenedPlan before, ScreenedPlan after)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        var old = before.Report.Findings.Select(finding => new Placed(finding, before.Plan)).ToArray();
+        var now = after.Report.Findings.Select(finding => new Placed(finding, after.Plan)).ToArray();
+        var pairs = old.SelectMany(o => now.Select(n => (Old: o, New: n, Likeness: Likeness(o, n))))
+            .Where(static pair => pair.Likeness is not null)
+            .OrderByDescending(static pair => pair.Likeness);
+        var matched = new Dictionary<Placed, Placed>();
+        var taken = new HashSet<Placed>();
+        foreach (var (o, n, _) in pairs)
+        {
+            if (!matched.ContainsKey(o) && taken.Add(n))
+            {
+                matched.Add(o, n);
+            }
+        }
+
+        var changes = old.Select(o => matched.TryGetValue(o, out var n) ? Between(o, n) : Gone(o)).OfType<HazardChange>()
+            .Concat(now.Where(n => !taken.Contains(n)).Select(Come));
+        return
+        [
+            .. changes.OrderByDescending(static change => change.IsWorse)
+                .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)!.Severity)
+                .ThenBy(static change => change.Hazard)
+                .ThenBy(static change => change.Quantity, StringComparer.Ordinal)
+                .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)!.Id, StringComparer.Ordinal),
+        ];
+    }
+
+    private static HazardChange Come(Placed now) => new()
+    {
+        Hazard = now.Finding.Hazard,
+        Quantity = now.Quantity,
+        Effect = ChangeEffect.Introduced,
+        After = now.Leading,
+        FindingAfter = now.Finding,
+    };
+
+    private static HazardChange Gone(Placed old) => new()
+    {
+        Hazard = old.Finding.Hazard,
+        Quantity = old.Quantity,
+        Effect = ChangeEffect.Removed,
+        Before = old.Leading,
+        FindingBefore = old.Finding,
+    };
+
+    private static HazardChange? Between(Placed old, Placed now)
+    {
+        // severity first: the same pressure in a weaker vessel is more dangerous
+        var worse = old.Finding.Severity.CompareTo(now.Finding.Severity);
+        if (worse == 0 && old.Leading is { } was && now.Leading is { } becomes && !Same(was.Value, becomes.Value))
+        {
+            worse = becomes.Value > was.Value == LowerIsWorse(now.Quantity) ? -1 : 1;
+        }
+
+        return worse == 0 ? null : new HazardChange
+        {
+            Hazard = now.Finding.Hazard,
+            Quantity = now.Quantity,
+            Effect = worse > 0 ? ChangeEffect.Raised : ChangeEffect.Lowered,
+            Before = old.Leading,
+            After = now.Leading,
+            FindingBefore = old.Finding,
+            FindingAfter = now.Finding,
+        };
+    }
+
+    private static bool Same(double one, double other) => one.Equals(other) || Math.Abs(one - other) <= SameWithin * Math.Max(Math.Abs(one), Math.Abs(other));
+
+    private static bool LowerIsWorse(string quantity) =>
+        quantity.StartsWith("flash point", StringComparison.Ordinal) || quantity.StartsWith("autoignition", StringComparison.Ordinal);
+
+    /// <summary>Null: not the same hazard. Higher is more alike.</summary>
+    private static int? Likeness(Placed old, Placed now)
+    {
+        if (old.Finding.Hazard != now.Finding.Hazard || !string.Equals(old.Quantity, now.Quantity, StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        var substances = old.Substances.Count == 0 && now.Substances.Count == 0 ? 1 : old.Substances.Overlaps(now.Substances) ? 1 : 0;
+        var vessel = string.Equals(old.Finding.Vessel, now.Finding.Vessel, StringComparison.Ordinal) ? 2
+            : old.VesselKind is { } kind && string.Equals(kind, now.VesselKind, StringComparison.OrdinalIgnoreCase) ? 1
+            : 0;
+        var steps = old.Actions.SequenceEqual(now.Actions) ? 2 : old.Actions.Intersect(now.Actions).Any() ? 1 : 0;
+        if ((substances == 0 && now.Leading is null) || (substances == 0 && vessel == 0 && steps == 0))
+        {
+            return null;
+        }
+
+        var sameNames = old.Finding.Steps.SequenceEqual(now.Finding.Steps, StringComparer.Ordinal) ? 1 : 0;
+        return (substances * 8) + (vessel * 3) + (steps * 2) + sameNames;
+    }
+
+    /// <summary>A finding with what its identifiers mean in its plan.</summary>
+    private sealed class Placed
+    {
+        public Placed(Finding finding, Plan plan)
+        {
+            Finding = finding;
+
+            // a rule counts nothing
+            var numbers = finding.Evidence.Where(static evidence => evidence.Unit is not "rule").ToArray();
+            Leading = Array.Find(numbers, static evidence => evidence.Limit is not null) ?? numbers.FirstOrDefault();
+            Quantity = Leading?.Name ?? finding.Code[(finding.Code.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('-', ' ');
+            VesselKind = plan.Vessels.FirstOrDefault(vessel => string.Equals(vessel.Id, finding.Vessel, StringComparison.Ordinal))?.Kind;
+            Actions = [.. plan.Steps.Where(step => finding.Steps.Contains(step.Id, StringComparer.Ordinal)).Select(static step => step.Action)];
+            Substances = plan.Materials.Where(material => finding.Materials.Contains(material.Id, StringComparer.Ordinal))
+                .SelectMany(static material => KeysOf(material.Composition)).ToHashSet(StringComparer.Ordinal);
+        }
+
+        public Finding Finding { get; }
+
+        public Evidence? Leading { get; }
+
+        public string Quantity { get; }
+
+        public string? VesselKind { get; }
+
+        public IReadOnlyList<StepAction> Actions { get; }
+
+        public HashSet<string> Substances { get; }
+
+        private static IEnumerable<string> KeysOf(Composition composition) => composition switch
+        {
+            Composition.Pure pure => [pure.Substance.Known?.Key ?? pure.Substance.Key],
+            Composition.Solution solution => [solution.Solute.Known?.Key ?? solution.Solute.Key, solution.Solvent.Known?.Key ?? solution.Solvent.Key],
+            Composition.Mixture mixture => mixture.Parts.Select(static part => part.Substance.Known?.Key ?? part.Substance.Key),
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+    }
+}

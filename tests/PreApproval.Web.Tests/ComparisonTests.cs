@@ -1,0 +1,27 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json.Nodes;
+using PreApproval.Web.Tests.Hosting;
+
+namespace PreApproval.Web.Tests;
+
+public sealed class ComparisonTests(TestApp test)
+{
+    [Fact]
+    public async Task PostComparisons_SameDocument_HasNoChanges()
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await author.PostAsJsonAsync("/api/v1/comparisons", new JsonObject { ["before"] = Sample.Document("one"), ["after"] = Sample.Document("two") });
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Empty((await Read.ObjectAsync(answer))["changes"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task PostComparisons_FaultInOneDocument_Is422WithItsPlace()
+    {
+        using HttpClient author = test.As("author");
+        JsonObject unfinished = Sample.Document("unfinished").With(d => d.Remove("steps"));
+        using HttpResponseMessage answer = await author.PostAsJsonAsync("/api/v1/comparisons", new JsonObject { ["before"] = Sample.Document("one"), ["after"] = unfinished });
+        Assert.Contains(Read.Paths(await Read.ProblemAsync(answer, HttpStatusCode.UnprocessableEntity)), p => p.StartsWith("/after/steps", StringComparison.Ordinal));
+    }
+}
