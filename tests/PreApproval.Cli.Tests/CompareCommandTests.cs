@@ -4,6 +4,8 @@ namespace PreApproval.Cli.Tests;
 
 public sealed class CompareCommandTests : IDisposable
 {
+    private static readonly string[] StepLists = ["reactions", "safeguards"];
+
     private static readonly string Source = Path.Combine(Run.Examples, "closed-tube-amination.json");
     private readonly string _changed = Path.GetTempFileName();
 
@@ -18,7 +20,7 @@ public sealed class CompareCommandTests : IDisposable
         Run run = Run.Of("compare", Source, _changed, "--json");
 
         Assert.Equal(3, run.ExitCode);
-        JsonNode change = Assert.Single(run.Json["changes"]!.AsArray())!;
+        JsonNode change = Assert.Single(run.Json["changes"]!.AsArray(), static change => change!["quantity"]!.GetValue<string>() is "worst-case pressure")!;
         Assert.Equal("pressure", change["hazard"]!.GetValue<string>());
         Assert.Equal("worst-case pressure", change["quantity"]!.GetValue<string>());
         Assert.Equal("raised", change["effect"]!.GetValue<string>());
@@ -38,7 +40,7 @@ public sealed class CompareCommandTests : IDisposable
                 step!["id"] = "step-" + step["id"]!.GetValue<string>();
             }
 
-            foreach (JsonNode? entry in new[] { "reactions", "safeguards" }.SelectMany(name => document[name]?.AsArray() ?? []))
+            foreach (JsonNode? entry in StepLists.SelectMany(name => document[name]?.AsArray() ?? []))
             {
                 if (entry!["step"]?.GetValue<string>() is { } one)
                 {
@@ -68,7 +70,7 @@ public sealed class CompareCommandTests : IDisposable
         Run run = back ? Run.Of("compare", _changed, Source, "--json") : Run.Of("compare", Source, _changed, "--json");
 
         Assert.Equal(exitCode, run.ExitCode);
-        Assert.Contains(run.Json["changes"]!.AsArray(), change => change!["hazard"]!.GetValue<string>() is "pressure" && change["effect"]!.GetValue<string>() == effect);
+        Assert.Contains(run.Json["changes"]!.AsArray(), change => change!["hazard"]!.GetValue<string>() is "pressure" && change["effect"]!.GetValue<string>().Equals(effect, StringComparison.Ordinal));
     }
 
     [Fact]
