@@ -99,6 +99,6 @@ public sealed partial class ReferenceTests
         Assert.Empty(SourceTree.Sources.Select(project => project.Name + ".Tests").Except(SourceTree.Tests.Select(project => project.Name), StringComparer.Ordinal));
     }
 
-    [GeneratedRegex(@"\bPreApproval\.Storage\b", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"\bPreApproval\.Storage\b", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex StorageName();
 }

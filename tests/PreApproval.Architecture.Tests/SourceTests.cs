@@ -72,13 +72,13 @@ public sealed partial class SourceTests
     private static string NamespaceOf(string file) =>
         Path.GetDirectoryName(Path.GetRelativePath(Path.Combine(SourceTree.Root, "src"), file))!.Replace(Path.DirectorySeparatorChar, '.');
 
-    [GeneratedRegex(@"^namespace (?<name>[\w.]+)", RegexOptions.CultureInvariant | RegexOptions.Multiline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^namespace (?<name>[\w.]+)", RegexOptions.CultureInvariant | RegexOptions.Multiline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex NamespaceLine();
 
     /// <summary>A type at the left margin: with file-scoped namespaces, one that is not nested.</summary>
-    [GeneratedRegex(@"^(public |internal |file |static |sealed |abstract |partial |readonly |ref )*(class|interface|enum|record struct|record class|record|struct) (?<name>\w+)", RegexOptions.CultureInvariant | RegexOptions.Multiline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^(public |internal |file |static |sealed |abstract |partial |readonly |ref )*(class|interface|enum|record struct|record class|record|struct) (?<name>\w+)", RegexOptions.CultureInvariant | RegexOptions.Multiline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex TypeLine();
 
-    [GeneratedRegex(@"(Helper|Manager|Utils?|Utilities|Common|Misc)s?\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"(Helper|Manager|Utils?|Utilities|Common|Misc)s?\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex CatchAll();
 }

@@ -207,6 +207,6 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         return true;
     }
 
-    [GeneratedRegex("[0-9a-f]{64}", RegexOptions.None, matchTimeoutMilliseconds: 1_000)]
+    [GeneratedRegex("[0-9a-f]{64}", RegexOptions.None, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Digest();
 }

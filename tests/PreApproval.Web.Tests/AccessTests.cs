@@ -32,6 +32,7 @@ public sealed class AccessTests(TestApp test)
         ["POST /api/v1/substances/{id}/retirement"] = [401, 404, 404, 404, 404, 404, 403, 404, 404],
         ["GET /api/v1/substances/{id}/versions"] = [401, 404, 404, 404, 404, 404, 403, 404, 404],
         ["POST /api/v1/screenings"] = [401, 400, 400, 400, 400, 400, 400, 400, 400],
+        ["POST /api/v1/comparisons"] = [401, 422, 422, 422, 422, 422, 422, 422, 422],
         ["POST /api/v1/procedures"] = [401, 422, 422, 422, 422, 422, 422, 422, 422],
         ["GET /api/v1/procedures"] = [401, 200, 200, 200, 200, 200, 403, 200, 200],
         ["GET /api/v1/procedures/{id}"] = [401, 200, 200, 200, 200, 200, 403, 200, 404],

@@ -5,7 +5,7 @@ namespace PreApproval.Documents.Reading;
 internal sealed partial class StructureReader
 {
     /// <summary>Two to seven digits, two digits, a check digit.</summary>
-    [GeneratedRegex("^[1-9][0-9]{1,6}-[0-9]{2}-[0-9]$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1_000)]
+    [GeneratedRegex("^[1-9][0-9]{1,6}-[0-9]{2}-[0-9]$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex CasPattern { get; }
 
     /// <summary>A substance of a group's own list.</summary>

@@ -76,6 +76,6 @@ internal static partial class Cryogens
     private static bool Says(Material material, PlanSubstance substance) =>
         ColdWords().IsMatch($"{material.Id} {material.Form} {material.ReadAs?.Typed} {substance.Name}");
 
-    [GeneratedRegex(@"\b(dry[ -]?ice|solid|pellets?|snow|liquid|liquefied|liquified|cryogen(ic)?|ln2|lin)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\b(dry[ -]?ice|solid|pellets?|snow|liquid|liquefied|liquified|cryogen(ic)?|ln2|lin)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex ColdWords();
 }

@@ -111,10 +111,10 @@ public sealed partial class DelayedGasScreen : IScreen
         }
     }
 
-    [GeneratedRegex(@"\b(vent(ed|ing)?|loose(ly)?|open)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\b(vent(ed|ing)?|loose(ly)?|open)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Vented();
 
-    [GeneratedRegex(@"\b(closed|capped|tight(ly)?|sealed|screw[ -]?cap(ped)?|stoppered|shut)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\b(closed|capped|tight(ly)?|sealed|screw[ -]?cap(ped)?|stoppered|shut)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex ClosedWords();
 
     /// <summary>A rule that applies: who, and how much gas in all.</summary>
@@ -171,6 +171,6 @@ public sealed partial class DelayedGasScreen : IScreen
             contents.Aggregate((double?)0, (sum, content) => sum + (content.Mol * each(content)));
     }
 
-    [GeneratedRegex(@"^C\d*H", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^C\d*H", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex CarbonWithHydrogen();
 }

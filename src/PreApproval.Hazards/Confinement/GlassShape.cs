@@ -29,24 +29,24 @@ internal sealed partial record GlassShape(bool IsGlass, bool IsPlastic, bool? Ta
             !SodaLime().IsMatch(words));
     }
 
-    [GeneratedRegex(@"\bdewar\b|\bvacuum flask\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\bdewar\b|\bvacuum flask\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Dewar();
 
-    [GeneratedRegex(@"flat[ -]?bottom|conical|erlenmeyer|volumetric|beaker|bottle|\bvial\b|\bjar\b|measuring cylinder|separat(ing|ory) funnel|dropping funnel", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"flat[ -]?bottom|conical|erlenmeyer|volumetric|beaker|bottle|\bvial\b|\bjar\b|measuring cylinder|separat(ing|ory) funnel|dropping funnel", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Weak();
 
-    [GeneratedRegex(@"filter(ing|ation)? flask|b(ü|u|ue)chner flask|suction flask|side[ -]?arm|vacuum desiccator|for vacuum|vacuum[ -](rated|proof|trap)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"filter(ing|ation)? flask|b(ü|u|ue)chner flask|suction flask|side[ -]?arm|vacuum desiccator|for vacuum|vacuum[ -](rated|proof|trap)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex ForVacuum();
 
-    [GeneratedRegex(@"round|pear|schlenk|\btube\b|cold trap|ampoule|autoclave|necked|still", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"round|pear|schlenk|\btube\b|cold trap|ampoule|autoclave|necked|still", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Round();
 
-    [GeneratedRegex(@"(?<!un)coated|mesh|netting|\btaped?\b|jacketed in metal", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"(?<!un)coated|mesh|netting|\btaped?\b|jacketed in metal", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Guard();
 
-    [GeneratedRegex(@"thick|pressure|heavy[ -]?wall|carius|sealed tube", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"thick|pressure|heavy[ -]?wall|carius|sealed tube", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Thick();
 
-    [GeneratedRegex(@"soda[ -]?lime|soft glass|desiccator|\bbottle\b|measuring cylinder", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"soda[ -]?lime|soft glass|desiccator|\bbottle\b|measuring cylinder", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex SodaLime();
 }

@@ -198,6 +198,6 @@ public sealed partial class VentScreen : IScreen
                 Evidence = [Findings.Number("gas made", group.Sum(static state => GasMol(state) ?? 0), "mol", null, "declared reactions, or encounters up to the limiting partner", Quality.Estimated, "common-practice")],
             });
 
-    [GeneratedRegex(@"\bdrying tube\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\bdrying tube\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex DryingTube();
 }

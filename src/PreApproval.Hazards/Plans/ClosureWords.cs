@@ -22,15 +22,15 @@ internal static partial class ClosureWords
             : null;
     }
 
-    [GeneratedRegex(@"\b(valves?|taps?|stopcocks?|clamp(ed)?|closed|shut|sealed|blocked|plugged|no|not|non|none|never|without|removed?|removable|instead|replaced|optional|before|after|until|later|if)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\b(valves?|taps?|stopcocks?|clamp(ed)?|closed|shut|sealed|blocked|plugged|no|not|non|none|never|without|removed?|removable|instead|replaced|optional|before|after|until|later|if)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex ShutsAgain();
 
-    [GeneratedRegex(@"\bballoon\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\bballoon\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Balloon();
 
-    [GeneratedRegex(@"\b(bubbler|drying tube)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\b(bubbler|drying tube)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Bubbler();
 
-    [GeneratedRegex(@"^\s*needle\s*$|\b(vent(ing)? needle|needle vent|open needle|septum (with|and) (a )?needle|vented (by|through) a needle)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"^\s*needle\s*$|\b(vent(ing)? needle|needle vent|open needle|septum (with|and) (a )?needle|vented (by|through) a needle)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Needle();
 }

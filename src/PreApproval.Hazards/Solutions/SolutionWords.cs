@@ -58,16 +58,17 @@ internal sealed partial record SolutionWords(double Number, StrengthUnit Unit, s
     /// <summary>Without brackets that stood around a strength or an addition, and without punctuation at the ends; brackets and commas inside a chemical name stay.</summary>
     private static string Tidy(string text) => SpacePattern.Replace(AdditionPattern.Replace(text, " ${inner} "), " ").Trim(' ', ',', ';');
 
-    [GeneratedRegex(@"(?<![\w.,])(?<number>\d+(?:[.,]\d+)?)\s*(?:(?<percent>(?:wt|w)?\.?\s?%(?:\s*\(?(?:w/w|by mass|by weight|wt/wt|m/m)\)?)?|percent)|(?<milli>mM)(?![\w/])|(?:M|mol/L|mol/l|mol\s?L-1|molar)(?![\w/])|(?<normal>N|normal)(?![\w/]))", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    // Names are at most 200 characters, so that no match is slow; a short limit would only measure how busy the machine is.
+    [GeneratedRegex(@"(?<![\w.,])(?<number>\d+(?:[.,]\d+)?)\s*(?:(?<percent>(?:wt|w)?\.?\s?%(?:\s*\(?(?:w/w|by mass|by weight|wt/wt|m/m)\)?)?|percent)|(?<milli>mM)(?![\w/])|(?:M|mol/L|mol/l|mol\s?L-1|molar)(?![\w/])|(?<normal>N|normal)(?![\w/]))", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex StrengthPattern { get; }
 
-    [GeneratedRegex(@"\b(?:aqueous|aq\.?|solution|soln\.?|sol\.)(?=\s|$|\))|\bin (?:water|H2O)\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@"\b(?:aqueous|aq\.?|solution|soln\.?|sol\.)(?=\s|$|\))|\bin (?:water|H2O)\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex AqueousPattern { get; }
 
-    [GeneratedRegex(@"(?<=^|\s)\((?<inner>[^()]*)\)(?=\s|$|,)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@"(?<=^|\s)\((?<inner>[^()]*)\)(?=\s|$|,)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex AdditionPattern { get; }
 
-    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@"\s+", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex SpacePattern { get; }
 }
 

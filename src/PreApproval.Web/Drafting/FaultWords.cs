@@ -158,20 +158,20 @@ public static partial class FaultWords
     }
 
     /// <summary>An example in the notation of the document.</summary>
-    [GeneratedRegex(@",? (for instance|such as) \{.*?\}(\})?| \(write it without quotes\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@",? (for instance|such as) \{.*?\}(\})?| \(write it without quotes\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Example { get; }
 
     /// <summary>The document counts entries from 0, people from 1.</summary>
-    [GeneratedRegex("entry (?<index>[0-9]{1,6}) of this list", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex("entry (?<index>[0-9]{1,6}) of this list", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Entry { get; }
 
     /// <summary>Messages that go on from the name of the field.</summary>
-    [GeneratedRegex("^(is|must|has|adds|does|mixes|brings|stands|belongs|holds)\\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex("^(is|must|has|adds|does|mixes|brings|stands|belongs|holds)\\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Predicate { get; }
 
-    [GeneratedRegex(@"\b(short )?id\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@"\b(short )?id\b", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Identifier { get; }
 
-    [GeneratedRegex("\"(?<text>[^\"]*)\"", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex("\"(?<text>[^\"]*)\"", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Quoted { get; }
 }

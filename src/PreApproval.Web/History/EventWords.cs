@@ -31,6 +31,6 @@ public static partial class EventWords
         return revision?.Slots.Select(s => s.Decision).OfType<DecisionView>().FirstOrDefault(d => d.SignerId == item.ActorId && (d.SignedAt - item.At).Duration() < TimeSpan.FromSeconds(1));
     }
 
-    [GeneratedRegex(@" \((?<kind>review|countersign)(?:-[0-9]+)?\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@" \((?<kind>review|countersign)(?:-[0-9]+)?\)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Slot { get; }
 }

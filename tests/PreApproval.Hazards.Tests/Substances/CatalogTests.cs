@@ -54,7 +54,6 @@ public sealed class CatalogTests
 
     // Formulae and CAS numbers: CRC Handbook, 95th edition, and reagent catalogues, from memory; molar masses from the formulae.
     [Theory]
-    [InlineData("Pd/C", "7440-05-3", "Pd")]
     [InlineData("palladium acetate", "3375-31-3", "C4H6O4Pd")]
     [InlineData("EDC", "25952-53-8", "C8H18ClN3")]
     [InlineData("benzylamine", "100-46-9", "C7H9N")]

@@ -106,7 +106,7 @@ public static partial class SubstanceWords
 
     public static bool LooksLikeCas(string text) => Cas.IsMatch(text);
 
-    [GeneratedRegex("^[1-9][0-9]{1,6}-[0-9]{2}-[0-9]$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex("^[1-9][0-9]{1,6}-[0-9]{2}-[0-9]$", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Cas { get; }
 
     private static string Celsius(double kelvin) => $"{Words.Number(Math.Round(kelvin - CelsiusZeroK, 1))} °C";

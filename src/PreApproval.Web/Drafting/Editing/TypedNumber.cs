@@ -61,6 +61,6 @@ public sealed partial record TypedNumber(string Number, string? Unit)
         return units.Contains(symbol, StringComparer.Ordinal) ? symbol : null;
     }
 
-    [GeneratedRegex(@"^(?<sign>[-+−]?)(?=[0-9]|[.,][0-9])(?<whole>[0-9]*)(?<mark>[.,]?)(?<part>[0-9]*)(?<power>(?:[eE][-+]?[0-9]+)?)\s*(?<unit>[^0-9.,\s].*)?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 100)]
+    [GeneratedRegex(@"^(?<sign>[-+−]?)(?=[0-9]|[.,][0-9])(?<whole>[0-9]*)(?<mark>[.,]?)(?<part>[0-9]*)(?<power>(?:[eE][-+]?[0-9]+)?)\s*(?<unit>[^0-9.,\s].*)?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Shape { get; }
 }
