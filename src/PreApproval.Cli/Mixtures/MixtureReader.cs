@@ -5,6 +5,7 @@ using PreApproval.Documents.Reading;
 using PreApproval.Documents.Units;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Cli.Mixtures;
@@ -139,6 +140,12 @@ internal sealed class MixtureReader
         if (found.Known is { } substance || Catalog.Default.TryFindBySmiles(identifier, out substance))
         {
             return substance;
+        }
+
+        if (SolutionCatalog.Default.TryFind(identifier, out NamedSolution? solution))
+        {
+            _faults.Invalid(path, $"\"{Shown.Text(identifier)}\" is a solution or mixture ({solution.Label}: {solution.Contents}); give its parts with their mole fractions");
+            return null;
         }
 
         string[] near = Near(identifier);

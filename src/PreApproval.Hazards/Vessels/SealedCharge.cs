@@ -276,6 +276,8 @@ internal sealed class SealedCharge
                 room.Add(part);
                 break;
             case Volatility.Unknown when substance.PhaseAt298K == Phase.Gas:
+                _warnings.Add($"The vapour pressure of {name} is not on file: all of it counts as gas that does not dissolve.");
+                goto case Volatility.Gas;
             case Volatility.Gas:
                 ChargedGases.Add(part);
                 ChargedGasMol += part.Mol;
