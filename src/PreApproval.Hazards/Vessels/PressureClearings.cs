@@ -94,10 +94,15 @@ internal static class PressureClearings
             {
                 var larger = assessment.Input with { VesselVolumeM3 = volumeM3 };
                 var charge = new SealedCharge(larger);
-                var at = assessment.Peak.TemperatureK == assessment.State.WorstTemperatureK
-                    ? charge.GoverningAt(assessment.State.WorstTemperatureK)
-                    : PeakPressure.Between(charge, Math.Min(assessment.State.Closing!.TemperatureK, assessment.State.TemperatureK), assessment.State.WorstTemperatureK).State;
-                if (at.Phase == VesselPhase.LiquidFull || at.PressurePaAbs is not { } pressure || pressure - 101_325 > limitPaGauge)
+                var worstK = assessment.State.WorstTemperatureK;
+                var at = charge.GoverningAt(worstK);
+                if (IsWithin(at))
+                {
+                    // the larger vessel may have its highest pressure on the way, where the planned one had it at the end
+                    at = PeakPressure.Between(charge, Math.Min(assessment.State.Closing!.TemperatureK, assessment.State.TemperatureK), worstK).State;
+                }
+
+                if (!IsWithin(at))
                 {
                     return false;
                 }
@@ -105,6 +110,8 @@ internal static class PressureClearings
 
             return true;
         }
+
+        bool IsWithin(ModelState at) => at.Phase != VesselPhase.LiquidFull && at.PressurePaAbs - 101_325 <= limitPaGauge;
     }
 
     private static bool Clears(Clearing offer, Finding finding, IReadOnlyList<ClosedAssessment> flagged, ScreeningContext context)
@@ -121,7 +128,7 @@ internal static class PressureClearings
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
         return !PressureScreen.Find(trial, withClearings: false, finding).Any(other =>
             other.Hazard == Hazard.Pressure
-            && other.Severity <= finding.Severity
+            && (other.Severity <= finding.Severity || string.Equals(other.Code, finding.Code, StringComparison.Ordinal))
             && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)));
     }
 }
