@@ -18,13 +18,13 @@ internal sealed class ContentsFlashPoint
 
     /// <summary>
     /// The flash point of the liquids together, when the step's temperature is above it or less than a margin below, and the flash point
-    /// is not above a ceiling; null otherwise, for a single liquid, and where amounts or data leave none.
+    /// is not above a ceiling; null otherwise, for a single liquid, and where data leave none. Without an amount: the lowest that any amounts can have.
     /// </summary>
     public FlashPointEstimate? NearTo(StepState state, double marginK, double ceilingK)
     {
         var liquids = state.Contents.Where(static content => content is { Spent: false, Substance.Known.PhaseAt298K: Phase.Liquid }).ToArray();
         var lowest = liquids.Where(Flashes).Min(static content => content.Substance.Known!.FlashPointK?.Governing.Value);
-        if (lowest is null || state.TemperatureK < lowest - marginK - ReachK || Array.Exists(liquids, static content => content.Mol is null))
+        if (lowest is null || state.TemperatureK < lowest - marginK - ReachK)
         {
             return null;
         }
@@ -32,6 +32,11 @@ internal sealed class ContentsFlashPoint
         if (!Array.Exists(liquids, static content => !Flashes(content) && !VapourLimits.DoesNotBurn(content.Substance.Known!)) && CannotFlash(liquids, state.TemperatureK + marginK))
         {
             return null;
+        }
+
+        if (Array.Exists(liquids, static content => content.Mol is null))
+        {
+            return InAnyAmounts(liquids) is { FlashPointK: { } bound } lowestOfAll && bound <= ceilingK && state.TemperatureK > bound - marginK ? lowestOfAll : null;
         }
 
         MixtureComponent[] parts =
@@ -58,6 +63,23 @@ internal sealed class ContentsFlashPoint
         }
 
         return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK > kelvin - marginK ? flash : null;
+    }
+
+    private FlashPointEstimate? InAnyAmounts(Content[] liquids)
+    {
+        Substance[] distinct = [.. liquids.Where(static content => content.Mol is null or > 0).Select(static content => content.Substance.Known!).DistinctBy(static known => known.Key, StringComparer.Ordinal)];
+        if (distinct.Length < 2)
+        {
+            return null;
+        }
+
+        var key = string.Join(' ', distinct.Select(static known => known.Key).Order(StringComparer.Ordinal));
+        if (!_known.TryGetValue(key, out var flash))
+        {
+            _known[key] = flash = MixtureFlashPoint.InAnyAmounts(distinct);
+        }
+
+        return flash;
     }
 
     /// <summary>

@@ -96,6 +96,26 @@ public static class MixtureFlashPoint
             : Solved(mixture, fuels, warnings);
     }
 
+    /// <summary>
+    /// The lowest flash point that liquids can have together, in whatever amounts: each counts with the highest activity a liquid can have, 1.
+    /// </summary>
+    public static FlashPointEstimate InAnyAmounts(IReadOnlyList<Substance> liquids)
+    {
+        var mixture = InOrder(new LiquidMixture([.. liquids.Select(static liquid => new MixtureComponent(liquid, 1))]));
+        Fuel[] fuels = [.. mixture.Parts.Select(static (part, index) => VapourLimits.DoesNotBurn(part.Substance) ? null : Fuel.Of(part.Substance, index)).OfType<Fuel>()];
+        var temperatureK = 1 / BubblePoint.InverseTemperature(mixture, inverse => Math.Log(fuels.Sum(fuel => VapourPressure.At(fuel.Substance, 1 / inverse).Pascal / fuel.ReferencePa)));
+        return double.IsFinite(temperatureK)
+            ? new FlashPointEstimate
+            {
+                FlashPointK = temperatureK,
+                Liquid = LiquidModel.Bound,
+                Quality = fuels.Max(static fuel => fuel.Quality),
+                Sources = References.Full(["liaw-2002", .. fuels.SelectMany(static fuel => fuel.Sources)]),
+                Warnings = ["The flash point is a lower bound: amounts are not known, so each liquid counts at its full vapour pressure."],
+            }
+            : new FlashPointEstimate { Because = NotReached(mixture) };
+    }
+
     private static FlashPointEstimate Solved(LiquidMixture mixture, List<Fuel> fuels, List<string> warnings)
     {
         var measured = VanLaar.Find(mixture);

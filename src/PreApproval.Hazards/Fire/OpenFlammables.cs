@@ -1,4 +1,5 @@
 using System.Globalization;
+using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -176,7 +177,7 @@ internal static class OpenFlammables
         Name = "flash point of the liquids together",
         Value = Wording.InCelsius(flash.FlashPointK!.Value),
         Unit = "°C",
-        Model = flash.FromMeasuredPair ? "Liaw's rule with the measured equilibrium of the pair" : "Liaw's rule with original UNIFAC",
+        Model = flash.Liquid == LiquidModel.Bound ? "Liaw's rule with every liquid at its full vapour pressure: a lower bound" : flash.FromMeasuredPair ? "Liaw's rule with the measured equilibrium of the pair" : "Liaw's rule with original UNIFAC",
         Sources = flash.Sources,
         Quality = flash.Quality,
     };

@@ -28,6 +28,7 @@ public static class CompressedLiquid
 
     private const double GasConstant = 8.31446261815324;
     private const double FurthestK = 1000;
+    private const int MaximumIterations = 200;
     private const string Water = "7732-18-5";
 
     /// <summary>
@@ -99,6 +100,11 @@ public static class CompressedLiquid
     /// <param name="rigidM3">Volume in m³ of what does not shrink.</param>
     public static CompressedLiquidPressure PressureAt(IReadOnlyList<LiquidAmount> liquids, double volumeM3, double temperatureK, double vapourPa, double gasMol = 0, double rigidM3 = 0)
     {
+        if (vapourPa < 0 || gasMol < 0)
+        {
+            throw new ArgumentOutOfRangeException(vapourPa < 0 ? nameof(vapourPa) : nameof(gasMol), "A vapour pressure and an amount of gas are not negative.");
+        }
+
         var parts = new List<(double SaturatedM3, CompressionModel Model)>(liquids.Count);
         var sources = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var (substance, mol) in liquids)
@@ -149,7 +155,8 @@ public static class CompressedLiquid
             return new CompressedLiquidPressure(vapourPa, "the liquid does not fill the vessel", [.. sources]);
         }
 
-        while (high - low > 1e-9 * high)
+        // bisection, not a faster search: on one grid the answer rises with every amount to the last bit
+        for (var iteration = 0; iteration < MaximumIterations && high - low > 1e-9 * high; iteration++)
         {
             var middle = 0.5 * (low + high);
             (low, high) = Excess(middle) > 0 ? (middle, high) : (low, middle);

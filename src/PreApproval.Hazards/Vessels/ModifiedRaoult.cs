@@ -119,7 +119,9 @@ internal static class ModifiedRaoult
                 var next = mixing[i].Mol / (liquid + k[i]) / sum;
                 change = Math.Max(change, Math.Abs(next - x[i]));
                 x[i] += damping * (next - x[i]);
-                nextFree -= x[i] * liquid * mixing[i].M3PerMol;
+
+                // on the way there x and L do not belong together yet; no more is liquid than there is, or the vessel would overflow
+                nextFree -= Math.Min(x[i] * liquid, mixing[i].Mol) * mixing[i].M3PerMol;
             }
 
             foreach (var part in point.Apart)
@@ -182,6 +184,7 @@ internal static class ModifiedRaoult
         var fractions = new Dictionary<string, double>(StringComparer.Ordinal);
         var coefficients = new Dictionary<string, double>(StringComparer.Ordinal);
         var pressure = gasMol * rt / free;
+        var dropsAlone = false;
         if (gasMol > 0)
         {
             partial["headspace"] = pressure;
@@ -193,6 +196,9 @@ internal static class ModifiedRaoult
             var p = liquid > 0 ? x[i] * gamma * mixing[i].SaturationPa : mixing[i].Mol * rt / free;
             pressure += p;
             partial[mixing[i].Key] = p;
+
+            // the solution ran dry in one mixed liquid, and yet this one would condense by itself, as water beside a hydrocarbon
+            dropsAlone |= liquid <= 0 && p > mixing[i].SaturationPa;
             if (liquid > 0)
             {
                 fractions[mixing[i].Key] = x[i];
@@ -235,7 +241,7 @@ internal static class ModifiedRaoult
                 Sources = model is null ? [.. point.Sources] : [.. point.Sources, .. MethodSources],
                 Quality = model is null ? point.Quality : VesselPoint.Worse(point.Quality, Quality.Estimated),
             },
-            liquid <= 0 || model is null || LiquidStability.IsOneLiquid(model, x));
+            liquid <= 0 ? !dropsAlone || mixing.Length < 2 : model is null || LiquidStability.IsOneLiquid(model, x));
     }
 
     private static RaoultAnswer Refuse(string because) => new(new ModelState { Model = VesselModel.ModifiedRaoult, Because = because }, OneLiquid: true);

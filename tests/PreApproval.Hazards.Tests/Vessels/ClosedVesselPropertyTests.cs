@@ -56,6 +56,20 @@ public sealed class ClosedVesselPropertyTests
         },
         iter: 1000);
 
+    // 1 mol of each would be 5.8 bar of water vapour in 6.09 L at 427 K; saturated water has 5.31 bar there (steam tables, 153.9 °C), so water condenses beside the hydrocarbon.
+    [Fact]
+    public void At_WaterPastItsSaturationBesideAHydrocarbon_TheBoundGoverns()
+    {
+        var input = new ClosedVesselInput
+        {
+            VesselVolumeM3 = 0.00609315,
+            Contents = [new ChargedSubstance(ClosedVesselTests.ByName("n-hexane"), 1), new ChargedSubstance(ClosedVesselTests.ByName("water"), 1)],
+        };
+        var state = ClosedVessel.At(input, 427).Governing;
+        Assert.Equal(VesselModel.ImmiscibleBound, state.Model);
+        Assert.Equal(5.31e5, state.PartialPressuresPa["7732-18-5"], 0.05e5);
+    }
+
     [Fact]
     public void Amount_eq_liquid_plus_vapour() => Check.Sample(
         Gen.Select(Vessels, Gen.Double[293.15, 450]),
