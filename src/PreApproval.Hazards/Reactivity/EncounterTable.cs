@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Globalization;
+using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Reactivity;
@@ -85,6 +87,19 @@ public static class EncounterTable
 
     /// <summary>All rows in the order of the table.</summary>
     public static IReadOnlyList<Encounter> All { get; } = [.. EmbeddedTable.Rows("encounters.tsv").Select(Read)];
+
+    /// <summary>Who stands in for the second partner, where the row has a treatment, so that a sentence can name it.</summary>
+    internal static FrozenDictionary<string, IReadOnlyList<Content>> StandIns { get; } = Treatments.ToFrozenDictionary(
+        static treatment => treatment,
+        static treatment => (IReadOnlyList<Content>)[new Content(new PlanSubstance(treatment, treatment, null), null, null, null)],
+        StringComparer.Ordinal);
+
+    private static readonly FrozenDictionary<string, (int Row, Encounter Encounter)[]> ByFirst = All.Select(static (encounter, row) => (Row: row, Encounter: encounter))
+        .GroupBy(static entry => entry.Encounter.A, StringComparer.Ordinal)
+        .ToFrozenDictionary(static group => group.Key, static group => group.ToArray(), StringComparer.Ordinal);
+
+    /// <summary>The rows with this first family, each with its place in the table.</summary>
+    internal static IReadOnlyList<(int Row, Encounter Encounter)> StartingWith(string family) => ByFirst.TryGetValue(family, out var rows) ? rows : [];
 
     private static Encounter Read(IReadOnlyDictionary<string, string> row)
     {
