@@ -1,7 +1,6 @@
 using System.Collections.Frozen;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
-using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -46,7 +45,10 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent;
 
     /// <summary>Every encounter among what shares a vessel at a step, the air over it and the glass around it included.</summary>
-    public static IReadOnlyList<Meeting> At(StepState state)
+    public static IReadOnlyList<Meeting> At(StepState state) => At(state, EncounterIndex.Default);
+
+    /// <summary>The same against the rows of another table.</summary>
+    public static IReadOnlyList<Meeting> At(StepState state, EncounterIndex table)
     {
         var partners = new List<(Content Content, double? Fraction)>();
         foreach (var content in state.Contents)
@@ -62,12 +64,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add((new Content(gas, null, null, null), null));
         }
 
-        return Among(partners, [.. Scene(state)], state.WorstTemperatureK);
+        return Among(partners, [.. Scene(state)], state.WorstTemperatureK, table);
     }
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
     public static IReadOnlyList<Meeting> Among(IEnumerable<Content> contents) =>
-        Among([.. contents.Select(static content => (content, content.MassFraction))], [], Walk.RoomTemperatureK);
+        Among([.. contents.Select(static content => (content, content.MassFraction))], [], Walk.RoomTemperatureK, EncounterIndex.Default);
 
     private static IEnumerable<string> Scene(StepState state)
     {
@@ -76,9 +78,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             yield return EncounterTable.Air;
         }
 
-        if (VesselKinds.SaysGlass(state.Vessel.Kind))
+        foreach (var material in Construction.Of(state.Vessel))
         {
-            yield return EncounterTable.Glass;
+            yield return material;
         }
 
         if (state.Headspace is Headspace.Gas && state.Closing is { } closing
@@ -110,7 +112,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
-    private static List<Meeting> Among(List<(Content Content, double? Fraction)> partners, List<string> scene, double temperatureK)
+    private static Meeting[] Among(List<(Content Content, double? Fraction)> partners, List<string> scene, double temperatureK, EncounterIndex table)
     {
         var byFamily = new Dictionary<string, List<Content>>(StringComparer.Ordinal);
         foreach (var (content, fraction) in partners)
@@ -136,22 +138,25 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
         var reduced = byFamily.ContainsKey(Reductants);
 
-        var meetings = new List<Meeting>();
-        foreach (var encounter in EncounterTable.All)
+        var meetings = new List<(int Order, Meeting Meeting)>();
+        foreach (var family in byFamily.Keys)
         {
-            // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
-            if (reduced && EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal) && Reducible.Contains(encounter.A, StringComparer.Ordinal))
+            foreach (var (order, encounter) in table.From(family))
             {
-                continue;
-            }
+                // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
+                if (reduced && EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal) && Reducible.Contains(encounter.A, StringComparer.Ordinal))
+                {
+                    continue;
+                }
 
-            if (Happens(encounter, byFamily, temperatureK) is { } meeting)
-            {
-                meetings.Add(meeting);
+                if (Happens(encounter, byFamily, temperatureK) is { } meeting)
+                {
+                    meetings.Add((order, meeting));
+                }
             }
         }
 
-        return meetings;
+        return [.. meetings.OrderBy(static entry => entry.Order).Select(static entry => entry.Meeting)];
     }
 
     private static Meeting? Happens(Encounter encounter, Dictionary<string, List<Content>> byFamily, double temperatureK)
