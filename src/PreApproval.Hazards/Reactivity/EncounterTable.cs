@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Globalization;
+using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Reactivity;
@@ -108,6 +110,12 @@ public static class EncounterTable
 
     /// <summary>All rows in the order of the table.</summary>
     public static IReadOnlyList<Encounter> All { get; } = [.. EmbeddedTable.Rows("encounters.tsv").Select(Read)];
+
+    /// <summary>Who stands in for the second partner, where the row has a treatment, so that a sentence can name it.</summary>
+    internal static FrozenDictionary<string, IReadOnlyList<Content>> StandIns { get; } = Treatments.ToFrozenDictionary(
+        static treatment => treatment,
+        static treatment => (IReadOnlyList<Content>)[new Content(new PlanSubstance(treatment, treatment, null), null, null, null)],
+        StringComparer.Ordinal);
 
     private static Encounter Read(IReadOnlyDictionary<string, string> row)
     {

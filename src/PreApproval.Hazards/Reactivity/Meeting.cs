@@ -50,18 +50,18 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>The same against the rows of another table.</summary>
     public static IReadOnlyList<Meeting> At(StepState state, EncounterIndex table)
     {
-        var partners = new List<(Content Content, double? Fraction)>();
+        var partners = new List<Partner>(state.Contents.Count + 1);
         foreach (var content in state.Contents)
         {
             if (!content.Spent && content.Mol is null or > 0)
             {
-                partners.Add((content, Strength(content, state)));
+                partners.Add(Partner.Of(content, Strength(content, state)));
             }
         }
 
         foreach (var gas in Gases(state))
         {
-            partners.Add((new Content(gas, null, null, null), null));
+            partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
         return Among(partners, [.. Scene(state)], state.WorstTemperatureK, table);
@@ -69,7 +69,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
     public static IReadOnlyList<Meeting> Among(IEnumerable<Content> contents) =>
-        Among([.. contents.Select(static content => (content, content.MassFraction))], [], Walk.RoomTemperatureK, EncounterIndex.Default);
+        Among([.. contents.Select(static content => Partner.Of(content, content.MassFraction))], [], Walk.RoomTemperatureK, EncounterIndex.Default);
 
     private static IEnumerable<string> Scene(StepState state)
     {
@@ -112,69 +112,76 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
-    private static Meeting[] Among(List<(Content Content, double? Fraction)> partners, List<string> scene, double temperatureK, EncounterIndex table)
+    private static IReadOnlyList<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
     {
-        var byFamily = new Dictionary<string, List<Content>>(StringComparer.Ordinal);
-        foreach (var (content, fraction) in partners)
+        var present = new HashSet<string>(scene, StringComparer.Ordinal);
+        foreach (var partner in partners)
         {
-            foreach (var family in Families.Of(content.Substance, fraction))
-            {
-                if (!byFamily.TryGetValue(family, out var members))
-                {
-                    byFamily[family] = members = [];
-                }
-
-                members.Add(content);
-            }
+            present.UnionWith(partner.Families);
         }
 
-        foreach (var pseudo in scene)
+        var reduced = present.Contains(Reductants);
+        var meetings = new List<(int Row, Meeting Meeting)>();
+        foreach (var family in present)
         {
-            // a treatment stands in for the partner, so that a sentence can name it
-            byFamily[pseudo] = EncounterTable.Treatments.Contains(pseudo, StringComparer.Ordinal)
-                ? [new Content(new PlanSubstance(pseudo, pseudo, null), null, null, null)]
-                : [];
-        }
-
-        var reduced = byFamily.ContainsKey(Reductants);
-
-        var meetings = new List<(int Order, Meeting Meeting)>();
-        foreach (var family in byFamily.Keys)
-        {
-            foreach (var (order, encounter) in table.From(family))
+            foreach (var (row, encounter) in table.From(family))
             {
                 // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
-                if (reduced && EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal) && Reducible.Contains(encounter.A, StringComparer.Ordinal))
+                if (!present.Contains(encounter.B) || (encounter.C is { } third && !present.Contains(third))
+                    || temperatureK <= encounter.AboveK || temperatureK > encounter.BelowK
+                    || (reduced && EncounterTable.StandIns.ContainsKey(encounter.B) && Reducible.Contains(encounter.A, StringComparer.Ordinal)))
                 {
                     continue;
                 }
 
-                if (Happens(encounter, byFamily, temperatureK) is { } meeting)
+                var meeting = new Meeting(encounter, Members(partners, encounter.A), Members(partners, encounter.B), encounter.C is null ? [] : Members(partners, encounter.C));
+                if (meeting.AreApart())
                 {
-                    meetings.Add((order, meeting));
+                    meetings.Add((row, meeting));
                 }
             }
         }
 
-        return [.. meetings.OrderBy(static entry => entry.Order).Select(static entry => entry.Meeting)];
+        // in the order of the table
+        meetings.Sort(static (one, other) => one.Row.CompareTo(other.Row));
+        return meetings.ConvertAll(static entry => entry.Meeting);
     }
 
-    private static Meeting? Happens(Encounter encounter, Dictionary<string, List<Content>> byFamily, double temperatureK)
+    /// <summary>Who stands for a family: its members, for a treatment a partner that a sentence can name, for air and glass nobody.</summary>
+    private static IReadOnlyList<Content> Members(List<Partner> partners, string family)
     {
-        if (!byFamily.TryGetValue(encounter.A, out var a) || !byFamily.TryGetValue(encounter.B, out var b)
-            || temperatureK <= encounter.AboveK || temperatureK > encounter.BelowK)
+        if (EncounterTable.StandIns.TryGetValue(family, out var standIn))
         {
-            return null;
+            return standIn;
         }
 
-        List<Content>? c = [];
-        if (encounter.C is { } third && !byFamily.TryGetValue(third, out c))
+        var members = new List<Content>(2);
+        foreach (var (content, families) in partners)
         {
-            return null;
+            if (families.Contains(family, StringComparer.Ordinal))
+            {
+                members.Add(content);
+            }
         }
 
-        var apart = b.Count == 0 || a.Exists(one => b.Exists(other => !IsNoEncounter(encounter, one, other)));
-        return apart ? new Meeting(encounter, a, b, c) : null;
+        return members;
+    }
+
+    /// <summary>True where someone of the first family meets someone else of the second.</summary>
+    private bool AreApart()
+    {
+        foreach (var one in A)
+        {
+            foreach (var other in B)
+            {
+                if (!IsNoEncounter(Encounter, one, other))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return B.Count == 0;
     }
 
     /// <summary>One substance does not meet itself; what is sold in one bottle (Data/stock-solutions.tsv) is stable there.</summary>
@@ -240,5 +247,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
 
         return sum;
+    }
+
+    /// <summary>A content with the families it belongs to at its strength.</summary>
+    private readonly record struct Partner(Content Content, IReadOnlyList<string> Families)
+    {
+        public static Partner Of(Content content, double? fraction) => new(content, Meeting.Families.Of(content.Substance, fraction));
     }
 }
