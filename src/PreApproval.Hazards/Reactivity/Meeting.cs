@@ -1,7 +1,6 @@
 using System.Collections.Frozen;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
-using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -46,7 +45,10 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent;
 
     /// <summary>Every encounter among what shares a vessel at a step, the air over it and the glass around it included.</summary>
-    public static IReadOnlyList<Meeting> At(StepState state)
+    public static IReadOnlyList<Meeting> At(StepState state) => At(state, EncounterIndex.Default);
+
+    /// <summary>The same against the rows of another table.</summary>
+    public static IReadOnlyList<Meeting> At(StepState state, EncounterIndex table)
     {
         var partners = new List<Partner>(state.Contents.Count + 1);
         foreach (var content in state.Contents)
@@ -62,12 +64,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        return Among(partners, [.. Scene(state)], state.WorstTemperatureK);
+        return Among(partners, [.. Scene(state)], state.WorstTemperatureK, table);
     }
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
     public static IReadOnlyList<Meeting> Among(IEnumerable<Content> contents) =>
-        Among([.. contents.Select(static content => Partner.Of(content, content.MassFraction))], [], Walk.RoomTemperatureK);
+        Among([.. contents.Select(static content => Partner.Of(content, content.MassFraction))], [], Walk.RoomTemperatureK, EncounterIndex.Default);
 
     private static IEnumerable<string> Scene(StepState state)
     {
@@ -76,9 +78,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             yield return EncounterTable.Air;
         }
 
-        if (VesselKinds.SaysGlass(state.Vessel.Kind))
+        foreach (var material in Construction.Of(state.Vessel))
         {
-            yield return EncounterTable.Glass;
+            yield return material;
         }
 
         if (state.Headspace is Headspace.Gas && state.Closing is { } closing
@@ -110,7 +112,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
-    private static IReadOnlyList<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK)
+    private static IReadOnlyList<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
     {
         var present = new HashSet<string>(scene, StringComparer.Ordinal);
         foreach (var partner in partners)
@@ -122,7 +124,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         var meetings = new List<(int Row, Meeting Meeting)>();
         foreach (var family in present)
         {
-            foreach (var (row, encounter) in EncounterTable.StartingWith(family))
+            foreach (var (row, encounter) in table.From(family))
             {
                 // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
                 if (!present.Contains(encounter.B) || (encounter.C is { } third && !present.Contains(third))
