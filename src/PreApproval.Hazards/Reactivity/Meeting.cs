@@ -14,7 +14,8 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Partial pressure of oxygen in Pa up to which a vessel counts as purged (5 vol% at atmospheric pressure, the limiting oxygen concentration of hydrogen in nitrogen).</summary>
     private const double PurgedOxygenPa = 5e3;
 
-    private const string Reductants = "sulfites and thiosulfates";
+    /// <summary>Family that turns a peroxide into what is none.</summary>
+    internal const string Reductants = "sulfites and thiosulfates";
 
     private static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide"];
 
