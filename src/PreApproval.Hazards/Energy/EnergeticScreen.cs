@@ -70,7 +70,7 @@ public sealed class EnergeticScreen : IScreen
             && (known.PhaseAt298K == Phase.Solid ? known.SolidEnthalpyOfFormationJPerMol : known.LiquidEnthalpyOfFormationJPerMol) is { } formation
             && DecompositionEnergy.JPerKg(formula, formation.Value, CarbonProduct.Dioxide) is { } toProducts && toProducts < 0)
         {
-            yield return Findings.Number("heat of decomposition from the enthalpy of formation", -toProducts / 1000, "J/g", null, "to water vapour, carbon dioxide, soot and nitrogen: an upper bound", Quality.Estimated, [.. formation.Sources, "crc-formation"]);
+            yield return Findings.Number("heat of decomposition from the enthalpy of formation", -toProducts / 1000, "J/g", null, "to water vapour, carbon dioxide, soot and nitrogen: an upper bound", Quality.Estimated, [.. formation.Sources, "crc-enthalpies"]);
         }
 
         if (profile.OnsetK is { } onset)
