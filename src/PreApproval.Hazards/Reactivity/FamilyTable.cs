@@ -135,7 +135,7 @@ public sealed class FamilyTable
 
         public static Memberships None { get; } = new([]);
 
-        public IReadOnlyList<string> FamiliesAt(double? massFraction) =>
+        public string[] FamiliesAt(double? massFraction) =>
             massFraction is not { } fraction || fraction >= highestGate
                 ? families
                 : [.. rows.Where(row => row.MinimumMassFraction is not { } gate || fraction >= gate).Select(static row => row.Family)];

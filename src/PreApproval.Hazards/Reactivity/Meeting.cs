@@ -113,7 +113,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
-    private static IReadOnlyList<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
+    private static List<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
     {
         var present = new HashSet<string>(scene, StringComparer.Ordinal);
         foreach (var partner in partners)
