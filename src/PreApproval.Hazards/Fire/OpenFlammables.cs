@@ -45,7 +45,7 @@ internal static class OpenFlammables
         foreach (var group in opens.Where(static open => open.State.Heated).GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep)))
         {
             var finding = Heated([.. group], context, together);
-            yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group], context) } : finding;
+            yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group], context, together) } : finding;
         }
 
         // what is carried from flask to flask is one matter
@@ -194,7 +194,7 @@ internal static class OpenFlammables
     private static bool IsHidden(Content content) =>
         content is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid, FlashPointK: null, LowerFlammableLimit: not null, NonFlammable: not { Value: true } } known } && Combustion.IsHalogenated(known);
 
-    private static Clearing[] Offers(Finding finding, OpenLiquid[] group, ScreeningContext context)
+    private static Clearing[] Offers(Finding finding, OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
     {
         if (group[0].State.TemperatureStep is not { } setBy || Array.Exists(group, static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
         {
@@ -210,8 +210,8 @@ internal static class OpenFlammables
         var offer = new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
         var plan = Clearings.Apply(context.Plan, offer);
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
-        var together = new ContentsFlashPoint();
-        return Find(trial, Of(trial, together), together, withClearings: false).Any(other =>
+        var again = new ContentsFlashPoint(together);
+        return Find(trial, Of(trial, again), again, withClearings: false).Any(other =>
             string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
             && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
             && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)))
