@@ -6,6 +6,7 @@ using PreApproval.Web.History;
 using PreApproval.Web.Review;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Submission;
+using PreApproval.Web.Thresholds;
 
 namespace PreApproval.Web.Shared;
 
@@ -24,6 +25,7 @@ public static class Api
         api.MapSubmission();
         api.MapReview();
         api.MapHistory();
+        api.MapPolicy();
         app.MapOpenApi("/openapi/{documentName}.json");
         return app;
     }

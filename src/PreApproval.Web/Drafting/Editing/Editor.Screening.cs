@@ -4,6 +4,7 @@ using PreApproval.Documents;
 using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Screenings;
@@ -15,19 +16,24 @@ namespace PreApproval.Web.Drafting.Editing;
 /// <summary>Screening as the draft is written.</summary>
 public sealed partial class Editor
 {
-    /// <summary>Read when the editor opens and with each save: values that were changed meanwhile show with the next change of the draft.</summary>
+    /// <summary>The group's thresholds; null until they are read, and nothing is screened before.</summary>
+    private Policy? _thresholds;
+
+    /// <summary>What the group says, read when the editor opens and with each save: values and thresholds that were changed meanwhile show with the next change of the draft.</summary>
     private async Task ReadOwnAsync()
     {
         AuthenticationState state = await Authentication;
         await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
         Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
         IReadOnlyList<ListedGroupSubstance> own = await scope.ServiceProvider.GetRequiredService<OwnValues>().ListAsync(actor, _gone.Token);
-        if (_document is null || own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version))))
+        Policy thresholds = await scope.ServiceProvider.GetRequiredService<PolicyInUse>().OfAsync(actor, _gone.Token);
+        if (_document is null || (thresholds == _thresholds && own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version)))))
         {
             return;
         }
 
         _document.Own = own;
+        _thresholds = thresholds;
         Screen();
     }
 
@@ -42,7 +48,7 @@ public sealed partial class Editor
 
     private void Screen()
     {
-        if (_document is null)
+        if (_document is null || _thresholds is null)
         {
             return;
         }
@@ -61,7 +67,7 @@ public sealed partial class Editor
         try
         {
             ProcedureDocument completed = GroupSubstanceUse.Complete(read.Value, _document.Own);
-            _screening = ScreeningView.Read(Screener.Screen(completed, Policy.Default).Json);
+            _screening = ScreeningView.Read(Screener.Screen(completed, _thresholds).Json);
             _curves = PressureCurve.From(ReferenceEquals(completed, read.Value) ? Root : DocumentWriter.ToJson(completed), _screening);
         }
         catch (ScreeningBusyException)
