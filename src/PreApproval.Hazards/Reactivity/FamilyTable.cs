@@ -131,7 +131,7 @@ public sealed class FamilyTable
         return false;
     }
 
-    private IReadOnlyList<string> OfCas(string? cas, double? massFraction) =>
+    private string[] OfCas(string? cas, double? massFraction) =>
         cas is not null && byCas.TryGetValue(cas, out var members) ? members.FamiliesAt(massFraction) : [];
 
     private Memberships Find(PlanSubstance substance) =>
