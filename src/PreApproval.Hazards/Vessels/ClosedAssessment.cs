@@ -40,7 +40,7 @@ internal sealed record ClosedAssessment
     /// <summary>Everything left out, what the model itself lacks included.</summary>
     public IReadOnlyList<string> LeftOut => leftOut ??=
     [
-        .. NotCounted.Concat(Charge.MissingAt(State.WorstTemperatureK).Select(key =>
+        .. NotCounted.Concat(Charge.MissingFrom(Peak.AtEnd, State.WorstTemperatureK).Select(key =>
             $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known")),
     ];
 

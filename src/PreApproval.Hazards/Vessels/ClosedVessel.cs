@@ -70,6 +70,8 @@ public sealed record ModelState
 {
     private static readonly IReadOnlyDictionary<string, double> Nothing = ReadOnlyDictionary<string, double>.Empty;
 
+    private IReadOnlyList<string>? sources;
+
     public required VesselModel Model { get; init; }
 
     public VesselPhase? Phase { get; init; }
@@ -89,7 +91,17 @@ public sealed record ModelState
     public IReadOnlyDictionary<string, double> ActivityCoefficients { get; init; } = Nothing;
 
     /// <summary>Keys in <c>sources.bib</c> of everything this answer rests on.</summary>
-    public IReadOnlyList<string> Sources { get; init; } = [];
+    public IReadOnlyList<string> Sources
+    {
+        get => sources ??= Point is null ? Method : [.. Point.Sources, .. Method];
+        init => sources = value;
+    }
+
+    /// <summary>Where the properties come from; their sources are looked up only for an answer that is shown.</summary>
+    internal VesselPoint? Point { get; init; }
+
+    /// <summary>Keys of the sources of the model itself.</summary>
+    internal IReadOnlyList<string> Method { get; init; } = [];
 
     public Quality Quality { get; init; } = Quality.Correlated;
 }
