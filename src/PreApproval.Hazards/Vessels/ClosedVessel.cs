@@ -37,6 +37,10 @@ public sealed record ClosedVesselInput
     /// <summary>Gas made inside after closing, in mol.</summary>
     public double GasEvolvedMol { get; init; }
 
+    /// <summary>True when another input says the same, list by list.</summary>
+    internal bool ShutsInTheSame(ClosedVesselInput other) =>
+        Headspace.SequenceEqual(other.Headspace) && Contents.SequenceEqual(other.Contents) && this with { Headspace = other.Headspace, Contents = other.Contents } == other;
+
     internal static Substance Nitrogen => Air[0].Gas;
 
     private static Substance Gas(string cas) =>
