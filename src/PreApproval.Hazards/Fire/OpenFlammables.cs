@@ -40,12 +40,12 @@ internal static class OpenFlammables
         ];
     }
 
-    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together, bool withClearings = true)
+    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together)
     {
         foreach (var group in opens.Where(static open => open.State.Heated).GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep)))
         {
             var finding = Heated([.. group], context, together);
-            yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group], context, together) } : finding;
+            yield return finding with { ClearedBy = Offers(finding, [.. group], context, together) };
         }
 
         // what is carried from flask to flask is one matter
@@ -211,10 +211,9 @@ internal static class OpenFlammables
         var plan = Clearings.Apply(context.Plan, offer);
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
         var again = new ContentsFlashPoint(together);
-        return Find(trial, Of(trial, again), again, withClearings: false).Any(other =>
-            string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
-            && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
-            && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)))
+        return Array.Exists(Of(trial, again), open => open.State.Heated
+            && string.Equals(open.State.Vessel.Id, finding.Vessel, StringComparison.Ordinal)
+            && finding.Steps.Contains(open.State.Step.Id, StringComparer.Ordinal))
             ? []
             : [offer];
     }

@@ -74,6 +74,11 @@ public static class Screener
     /// </summary>
     private static IEnumerable<Finding> Distinct(IReadOnlyList<Finding> colliding)
     {
+        if (colliding.Count == 1)
+        {
+            return colliding;
+        }
+
         var distinct = colliding.GroupBy(static finding => finding.Statement, StringComparer.Ordinal).Select(static group => Merge([.. group])).ToArray();
         if (distinct.Length == 1)
         {
