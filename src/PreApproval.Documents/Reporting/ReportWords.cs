@@ -37,6 +37,13 @@ public static class ReportWords
         Assessment.NotAssessed => "not assessed",
     };
 
+    public static string Of(StripPlace place) => place switch
+    {
+        StripPlace.Vessel => "vessel",
+        StripPlace.Waste => "waste",
+        StripPlace.Agent => "agent",
+    };
+
     public static string Of(Verdict verdict) => verdict switch
     {
         Verdict.Clear => "clear",

@@ -221,7 +221,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     }
 
     /// <summary>Mass fraction that counts: as delivered in the step that brings it, later the weaker of that and what the vessel has made of it.</summary>
-    private static double? Strength(Content content, StepState state)
+    internal static double? Strength(Content content, StepState state)
     {
         if (content.MassFraction is null || AddedNow(content, state))
         {

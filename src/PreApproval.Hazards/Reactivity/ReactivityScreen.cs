@@ -79,17 +79,32 @@ public sealed class ReactivityScreen : IScreen
 
     private static string Prefix(Hazard hazard) => hazard is Hazard.Energetic ? "energetic." : hazard is Hazard.Gas ? "gas." : "incompatibility.";
 
-    private static IEnumerable<Finding> InWaste(ScreeningContext context)
+    /// <summary>What ends up in each waste container and has not been used up before.</summary>
+    internal static IEnumerable<(string Container, Content[] Contents)> WasteContainers(ScreeningContext context)
     {
+        if (context.Plan.Waste.Count == 0)
+        {
+            yield break;
+        }
+
         var materials = context.Plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
         foreach (var container in context.Plan.Waste.GroupBy(static entry => entry.Container, StringComparer.OrdinalIgnoreCase))
         {
-            var contents = container.SelectMany(static entry => entry.Materials)
-                .Distinct(StringComparer.Ordinal)
-                .Where(materials.ContainsKey)
-                .SelectMany(id => AmountConversion.Parts(materials[id].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
-                .Where(content => !UsedUp(content, context.Walk))
-                .ToArray();
+            yield return (container.Key,
+            [
+                .. container.SelectMany(static entry => entry.Materials)
+                    .Distinct(StringComparer.Ordinal)
+                    .Where(materials.ContainsKey)
+                    .SelectMany(id => AmountConversion.Parts(materials[id].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
+                    .Where(content => !UsedUp(content, context.Walk)),
+            ]);
+        }
+    }
+
+    private static IEnumerable<Finding> InWaste(ScreeningContext context)
+    {
+        foreach (var (container, contents) in WasteContainers(context))
+        {
             foreach (var meeting in Meeting.Among(contents))
             {
                 yield return new Finding
@@ -98,7 +113,7 @@ public sealed class ReactivityScreen : IScreen
                     Hazard = Hazard.Incompatibility,
                     Severity = meeting.Encounter.Severity,
                     Materials = Ids(meeting.Everyone),
-                    Statement = $"{Names(meeting)} in the waste “{container.Key}”: {meeting.Encounter.Reason}. Expect {Wording.List(meeting.Encounter.Consequences)}, perhaps hours later; keep them apart.",
+                    Statement = $"{Names(meeting)} in the waste “{container}”: {meeting.Encounter.Reason}. Expect {Wording.List(meeting.Encounter.Consequences)}, perhaps hours later; keep them apart.",
                     Evidence = Evidence(meeting),
                 };
             }
@@ -171,7 +186,7 @@ public sealed class ReactivityScreen : IScreen
     private static string GasWords(Meeting meeting) =>
         meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol * 24.465)} L of gas" : "";
 
-    private static string[] Ids(IEnumerable<Content> contents) =>
+    internal static string[] Ids(IEnumerable<Content> contents) =>
         [.. contents.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     private static Evidence[] Evidence(Meeting meeting)

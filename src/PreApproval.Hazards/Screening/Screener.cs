@@ -59,10 +59,12 @@ public static class Screener
 
         findings = [.. findings.GroupBy(static finding => finding.Id, StringComparer.Ordinal).SelectMany(static group => Distinct([.. group]))];
 
+        var ordered = InOrder(findings, plan);
         return new Report
         {
             Verdict = findings.Exists(finding => GoesToReview(finding, policy)) ? Verdict.Review : Verdict.Clear,
-            Findings = InOrder(findings, plan),
+            Findings = ordered,
+            Encounters = Strips.Of(context, ordered),
             Timeline = Timeline.Of(context),
             Coverage = CoverageList.Of(plan),
         };
