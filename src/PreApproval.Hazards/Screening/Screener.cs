@@ -4,6 +4,7 @@ using PreApproval.Hazards.Energy;
 using PreApproval.Hazards.Exposure;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Handling;
+using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Safeguards;
@@ -37,6 +38,8 @@ public static class Screener
         new MonomerScreen(),
         new PyrophoricScreen(),
         new SpecialPoisonScreen(),
+        new HealthScreen(),
+        new AirborneScreen(),
         new WalkScreen(),
         new UnknownSubstanceScreen(),
         new SolutionStrengthScreen(),
