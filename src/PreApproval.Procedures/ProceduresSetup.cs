@@ -7,6 +7,7 @@ using PreApproval.Procedures.History;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Submission;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures;
@@ -28,6 +29,8 @@ public static class ProceduresSetup
             .AddScoped<ProcedureQueries>()
             .AddScoped<GroupSubstanceHandler>()
             .AddScoped<OwnValues>()
+            .AddScoped<PolicyHandler>()
+            .AddScoped<PolicyInUse>()
             .AddScoped<HistoryHandler>()
             .AddScoped<MembershipQueries>()
             .AddScoped<NoticeQueries>()

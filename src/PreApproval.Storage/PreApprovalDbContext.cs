@@ -7,6 +7,7 @@ using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Storage.Model;
 
@@ -65,6 +66,8 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
 
     internal DbSet<GroupSubstanceVersionRecord> GroupSubstanceVersions => Set<GroupSubstanceVersionRecord>();
 
+    internal DbSet<PolicyVersionRecord> PolicyVersions => Set<PolicyVersionRecord>();
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         base.ConfigureConventions(configurationBuilder);
@@ -96,5 +99,6 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
         ProcedureTables.Configure(builder);
         LogTables.Configure(builder);
         SubstanceTables.Configure(builder);
+        PolicyTables.Configure(builder);
     }
 }

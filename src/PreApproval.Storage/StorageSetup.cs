@@ -9,6 +9,7 @@ using PreApproval.Procedures.History;
 using PreApproval.Procedures.Idempotency;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Storage.Stores;
 
@@ -32,6 +33,7 @@ public static class StorageSetup
             .AddScoped<IProcedureReader, ProcedureReader>()
             .AddScoped<IGroupStore, GroupStore>()
             .AddScoped<IGroupSubstanceStore, GroupSubstanceStore>()
+            .AddScoped<IPolicyStore, PolicyStore>()
             .AddScoped<IAuditStore, AuditStore>()
             .AddScoped<INoticeStore, NoticeStore>()
             .AddScoped<IIdempotencyStore, IdempotencyStore>()

@@ -71,7 +71,7 @@ public static class BurningMaterials
     public static Burning? Of(PlanSubstance substance)
     {
         ArgumentNullException.ThrowIfNull(substance);
-        if (FamilyTable.Default.Of(substance).Any(static family => FamilyTable.Default.BurnsAsMetal(family)))
+        if (FamilyTable.Default.BurnsAsMetal(substance))
         {
             return Burning.Metal;
         }

@@ -17,7 +17,7 @@ internal static class GasCloud
     /// <summary>Pairs of families whose encounter makes a gas that burns; spares every other scene the search for encounters.</summary>
     private static readonly (string A, string B)[] Gassing =
     [
-        .. EmbeddedTable.Rows("encounters.tsv").Where(static row => row["gas"].Length > 0 && Catalog.Default.TryFindByName(row["gas"].Split(':')[0], out var gas) && Burns(gas)).Select(static row => (row["a"], row["b"])),
+        .. EncounterTable.All.Where(static row => row.Gases.Any(static share => Catalog.Default.TryFindByName(share.Name, out var gas) && Burns(gas))).Select(static row => (row.A, row.B)),
     ];
 
     public static IEnumerable<Finding> Find(ScreeningContext context)
@@ -40,10 +40,11 @@ internal static class GasCloud
         // one partner loses its gas only once, whoever it meets
         var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)
             ? []
-            : Meeting.At(state).Where(static meeting => meeting is { Encounter.Gas: not null, GasMol: > 0 })
-                .GroupBy(static meeting => (meeting.Encounter.Gas, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A))
-                .Select(static group => (group.Key.Gas, Mol: group.Max(static meeting => meeting.GasMol!.Value)))
-                .Select(static made => (Gas: Catalog.Default.TryFindByName(made.Gas!, out var found) ? found : null, made.Mol))
+            : Meeting.At(state).Where(static meeting => meeting is { Encounter.Gas: not null, LimitingEquivalents: > 0 })
+                .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A, Mol: meeting.LimitingEquivalents!.Value * share.MolPerEquivalent)))
+                .GroupBy(static made => (made.Gas, made.Partner))
+                .Select(static group => (group.Key.Gas, Mol: group.Max(static made => made.Mol)))
+                .Select(static made => (Gas: Catalog.Default.TryFindByName(made.Gas, out var found) ? found : null, made.Mol))
                 .Where(static made => made.Gas is not null)
                 .Select(static made => (Gas: made.Gas!, made.Mol));
         return declared.Select(static made => (made.Gas, made.Mol, Declared: true))

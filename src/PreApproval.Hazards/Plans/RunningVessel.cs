@@ -5,7 +5,12 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Plans;
 
 /// <summary>A vessel while the plan is followed.</summary>
-internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan, BalanceLedger ledger)
+/// <param name="vessel">Which.</param>
+/// <param name="vesselIndex">Its place in the plan.</param>
+/// <param name="plan">The plan.</param>
+/// <param name="places">Place of each material in the plan's list.</param>
+/// <param name="ledger">Where the mol of every substance go.</param>
+internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan, IReadOnlyDictionary<string, int> places, BalanceLedger ledger)
 {
     private const double AtmospherePa = 101_325;
 
@@ -375,11 +380,17 @@ internal sealed class RunningVessel(Vessel vessel, int vesselIndex, Plan plan, B
         };
     }
 
+    // by the plan's list of materials, products last; few contents, and those of one material keep their order
     private void Sort()
     {
-        var order = plan.Materials.Select(static (material, index) => (material.Id, index)).ToDictionary(static pair => pair.Id, static pair => pair.index, StringComparer.Ordinal);
-        var sorted = contents.OrderBy(content => content.MaterialId is { } id && order.TryGetValue(id, out var index) ? index : int.MaxValue).ToList();
-        contents.Clear();
-        contents.AddRange(sorted);
+        for (var i = 1; i < contents.Count; i++)
+        {
+            for (var j = i; j > 0 && Place(contents[j]) < Place(contents[j - 1]); j--)
+            {
+                (contents[j], contents[j - 1]) = (contents[j - 1], contents[j]);
+            }
+        }
     }
+
+    private int Place(Content content) => content.MaterialId is { } id && places.TryGetValue(id, out var place) ? place : int.MaxValue;
 }

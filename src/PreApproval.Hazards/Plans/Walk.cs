@@ -32,9 +32,15 @@ public static class Walk
             this.plan = plan;
             this.policy = policy;
             stock = new MaterialStock(plan, issues);
+            var places = new Dictionary<string, int>(plan.Materials.Count, StringComparer.Ordinal);
+            for (var index = 0; index < plan.Materials.Count; index++)
+            {
+                places[plan.Materials[index].Id] = index;
+            }
+
             for (var index = 0; index < plan.Vessels.Count; index++)
             {
-                vessels[plan.Vessels[index].Id] = new RunningVessel(plan.Vessels[index], index, plan, ledger);
+                vessels[plan.Vessels[index].Id] = new RunningVessel(plan.Vessels[index], index, plan, places, ledger);
             }
         }
 

@@ -1,7 +1,14 @@
+using System.Collections.Frozen;
 using System.Globalization;
+using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>One gas of an encounter.</summary>
+/// <param name="Name">Name of the gas, or of the gases that it can be.</param>
+/// <param name="MolPerEquivalent">Mol per equivalent of the limiting partner.</param>
+public sealed record GasShare(string Name, double MolPerEquivalent);
 
 /// <summary>What two or three families do to each other in one vessel.</summary>
 public sealed record Encounter
@@ -23,11 +30,14 @@ public sealed record Encounter
 
     public required IReadOnlyList<string> Consequences { get; init; }
 
-    /// <summary>Gas that forms, or null.</summary>
-    public string? Gas { get; init; }
+    /// <summary>Gases that form, each with its stoichiometry; empty when none is worth counting.</summary>
+    public required IReadOnlyList<GasShare> Gases { get; init; }
 
-    /// <summary>Mol of gas per equivalent of the limiting partner.</summary>
-    public double GasPerEquivalent { get; init; }
+    /// <summary>The gases in words, or null.</summary>
+    public string? Gas => field ??= Gases.Count == 0 ? null : Wording.List(Gases.Select(static gas => gas.Name));
+
+    /// <summary>Mol of gas in all per equivalent of the limiting partner.</summary>
+    public double GasPerEquivalent => Gases.Sum(static gas => gas.MolPerEquivalent);
 
     /// <summary>True when the first partner alone limits, the second being a catalyst or in effect without limit.</summary>
     public bool FirstLimits { get; init; }
@@ -77,18 +87,39 @@ public static class EncounterTable
     /// <summary>Name of the pseudo-family of a vessel with ground joints.</summary>
     public const string GroundJoints = "ground joints";
 
+    /// <summary>Name of the pseudo-family of a vessel of steel.</summary>
+    public const string Steel = "steel";
+
+    /// <summary>Name of the pseudo-family of copper and its alloys in vessel, closure or fittings.</summary>
+    public const string CopperAlloy = "copper or brass";
+
+    /// <summary>Name of the pseudo-family of a vessel or fitting of aluminium.</summary>
+    public const string AluminiumWare = "aluminium ware";
+
+    /// <summary>Name of the pseudo-family of a liner, seal or tube of PTFE.</summary>
+    public const string Ptfe = "PTFE";
+
     /// <summary>What is done to a substance rather than what meets it: such a row is an energetic finding.</summary>
     public static IReadOnlyList<string> Treatments { get; } = [Heat, Drying, Grinding, Concentrating, GroundJoints];
 
+    /// <summary>What vessels and fittings are made of.</summary>
+    public static IReadOnlyList<string> Construction { get; } = [Glass, Steel, CopperAlloy, AluminiumWare, Ptfe];
+
     /// <summary>Names that stand in rows like families and are none.</summary>
-    public static IReadOnlyList<string> Pseudo { get; } = [Air, Glass, UnpurgedAir, .. Treatments];
+    public static IReadOnlyList<string> Pseudo { get; } = [Air, UnpurgedAir, .. Construction, .. Treatments];
 
     /// <summary>All rows in the order of the table.</summary>
     public static IReadOnlyList<Encounter> All { get; } = [.. EmbeddedTable.Rows("encounters.tsv").Select(Read)];
 
+    /// <summary>Who stands in for the second partner, where the row has a treatment, so that a sentence can name it.</summary>
+    internal static FrozenDictionary<string, IReadOnlyList<Content>> StandIns { get; } = Treatments.ToFrozenDictionary(
+        static treatment => treatment,
+        static treatment => (IReadOnlyList<Content>)[new Content(new PlanSubstance(treatment, treatment, null), null, null, null)],
+        StringComparer.Ordinal);
+
     private static Encounter Read(IReadOnlyDictionary<string, string> row)
     {
-        var gas = row["gas"].Split(':');
+        var gases = EmbeddedTable.Entries(row["gas"]);
         return new Encounter
         {
             Key = row["key"],
@@ -98,9 +129,8 @@ public static class EncounterTable
             Severity = Enum.Parse<Severity>(row["severity"], ignoreCase: true),
             Floor = row["floor"].Length == 0 ? null : Enum.Parse<Severity>(row["floor"], ignoreCase: true),
             Consequences = EmbeddedTable.Entries(row["consequences"]),
-            Gas = gas[0].Length == 0 ? null : gas[0],
-            GasPerEquivalent = gas.Length < 2 ? 0 : double.Parse(gas[1], CultureInfo.InvariantCulture),
-            FirstLimits = gas.Length > 2 && gas[2] is "first",
+            Gases = [.. gases.Select(static entry => entry.Split(':')).Select(static gas => new GasShare(gas[0], double.Parse(gas[1], CultureInfo.InvariantCulture)))],
+            FirstLimits = gases.Count > 0 && gases[^1].EndsWith(":first", StringComparison.Ordinal),
             AboveK = Limit(row["condition"], "above="),
             BelowK = Limit(row["condition"], "below="),
             MassUpToKg = Number(row["condition"], "grams=") / 1000,

@@ -24,9 +24,13 @@ public sealed class FamilyTable
         ("[N+]#N", "diazonium salts"),
     ];
 
-    private readonly FrozenDictionary<string, Membership[]> byCas;
-    private readonly FrozenDictionary<string, Membership[]> byName;
-    private readonly FrozenDictionary<string, IReadOnlyDictionary<string, string>> traits;
+    private readonly FrozenDictionary<string, Memberships> byCas;
+    private readonly FrozenDictionary<string, Memberships> byName;
+    private readonly FrozenSet<string> destroyedByQuench;
+    private readonly FrozenSet<string> burningAsMetal;
+    private readonly FrozenSet<string> reactive;
+    private readonly FrozenSet<string> energetic;
+    private readonly FrozenDictionary<string, Severity> baths;
 
     private FamilyTable()
     {
@@ -34,10 +38,16 @@ public sealed class FamilyTable
             .Select(static row => (Cas: row["cas"], Name: row["name"], Membership: new Membership(row["family"], Number(row["minimumMassFraction"]), Number(row["equivalents"]) ?? 1)))
             .ToArray();
         byCas = rows.GroupBy(static row => row.Cas, StringComparer.Ordinal)
-            .ToFrozenDictionary(static group => group.Key, static group => group.Select(static row => row.Membership).ToArray(), StringComparer.Ordinal);
+            .ToFrozenDictionary(static group => group.Key, static group => new Memberships([.. group.Select(static row => row.Membership)]), StringComparer.Ordinal);
         byName = rows.GroupBy(static row => row.Name, StringComparer.OrdinalIgnoreCase)
-            .ToFrozenDictionary(static group => group.Key, static group => group.Select(static row => row.Membership).Distinct().ToArray(), StringComparer.OrdinalIgnoreCase);
-        traits = EmbeddedTable.Rows("family-traits.tsv").ToFrozenDictionary(static row => row["family"], StringComparer.Ordinal);
+            .ToFrozenDictionary(static group => group.Key, static group => new Memberships([.. group.Select(static row => row.Membership).Distinct()]), StringComparer.OrdinalIgnoreCase);
+        var traits = EmbeddedTable.Rows("family-traits.tsv").ToArray();
+        FrozenSet<string> With(string trait) => traits.Where(row => row[trait] is "yes").Select(static row => row["family"]).ToFrozenSet(StringComparer.Ordinal);
+        destroyedByQuench = With("destroyedByQuench");
+        burningAsMetal = With("burnsAsMetal");
+        reactive = With("reactive");
+        energetic = With("energetic");
+        baths = traits.Where(static row => row["bath"].Length > 0).ToFrozenDictionary(static row => row["family"], static row => Enum.Parse<Severity>(row["bath"], ignoreCase: true), StringComparer.Ordinal);
         All = rows.Select(static row => row.Membership.Family).Distinct(StringComparer.Ordinal).ToArray();
     }
 
@@ -51,21 +61,19 @@ public sealed class FamilyTable
     public IReadOnlyList<string> Of(PlanSubstance substance, double? massFraction = null)
     {
         ArgumentNullException.ThrowIfNull(substance);
-        var families = new List<string>();
-        foreach (var membership in Memberships(substance))
+        var listed = Find(substance).FamiliesAt(massFraction);
+        if (substance.Known is not null)
         {
-            if (massFraction is null || membership.MinimumMassFraction is not { } gate || massFraction >= gate)
-            {
-                families.Add(membership.Family);
-            }
+            return listed;
         }
 
-        if (substance is { Known: null, Smiles: { } smiles })
+        List<string> families = [.. listed];
+        if (substance.Smiles is { } smiles)
         {
             families.AddRange(Signs.Where(sign => smiles.Contains(sign.Sign, StringComparison.Ordinal)).Select(static sign => sign.Family).Distinct(StringComparer.Ordinal).Where(family => !families.Contains(family, StringComparer.Ordinal)));
         }
 
-        if (substance.Known is null && SolutionCatalog.Default.TryFind(substance.Name, out var solution))
+        if (SolutionCatalog.Default.TryFind(substance.Name, out var solution))
         {
             // a name such as bleach, where only a substance can stand, brings in what is in the bottle
             families.AddRange(solution.Parts.SelectMany(part => OfCas(part.Substance.Identity.Cas, part.MassFraction)).Where(family => !families.Contains(family, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToArray());
@@ -78,35 +86,71 @@ public sealed class FamilyTable
     public double Equivalents(PlanSubstance substance, string family)
     {
         ArgumentNullException.ThrowIfNull(substance);
-        return Array.Find(Memberships(substance), membership => string.Equals(membership.Family, family, StringComparison.Ordinal))?.Equivalents ?? 1;
+        return Find(substance).Equivalents(family);
     }
 
     /// <summary>True when water, alcohols or acids turn the substance over at once.</summary>
-    public bool IsDestroyedByQuench(PlanSubstance substance) => Of(substance).Any(family => Trait(family, "destroyedByQuench") is "yes");
+    public bool IsDestroyedByQuench(PlanSubstance substance) => IsAny(substance, destroyedByQuench);
 
-    /// <summary>True for families whose fires are fought like metal fires.</summary>
-    public bool BurnsAsMetal(string family) => Trait(family, "burnsAsMetal") is "yes";
+    /// <summary>True when a fire of the substance is fought like a metal fire.</summary>
+    public bool BurnsAsMetal(PlanSubstance substance) => IsAny(substance, burningAsMetal);
 
     /// <summary>True for families with which nothing unknown may share a vessel unseen.</summary>
-    public bool IsReactive(string family) => Trait(family, "reactive") is "yes";
+    public bool IsReactive(string family) => reactive.Contains(family);
 
     /// <summary>True for families whose members can decompose by themselves with much heat or gas.</summary>
-    public bool IsEnergetic(string family) => Trait(family, "energetic") is "yes";
+    public bool IsEnergetic(string family) => energetic.Contains(family);
 
     /// <summary>Severity of a water or ice bath under the family, or null: none.</summary>
-    public Severity? Bath(string family) => Trait(family, "bath") is { Length: > 0 } word ? Enum.Parse<Severity>(word, ignoreCase: true) : null;
+    public Severity? Bath(string family) => baths.TryGetValue(family, out var severity) ? severity : null;
 
     private static double? Number(string cell) => cell.Length == 0 ? null : double.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture);
 
-    private string? Trait(string family, string name) => traits.TryGetValue(family, out var row) ? row[name] : null;
+    private bool IsAny(PlanSubstance substance, FrozenSet<string> families)
+    {
+        foreach (var family in Of(substance))
+        {
+            if (families.Contains(family))
+            {
+                return true;
+            }
+        }
 
-    private IEnumerable<string> OfCas(string? cas, double? massFraction) =>
-        cas is not null && byCas.TryGetValue(cas, out var members)
-            ? members.Where(member => massFraction is null || member.MinimumMassFraction is not { } gate || massFraction >= gate).Select(static member => member.Family)
-            : [];
+        return false;
+    }
 
-    private Membership[] Memberships(PlanSubstance substance) =>
-        byCas.TryGetValue(substance.Known?.Identity.Cas ?? substance.Key, out var members) || byName.TryGetValue(substance.Name, out members) ? members : [];
+    private IReadOnlyList<string> OfCas(string? cas, double? massFraction) =>
+        cas is not null && byCas.TryGetValue(cas, out var members) ? members.FamiliesAt(massFraction) : [];
+
+    private Memberships Find(PlanSubstance substance) =>
+        byCas.TryGetValue(substance.Known?.Identity.Cas ?? substance.Key, out var members) || byName.TryGetValue(substance.Name, out members) ? members : Memberships.None;
 
     private sealed record Membership(string Family, double? MinimumMassFraction, double Equivalents);
+
+    /// <summary>The rows of one substance, with the families of all of them at hand.</summary>
+    private sealed class Memberships(Membership[] rows)
+    {
+        private readonly string[] families = Array.ConvertAll(rows, static row => row.Family);
+        private readonly double highestGate = rows.Max(static row => row.MinimumMassFraction) ?? double.NegativeInfinity;
+
+        public static Memberships None { get; } = new([]);
+
+        public IReadOnlyList<string> FamiliesAt(double? massFraction) =>
+            massFraction is not { } fraction || fraction >= highestGate
+                ? families
+                : [.. rows.Where(row => row.MinimumMassFraction is not { } gate || fraction >= gate).Select(static row => row.Family)];
+
+        public double Equivalents(string family)
+        {
+            foreach (var row in rows)
+            {
+                if (string.Equals(row.Family, family, StringComparison.Ordinal))
+                {
+                    return row.Equivalents;
+                }
+            }
+
+            return 1;
+        }
+    }
 }

@@ -1,7 +1,6 @@
 using System.Collections.Frozen;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
-using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -15,7 +14,8 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Partial pressure of oxygen in Pa up to which a vessel counts as purged (5 vol% at atmospheric pressure, the limiting oxygen concentration of hydrogen in nitrogen).</summary>
     private const double PurgedOxygenPa = 5e3;
 
-    private const string Reductants = "sulfites and thiosulfates";
+    /// <summary>Family that turns a peroxide into what is none.</summary>
+    internal const string Reductants = "sulfites and thiosulfates";
 
     private static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide"];
 
@@ -46,28 +46,31 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent;
 
     /// <summary>Every encounter among what shares a vessel at a step, the air over it and the glass around it included.</summary>
-    public static IReadOnlyList<Meeting> At(StepState state)
+    public static IReadOnlyList<Meeting> At(StepState state) => At(state, EncounterIndex.Default);
+
+    /// <summary>The same against the rows of another table.</summary>
+    public static IReadOnlyList<Meeting> At(StepState state, EncounterIndex table)
     {
-        var partners = new List<(Content Content, double? Fraction)>();
+        var partners = new List<Partner>(state.Contents.Count + 1);
         foreach (var content in state.Contents)
         {
             if (!content.Spent && content.Mol is null or > 0)
             {
-                partners.Add((content, Strength(content, state)));
+                partners.Add(Partner.Of(content, Strength(content, state)));
             }
         }
 
         foreach (var gas in Gases(state))
         {
-            partners.Add((new Content(gas, null, null, null), null));
+            partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        return Among(partners, [.. Scene(state)], state.WorstTemperatureK);
+        return Among(partners, [.. Scene(state)], state.WorstTemperatureK, table);
     }
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
     public static IReadOnlyList<Meeting> Among(IEnumerable<Content> contents) =>
-        Among([.. contents.Select(static content => (content, content.MassFraction))], [], Walk.RoomTemperatureK);
+        Among([.. contents.Select(static content => Partner.Of(content, content.MassFraction))], [], Walk.RoomTemperatureK, EncounterIndex.Default);
 
     private static IEnumerable<string> Scene(StepState state)
     {
@@ -76,9 +79,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             yield return EncounterTable.Air;
         }
 
-        if (VesselKinds.SaysGlass(state.Vessel.Kind))
+        foreach (var material in Construction.Of(state.Vessel))
         {
-            yield return EncounterTable.Glass;
+            yield return material;
         }
 
         if (state.Headspace is Headspace.Gas && state.Closing is { } closing
@@ -110,66 +113,76 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
-    private static List<Meeting> Among(List<(Content Content, double? Fraction)> partners, List<string> scene, double temperatureK)
+    private static IReadOnlyList<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
     {
-        var byFamily = new Dictionary<string, List<Content>>(StringComparer.Ordinal);
-        foreach (var (content, fraction) in partners)
+        var present = new HashSet<string>(scene, StringComparer.Ordinal);
+        foreach (var partner in partners)
         {
-            foreach (var family in Families.Of(content.Substance, fraction))
+            present.UnionWith(partner.Families);
+        }
+
+        var reduced = present.Contains(Reductants);
+        var meetings = new List<(int Row, Meeting Meeting)>();
+        foreach (var family in present)
+        {
+            foreach (var (row, encounter) in table.From(family))
             {
-                if (!byFamily.TryGetValue(family, out var members))
+                // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
+                if (!present.Contains(encounter.B) || (encounter.C is { } third && !present.Contains(third))
+                    || temperatureK <= encounter.AboveK || temperatureK > encounter.BelowK
+                    || (reduced && EncounterTable.StandIns.ContainsKey(encounter.B) && Reducible.Contains(encounter.A, StringComparer.Ordinal)))
                 {
-                    byFamily[family] = members = [];
+                    continue;
                 }
 
+                var meeting = new Meeting(encounter, Members(partners, encounter.A), Members(partners, encounter.B), encounter.C is null ? [] : Members(partners, encounter.C));
+                if (meeting.AreApart())
+                {
+                    meetings.Add((row, meeting));
+                }
+            }
+        }
+
+        // in the order of the table
+        meetings.Sort(static (one, other) => one.Row.CompareTo(other.Row));
+        return meetings.ConvertAll(static entry => entry.Meeting);
+    }
+
+    /// <summary>Who stands for a family: its members, for a treatment a partner that a sentence can name, for air and glass nobody.</summary>
+    private static IReadOnlyList<Content> Members(List<Partner> partners, string family)
+    {
+        if (EncounterTable.StandIns.TryGetValue(family, out var standIn))
+        {
+            return standIn;
+        }
+
+        var members = new List<Content>(2);
+        foreach (var (content, families) in partners)
+        {
+            if (families.Contains(family, StringComparer.Ordinal))
+            {
                 members.Add(content);
             }
         }
 
-        foreach (var pseudo in scene)
-        {
-            // a treatment stands in for the partner, so that a sentence can name it
-            byFamily[pseudo] = EncounterTable.Treatments.Contains(pseudo, StringComparer.Ordinal)
-                ? [new Content(new PlanSubstance(pseudo, pseudo, null), null, null, null)]
-                : [];
-        }
-
-        var reduced = byFamily.ContainsKey(Reductants);
-
-        var meetings = new List<Meeting>();
-        foreach (var encounter in EncounterTable.All)
-        {
-            // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
-            if (reduced && EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal) && Reducible.Contains(encounter.A, StringComparer.Ordinal))
-            {
-                continue;
-            }
-
-            if (Happens(encounter, byFamily, temperatureK) is { } meeting)
-            {
-                meetings.Add(meeting);
-            }
-        }
-
-        return meetings;
+        return members;
     }
 
-    private static Meeting? Happens(Encounter encounter, Dictionary<string, List<Content>> byFamily, double temperatureK)
+    /// <summary>True where someone of the first family meets someone else of the second.</summary>
+    private bool AreApart()
     {
-        if (!byFamily.TryGetValue(encounter.A, out var a) || !byFamily.TryGetValue(encounter.B, out var b)
-            || temperatureK <= encounter.AboveK || temperatureK > encounter.BelowK)
+        foreach (var one in A)
         {
-            return null;
+            foreach (var other in B)
+            {
+                if (!IsNoEncounter(Encounter, one, other))
+                {
+                    return true;
+                }
+            }
         }
 
-        List<Content>? c = [];
-        if (encounter.C is { } third && !byFamily.TryGetValue(third, out c))
-        {
-            return null;
-        }
-
-        var apart = b.Count == 0 || a.Exists(one => b.Exists(other => !IsNoEncounter(encounter, one, other)));
-        return apart ? new Meeting(encounter, a, b, c) : null;
+        return B.Count == 0;
     }
 
     /// <summary>One substance does not meet itself; what is sold in one bottle (Data/stock-solutions.tsv) is stable there.</summary>
@@ -235,5 +248,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
 
         return sum;
+    }
+
+    /// <summary>A content with the families it belongs to at its strength.</summary>
+    private readonly record struct Partner(Content Content, IReadOnlyList<string> Families)
+    {
+        public static Partner Of(Content content, double? fraction) => new(content, Meeting.Families.Of(content.Substance, fraction));
     }
 }

@@ -13,6 +13,8 @@ public sealed class ReactivityScreen : IScreen
     /// <summary>Amount over a water bath from which a broken flask is one step worse, in mol. Common practice, no source.</summary>
     private const double MuchOverBathMol = 0.05;
 
+    private static readonly string[] Energetic = ["explosion", "detonation", "self-heating", "runaway polymerisation"];
+
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context), .. EnergeticGaps.Find(context), .. AcetylenePressure.Find(context)];
 
@@ -55,11 +57,11 @@ public sealed class ReactivityScreen : IScreen
         var encounter = meeting.Encounter;
         var because2 = because.Count == 0 ? "" : $" ({string.Join("; ", because)})";
         var place = $"in “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)}, step {state.Step.Id}";
-        var treatment = EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal);
+        var hazard = HazardOf(encounter);
         return new Finding
         {
-            Code = (treatment ? "energetic." : "incompatibility.") + encounter.Key,
-            Hazard = treatment ? Hazard.Energetic : Hazard.Incompatibility,
+            Code = Prefix(hazard) + encounter.Key,
+            Hazard = hazard,
             Severity = severity,
             Steps = steps,
             Vessel = state.Vessel.Id,
@@ -68,6 +70,14 @@ public sealed class ReactivityScreen : IScreen
             Evidence = Evidence(meeting),
         };
     }
+
+    /// <summary>What is only done to a substance is energetic when it can go off or run away, else it is gas.</summary>
+    private static Hazard HazardOf(Encounter encounter) =>
+        !EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal) ? Hazard.Incompatibility
+        : encounter.Consequences.Any(static word => Energetic.Contains(word, StringComparer.Ordinal)) ? Hazard.Energetic
+        : Hazard.Gas;
+
+    private static string Prefix(Hazard hazard) => hazard is Hazard.Energetic ? "energetic." : hazard is Hazard.Gas ? "gas." : "incompatibility.";
 
     private static IEnumerable<Finding> InWaste(ScreeningContext context)
     {

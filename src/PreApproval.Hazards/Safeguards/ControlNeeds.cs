@@ -56,24 +56,44 @@ public static class ControlNeeds
     /// <summary>What a finding of this code needs; null for a code nobody has judged.</summary>
     public static ControlNeed? Of(string code) => Array.Find(Needs, need => code.StartsWith(need.Code, StringComparison.Ordinal));
 
-    internal static Finding Attach(Finding finding, ScreeningContext context) =>
-        finding.Controls.Count > 0 || Of(finding.Code) is not { Controls.Count: > 0 } need || finding.Severity > need.From
-            ? finding
-            : finding with { Controls = [.. need.Controls.Select(control => new NeededControl(control, Status(control, finding, context.Plan)))] };
+    internal static Finding Attach(Finding finding, ScreeningContext context)
+    {
+        if (finding.Controls.Count > 0 || Of(finding.Code) is not { } need || finding.Severity > need.From)
+        {
+            return finding;
+        }
+
+        var controls = need.Controls;
+        return controls.Count == 0 ? finding : finding with { Controls = [.. controls.Select(control => new NeededControl(control, Status(control, finding, context)))] };
+    }
 
     internal static bool Covers(Safeguard safeguard, Finding finding) =>
         safeguard.Steps.Count == 0 || finding.Steps.Count == 0 || safeguard.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal));
 
-    private static ControlStatus Status(string control, Finding finding, Plan plan)
+    private static ControlStatus Status(string control, Finding finding, ScreeningContext context)
     {
-        var offered = plan.Safeguards.Where(safeguard => Covers(safeguard, finding)).ToArray();
-        if (BuiltIn(control, finding, plan)
-            || Array.Exists(offered, safeguard => ControlList.Judge(safeguard) == Recognition.Recognised && !SafeguardStandards.Rejects(safeguard) && string.Equals(ControlList.Find(safeguard.Control), control, StringComparison.Ordinal)))
+        if (BuiltIn(control, finding, context.Plan))
         {
             return ControlStatus.Present;
         }
 
-        return Array.Exists(offered, safeguard => ControlList.StandsInFor(safeguard).Contains(control, StringComparer.Ordinal)) ? ControlStatus.Improvised : ControlStatus.Missing;
+        var improvised = false;
+        foreach (var judged in context.Safeguards)
+        {
+            if (!Covers(judged.Safeguard, finding))
+            {
+                continue;
+            }
+
+            if (string.Equals(judged.Control, control, StringComparison.Ordinal))
+            {
+                return ControlStatus.Present;
+            }
+
+            improvised |= judged.StandsInFor.Contains(control, StringComparer.Ordinal);
+        }
+
+        return improvised ? ControlStatus.Improvised : ControlStatus.Missing;
     }
 
     /// <summary>Controls the plan states elsewhere than among its safeguards.</summary>

@@ -30,10 +30,10 @@ public static class ControlList
         .SelectMany(static row => EmbeddedTable.Entries(row["aliases"]).Prepend(row["control"]).Select(name => (Name: name, Control: row["control"])))
         .ToFrozenDictionary(static pair => pair.Name, static pair => pair.Control, StringComparer.OrdinalIgnoreCase);
 
+    private static readonly string[] MadeOf = ["made of ", "made from ", "is ", "as ", "using ", "an inverted ", "an upturned ", "improvised from "];
+
     private static readonly Makeshift[] ImprovisedWords =
         [.. EmbeddedTable.Rows("improvised.tsv").Select(static row => new Makeshift(row["words"], Parse(row["hazard"]), row["kind"] is "use", EmbeddedTable.Entries(row["insteadOf"])))];
-
-    private static readonly string[] MadeOf = ["made of ", "made from ", "is ", "as ", "using ", "an inverted ", "an upturned ", "improvised from "];
 
     /// <summary>Names of all recognised controls.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Known.Select(static control => control.Control)];
@@ -69,12 +69,11 @@ public static class ControlList
         var known = Find(safeguard.Control);
         return Array.Find(ImprovisedWords, makeshift => known is null
             ? ContainsWords(safeguard.Control, makeshift.Words) || (safeguard.Detail is { } detail && ContainsWords(detail, makeshift.Words))
-            : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift.Words)));
+            : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift)));
     }
 
-    private static bool SaysMadeOf(string detail, string words) =>
-        detail.Trim().StartsWith(words, StringComparison.OrdinalIgnoreCase)
-        || Array.Exists(MadeOf, lead => ContainsWords(detail, lead + words) || ContainsWords(detail, lead + "a " + words) || ContainsWords(detail, lead + "an " + words));
+    private static bool SaysMadeOf(string detail, Makeshift makeshift) =>
+        detail.AsSpan().TrimStart().StartsWith(makeshift.Words, StringComparison.OrdinalIgnoreCase) || Array.Exists(makeshift.MadeOf, words => ContainsWords(detail, words));
 
     /// <summary>True when the control acts on the hazard.</summary>
     internal static bool ActsOn(string control, Hazard hazard) =>
@@ -113,5 +112,9 @@ public static class ControlList
     private static Hazard Parse(string word) => Enum.Parse<Hazard>(word, ignoreCase: true);
 
     /// <summary>Words that give an improvised safeguard away.</summary>
-    private sealed record Makeshift(string Words, Hazard Hazard, bool Misuse, IReadOnlyList<string> InsteadOf);
+    private sealed record Makeshift(string Words, Hazard Hazard, bool Misuse, IReadOnlyList<string> InsteadOf)
+    {
+        /// <summary>The words as a detail says what a control is made of.</summary>
+        public string[] MadeOf { get; } = [.. ControlList.MadeOf.SelectMany(lead => (string[])[lead + Words, lead + "a " + Words, lead + "an " + Words])];
+    }
 }

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Safeguards;
 using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Screening;
@@ -21,6 +22,7 @@ public interface IFollowUpScreen
 public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
 {
     private readonly Dictionary<StepState, ClosedAssessment?> closed = new(ReferenceEqualityComparer.Instance);
+    private JudgedSafeguard[]? safeguards;
 
     public Plan Plan { get; } = plan;
 
@@ -30,6 +32,9 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
 
     /// <summary>True while a change is tried: a screen then offers no changes of its own.</summary>
     internal bool IsTrial { get; init; }
+
+    /// <summary>The safeguards of the plan, each judged once.</summary>
+    internal IReadOnlyList<JudgedSafeguard> Safeguards => safeguards ??= [.. Plan.Safeguards.Select(JudgedSafeguard.Of)];
 
     /// <summary>The closed vessel at a step, computed once; null when open or when its volume is not known.</summary>
     internal ClosedAssessment? Closed(StepState state)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Energy;
 using PreApproval.Hazards.Exposure;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Plans;
@@ -22,6 +23,7 @@ public static class Screener
         new VesselCareScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),
+        new EnergeticScreen(),
         new CryogenScreen(),
         new VacuumScreen(),
         new ThermalShockScreen(),

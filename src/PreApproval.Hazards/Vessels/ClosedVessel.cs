@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Vessels;
@@ -67,6 +68,8 @@ public enum VesselPhase
 /// <summary>One model's answer at one temperature.</summary>
 public sealed record ModelState
 {
+    private static readonly IReadOnlyDictionary<string, double> Nothing = ReadOnlyDictionary<string, double>.Empty;
+
     public required VesselModel Model { get; init; }
 
     public VesselPhase? Phase { get; init; }
@@ -77,13 +80,13 @@ public sealed record ModelState
     public string? Because { get; init; }
 
     /// <summary>Partial pressures in Pa by substance key; trapped and evolved gas under <c>headspace</c>.</summary>
-    public IReadOnlyDictionary<string, double> PartialPressuresPa { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
+    public IReadOnlyDictionary<string, double> PartialPressuresPa { get; init; } = Nothing;
 
     public double? LiquidVolumeFraction { get; init; }
 
-    public IReadOnlyDictionary<string, double> LiquidMoleFractions { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
+    public IReadOnlyDictionary<string, double> LiquidMoleFractions { get; init; } = Nothing;
 
-    public IReadOnlyDictionary<string, double> ActivityCoefficients { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
+    public IReadOnlyDictionary<string, double> ActivityCoefficients { get; init; } = Nothing;
 
     /// <summary>Keys in <c>sources.bib</c> of everything this answer rests on.</summary>
     public IReadOnlyList<string> Sources { get; init; } = [];

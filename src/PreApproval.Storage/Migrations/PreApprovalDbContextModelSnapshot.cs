@@ -559,6 +559,48 @@ namespace PreApproval.Storage.Migrations
                     b.ToTable("group_substance_version", (string)null);
                 });
 
+            modelBuilder.Entity("PreApproval.Procedures.Thresholds.PolicyVersionRecord", b =>
+                {
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("AuthorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("author_id");
+
+                    b.Property<byte[]>("Content")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content");
+
+                    b.Property<string>("ContentDigest")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("content_digest");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("GroupId", "Version")
+                        .HasName("pk_policy_version");
+
+                    b.HasIndex("GroupId", "AuthorId")
+                        .HasDatabaseName("ix_policy_version_group_id_author_id");
+
+                    b.ToTable("policy_version", (string)null);
+                });
+
             modelBuilder.Entity("PreApproval.Procedures.Workflow.DecisionRecord", b =>
                 {
                     b.Property<Guid>("ProcedureId")
@@ -1385,6 +1427,23 @@ namespace PreApproval.Storage.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_group_substance_version_group_substance_group_id_substance_");
+                });
+
+            modelBuilder.Entity("PreApproval.Procedures.Thresholds.PolicyVersionRecord", b =>
+                {
+                    b.HasOne("PreApproval.Storage.Model.GroupPolicyRow", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_policy_version_group_policy_group_id");
+
+                    b.HasOne("PreApproval.Storage.Model.MembershipRow", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "AuthorId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_policy_version_membership_group_id_author_id");
                 });
 
             modelBuilder.Entity("PreApproval.Procedures.Workflow.DecisionRecord", b =>

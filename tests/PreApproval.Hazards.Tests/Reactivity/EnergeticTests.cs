@@ -49,18 +49,19 @@ public sealed class EnergeticTests
         };
         var without = plan with { Steps = [plan.Steps[0], plan.Steps[2]] };
 
-        Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Hazard == Hazard.Energetic);
+        // a notice still says what the bottle holds
+        Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding is { Hazard: Hazard.Energetic, Severity: < Severity.Notice });
         Assert.Contains(Screener.Screen(without, Policy.Default).Findings, static finding => finding is { Code: "energetic.organic-peroxide-concentrated", Severity: Severity.Danger });
     }
 
     [Fact]
     public void Screen_EnergeticFamilyWithoutARowHeatedHard_IsAGapForReview()
     {
-        var report = Screen(Flask("tube"), Step("2", StepAction.Heat, "tube", 110), Step("3", StepAction.Cool, "tube", 20), Of("nitro", "nitromethane", ML(20)));
+        var report = Screen(Flask("tube"), Step("2", StepAction.Heat, "tube", 110), Step("3", StepAction.Cool, "tube", 20), Of("hydrazine", "phenylhydrazine", ML(20)));
 
         Assert.Equal(Verdict.Review, report.Verdict);
         Assert.True(Assert.Single(report.Findings, static finding => finding.Code is "data.energetic-not-assessed").LeavesCheckUndone);
-        Assert.DoesNotContain(Screen(Flask("tube"), Step("2", StepAction.Stir, "tube", 25), Step("3", StepAction.Cool, "tube", 20), Of("nitro", "nitromethane", ML(20))).Findings, static finding => finding.Code is "data.energetic-not-assessed");
+        Assert.DoesNotContain(Screen(Flask("tube"), Step("2", StepAction.Stir, "tube", 25), Step("3", StepAction.Cool, "tube", 20), Of("hydrazine", "phenylhydrazine", ML(20))).Findings, static finding => finding.Code is "data.energetic-not-assessed");
     }
 
     // 29 CFR 1910.253(a)(2): at most 15 psi gauge, 1.03 bar(g)

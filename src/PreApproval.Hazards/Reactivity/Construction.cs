@@ -1,0 +1,43 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Vessels;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>What the vessel, its closure and its fittings are made of, as far as their words say and the table of encounters asks.</summary>
+internal static class Construction
+{
+    public static IEnumerable<string> Of(Vessel vessel)
+    {
+        if (VesselKinds.SaysGlass(vessel.Kind))
+        {
+            yield return EncounterTable.Glass;
+        }
+
+        // a lining keeps the contents from the metal
+        if ((Says(vessel.Kind, "steel") || Says(vessel.Kind, "autoclave")) && !Says(vessel.Kind, "lined") && !Says(vessel.Kind, "liner"))
+        {
+            yield return EncounterTable.Steel;
+        }
+
+        if (Anywhere(vessel, "brass") || Anywhere(vessel, "copper"))
+        {
+            yield return EncounterTable.CopperAlloy;
+        }
+
+        // the aluminium of a crimp cap lies behind its septum
+        if (Says(vessel.Kind, "aluminium") || Says(vessel.Kind, "aluminum") || vessel.Parts.Any(static part => Says(part.Name, "aluminium") || Says(part.Name, "aluminum")))
+        {
+            yield return EncounterTable.AluminiumWare;
+        }
+
+        if (Anywhere(vessel, "PTFE"))
+        {
+            yield return EncounterTable.Ptfe;
+        }
+    }
+
+    private static bool Anywhere(Vessel vessel, string word) =>
+        Says(vessel.Kind, word) || (vessel.Closure is { } closure && Says(closure, word)) || vessel.Parts.Any(part => Says(part.Name, word));
+
+    private static bool Says(string text, string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);
+}
