@@ -3,6 +3,7 @@ using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Energy;
 using PreApproval.Hazards.Exposure;
 using PreApproval.Hazards.Fire;
+using PreApproval.Hazards.Handling;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Safeguards;
@@ -33,6 +34,9 @@ public static class Screener
         new FireScreen(),
         new ReactivityScreen(),
         new PeroxideScreen(),
+        new MonomerScreen(),
+        new PyrophoricScreen(),
+        new SpecialPoisonScreen(),
         new WalkScreen(),
         new UnknownSubstanceScreen(),
         new SolutionStrengthScreen(),
