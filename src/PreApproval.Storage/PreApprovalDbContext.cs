@@ -74,7 +74,7 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
         configurationBuilder.Properties<SlotKind>().HaveConversion<WireNameConverter<SlotKind>>();
         configurationBuilder.Properties<Hazard>().HaveConversion<WireNameConverter<Hazard>>();
         configurationBuilder.Properties<Severity>().HaveConversion<WireNameConverter<Severity>>();
-        configurationBuilder.Properties<SubstanceChange>().HaveConversion<WireNameConverter<SubstanceChange>>();
+        configurationBuilder.Properties<VersionChange>().HaveConversion<WireNameConverter<VersionChange>>();
         configurationBuilder.Properties<Verdict>().HaveConversion<WireNameConverter<Verdict>>();
     }
 
