@@ -2,9 +2,11 @@ using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
+using PreApproval.Documents.Inventory;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.History;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
@@ -65,6 +67,10 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
 
     internal DbSet<GroupSubstanceVersionRecord> GroupSubstanceVersions => Set<GroupSubstanceVersionRecord>();
 
+    internal DbSet<InventoryItemRecord> InventoryItems => Set<InventoryItemRecord>();
+
+    internal DbSet<InventoryVersionRecord> InventoryVersions => Set<InventoryVersionRecord>();
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         base.ConfigureConventions(configurationBuilder);
@@ -75,6 +81,7 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
         configurationBuilder.Properties<Hazard>().HaveConversion<WireNameConverter<Hazard>>();
         configurationBuilder.Properties<Severity>().HaveConversion<WireNameConverter<Severity>>();
         configurationBuilder.Properties<VersionChange>().HaveConversion<WireNameConverter<VersionChange>>();
+        configurationBuilder.Properties<InventoryKind>().HaveConversion<WireNameConverter<InventoryKind>>();
         configurationBuilder.Properties<Verdict>().HaveConversion<WireNameConverter<Verdict>>();
     }
 
@@ -96,5 +103,6 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
         ProcedureTables.Configure(builder);
         LogTables.Configure(builder);
         SubstanceTables.Configure(builder);
+        InventoryTables.Configure(builder);
     }
 }

@@ -7,6 +7,7 @@ using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Idempotency;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
@@ -32,6 +33,7 @@ public static class StorageSetup
             .AddScoped<IProcedureReader, ProcedureReader>()
             .AddScoped<IGroupStore, GroupStore>()
             .AddScoped<IGroupSubstanceStore, GroupSubstanceStore>()
+            .AddScoped<IInventoryStore, InventoryStore>()
             .AddScoped<IAuditStore, AuditStore>()
             .AddScoped<INoticeStore, NoticeStore>()
             .AddScoped<IIdempotencyStore, IdempotencyStore>()
