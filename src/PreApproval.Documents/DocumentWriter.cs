@@ -21,9 +21,9 @@ public static class DocumentWriter
         ("lone", document.Lone),
         ("people", Of(document.People, people => Object(("experience", Word(people.Experience, Words.Experiences))))),
         ("protection", Of(document.Protection, protection => Object(("gloves", protection.Gloves), ("eyes", protection.Eyes), ("coat", protection.Coat)))),
-        ("place", Of(document.Place, place => Object(Place(place)))),
+        ("place", Of(document.Place, ToJson)),
         ("plannedOn", Date(document.PlannedOn)),
-        ("vessels", Array(document.Vessels, vessel => Object(Vessel("id", vessel)))),
+        ("vessels", Array(document.Vessels, ToJson)),
         ("steps", Array(document.Steps, Step)),
         ("reactions", Array(document.Reactions, Reaction)),
         ("safeguards", Array(document.Safeguards, safeguard => Object(
@@ -45,6 +45,12 @@ public static class DocumentWriter
         ("cas", substance.Cas),
         ("smiles", substance.Smiles),
         ("properties", Of(substance.Properties, Properties)));
+
+    /// <summary>A vessel of a document as JSON.</summary>
+    public static JsonObject ToJson(VesselEntry vessel) => Object(Vessel("id", vessel));
+
+    /// <summary>The place of a document as JSON.</summary>
+    public static JsonObject ToJson(PlaceEntry place) => Object(Place(place));
 
     /// <summary>An entry of the inventory as JSON.</summary>
     internal static JsonObject ToJson(InventoryContent content) => content switch

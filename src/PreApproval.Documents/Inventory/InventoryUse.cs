@@ -91,13 +91,13 @@ public static class InventoryUse
         VesselEntry known = listed.Entry.Vessel;
         if (listed.Retired is { } why)
         {
-            yield return new Fault("/id", $"was taken out of the group's inventory ({Shown.Text(why)}); use another vessel, or give this one another short id if it is not {listed.Entry.Label}");
+            yield return new Fault("", $"was taken out of the group's inventory ({Shown.Text(why)}); use another vessel, or give this one another short id if it is not {listed.Entry.Label}");
             yield break;
         }
 
         if (listed.Entry.OutOfService is { } reason)
         {
-            yield return new Fault("/id", $"is out of service in the group's inventory ({Shown.Text(reason)}); use another vessel");
+            yield return new Fault("", $"is out of service in the group's inventory ({Shown.Text(reason)}); use another vessel");
         }
 
         if (!Agree(vessel.Volume, known.Volume))
