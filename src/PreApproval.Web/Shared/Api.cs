@@ -3,6 +3,7 @@ using PreApproval.Web.Catalogue;
 using PreApproval.Web.Comparisons;
 using PreApproval.Web.Drafting;
 using PreApproval.Web.History;
+using PreApproval.Web.Inventory;
 using PreApproval.Web.Review;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Submission;
@@ -19,6 +20,7 @@ public static class Api
         RouteGroupBuilder api = app.MapGroup(ApiPaths.Root).RequireAuthorization().AddEndpointFilterFactory(QueryFaults.Name);
         api.MapAccounts();
         api.MapCatalogue();
+        api.MapInventory();
         api.MapScreenings();
         api.MapComparisons();
         api.MapDrafting();

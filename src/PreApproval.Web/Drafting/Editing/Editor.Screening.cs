@@ -1,8 +1,10 @@
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Components.Authorization;
 using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
 using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
@@ -27,15 +29,23 @@ public sealed partial class Editor
         Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
         IReadOnlyList<ListedGroupSubstance> own = await scope.ServiceProvider.GetRequiredService<OwnValues>().ListAsync(actor, _gone.Token);
         Policy thresholds = await scope.ServiceProvider.GetRequiredService<PolicyInUse>().OfAsync(actor, _gone.Token);
-        if (_document is null || (thresholds == _thresholds && own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version)))))
+        GroupInventory inventory = await scope.ServiceProvider.GetRequiredService<InventoryLookup>().AllAsync(actor, _gone.Token);
+        if (_document is null
+            || (thresholds == _thresholds && own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version))) && Same(inventory, _document.Inventory)))
         {
             return;
         }
 
         _document.Own = own;
         _thresholds = thresholds;
+        _document.Inventory = inventory;
         Screen();
     }
+
+    private static bool Same(GroupInventory one, GroupInventory other) =>
+        one.Vessels.Select(static vessel => (vessel.Id, vessel.Version)).SequenceEqual(other.Vessels.Select(static vessel => (vessel.Id, vessel.Version)))
+        && one.Places.Select(static place => (place.Id, place.Version)).SequenceEqual(other.Places.Select(static place => (place.Id, place.Version)))
+        && one.Places.SelectMany(static place => place.Agents).SequenceEqual(other.Places.SelectMany(static place => place.Agents));
 
     private void Rescreen()
     {
@@ -66,7 +76,14 @@ public sealed partial class Editor
 
         try
         {
-            ProcedureDocument completed = GroupSubstanceUse.Complete(read.Value, _document.Own);
+            InventoryCompletion stocked = InventoryUse.Complete(GroupSubstanceUse.Complete(read.Value, _document.Own), _document.Inventory, DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime));
+            _document.Faults = stocked.Faults;
+            if (stocked.Faults.Count > 0)
+            {
+                return;
+            }
+
+            ProcedureDocument completed = stocked.Document;
             _screening = ScreeningView.Read(Screener.Screen(completed, _thresholds).Json);
             _curves = PressureCurve.From(ReferenceEquals(completed, read.Value) ? Root : DocumentWriter.ToJson(completed), _screening);
         }
