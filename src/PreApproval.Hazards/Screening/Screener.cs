@@ -30,6 +30,7 @@ public static class Screener
         new LayerScreen(),
         new FireScreen(),
         new ReactivityScreen(),
+        new GasScreen(),
         new PeroxideScreen(),
         new WalkScreen(),
         new UnknownSubstanceScreen(),
