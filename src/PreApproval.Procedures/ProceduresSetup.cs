@@ -4,9 +4,11 @@ using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.Drafting;
 using PreApproval.Procedures.History;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Submission;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures;
@@ -28,6 +30,11 @@ public static class ProceduresSetup
             .AddScoped<ProcedureQueries>()
             .AddScoped<GroupSubstanceHandler>()
             .AddScoped<OwnValues>()
+            .AddScoped<PolicyHandler>()
+            .AddScoped<PolicyInUse>()
+            .AddScoped<InventoryHandler>()
+            .AddScoped<InventoryTable>()
+            .AddScoped<InventoryLookup>()
             .AddScoped<HistoryHandler>()
             .AddScoped<MembershipQueries>()
             .AddScoped<NoticeQueries>()

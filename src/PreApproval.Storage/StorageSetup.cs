@@ -7,8 +7,10 @@ using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Idempotency;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Storage.Stores;
 
@@ -32,6 +34,8 @@ public static class StorageSetup
             .AddScoped<IProcedureReader, ProcedureReader>()
             .AddScoped<IGroupStore, GroupStore>()
             .AddScoped<IGroupSubstanceStore, GroupSubstanceStore>()
+            .AddScoped<IPolicyStore, PolicyStore>()
+            .AddScoped<IInventoryStore, InventoryStore>()
             .AddScoped<IAuditStore, AuditStore>()
             .AddScoped<INoticeStore, NoticeStore>()
             .AddScoped<IIdempotencyStore, IdempotencyStore>()

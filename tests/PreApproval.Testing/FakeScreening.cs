@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using PreApproval.Audit;
 using PreApproval.Documents;
+using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Workflow;
 
@@ -49,7 +50,7 @@ public static class FakeScreening
         bool flagged = Array.Exists(findings, finding => finding.Severity <= policy.ReviewFrom || finding.LeavesCheckUndone);
         var report = new Report { Verdict = flagged ? Verdict.Review : Verdict.Clear, Findings = findings, Timeline = [], Coverage = [] };
         byte[] json = CanonicalJson.Serialize(new JsonObject { ["findings"] = new JsonArray([.. findings.Select(finding => JsonValue.Create(finding.Id))]) });
-        return new ScreenedDocument(report, json, Digest(document), CanonicalJson.Digest("policy"u8), CanonicalJson.Digest("data"u8));
+        return new ScreenedDocument(report, json, Digest(document), PolicyWriter.Digest(policy), CanonicalJson.Digest("data"u8));
     }
 
     private static string Digest(ProcedureDocument document) =>

@@ -14,8 +14,7 @@ public static class PolicyWriter
         var json = new JsonObject();
         foreach (System.Reflection.PropertyInfo property in typeof(Policy).GetProperties(System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.Instance))
         {
-            string name = char.ToLowerInvariant(property.Name[0]) + property.Name[1..];
-            json[name] = property.GetValue(policy) switch
+            json[NameOf(property.Name)] = property.GetValue(policy) switch
             {
                 double number => number,
                 int number => number,
@@ -29,6 +28,16 @@ public static class PolicyWriter
         return json;
     }
 
+    /// <summary>Name of a member in JSON.</summary>
+    public static string NameOf(string member)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(member);
+        return char.ToLowerInvariant(member[0]) + member[1..];
+    }
+
+    /// <summary>The canonical bytes of RFC 8785.</summary>
+    public static byte[] Canonical(Policy policy) => CanonicalJson.Serialize(ToJson(policy));
+
     /// <summary><c>sha256:</c> and the SHA-256 of the policy's canonical bytes.</summary>
-    public static string Digest(Policy policy) => CanonicalJson.Digest(CanonicalJson.Serialize(ToJson(policy)));
+    public static string Digest(Policy policy) => CanonicalJson.Digest(Canonical(policy));
 }

@@ -21,10 +21,7 @@ public sealed class PeroxideScreen : IScreen
 
     private static readonly string[] DestroysPeroxides = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", "saline hydrides", "boranes"];
 
-    private static readonly FrozenDictionary<string, (bool Severe, int Months)> Formers = EmbeddedTable.Rows("peroxide-formers.tsv").ToFrozenDictionary(
-        static row => row["cas"],
-        static row => (row["class"] is "severe", int.Parse(row["monthsOpened"], CultureInfo.InvariantCulture)),
-        StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, PeroxideFormer> Formers = PeroxideFormer.All;
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
@@ -44,11 +41,12 @@ public sealed class PeroxideScreen : IScreen
 
     private static Finding? Of(Material material, PlanSubstance substance, ScreeningContext context)
     {
-        var (severe, months) = Formers[substance.Known?.Identity.Cas ?? substance.Key];
+        var former = Formers[substance.Known?.Identity.Cas ?? substance.Key];
+        var (severe, months) = (former.Class == PeroxideClass.Severe, former.MonthsOpened);
         string[] concentrating =
         [
             .. context.Walk.States.Where(state => state.Step.Action is StepAction.Distil or StepAction.Concentrate
-                    && state.Contents.Any(content => string.Equals(content.MaterialId, material.Id, StringComparison.Ordinal)))
+                    && state.Contents.Any(content => string.Equals(content.MaterialId, material.Id, StringComparison.Ordinal) && IsMuch(content, former)))
                 .Select(static state => state.Step.Id)
                 .Distinct(StringComparer.Ordinal),
         ];
@@ -87,7 +85,7 @@ public sealed class PeroxideScreen : IScreen
         }
 
         return material.OpenedOn is null && tested is null && !InReductant(material)
-            ? Finding("peroxide.undated", severe ? Severity.Caution : Severity.Notice, $"{substance.Name} “{material.Id}” forms peroxides; the date of opening is not stated.", "kelly-1996", null)
+            ? Finding("peroxide.undated", severe ? Severity.Caution : Severity.Notice, $"{substance.Name} “{material.Id}” forms peroxides{(former.Class == PeroxideClass.Polymerising ? ", which can start its polymerisation" : "")}; the date of opening is not stated.", "kelly-1996", null)
             : null;
 
         Finding Finding(string code, Severity severity, string statement, string source, double? ppm) => new()
@@ -106,6 +104,10 @@ public sealed class PeroxideScreen : IScreen
             ],
         };
     }
+
+    /// <summary>A slow former counts only from a volume; an unknown volume counts.</summary>
+    private static bool IsMuch(Content content, PeroxideFormer former) =>
+        former.LeastConcentratedM3 <= 0 || Fire.OpenFlammables.VolumeM3(content) is var volume && (volume <= 0 || volume >= former.LeastConcentratedM3);
 
     /// <summary>The bottle holds an organometallic compound or a hydride, which leaves no peroxide in it.</summary>
     private static bool InReductant(Material material) =>

@@ -72,7 +72,7 @@ internal static class ElectricalGear
             Unit = "°C",
             Limit = Wording.InCelsius(HotSurface.LimitK(value.Value, share)),
             Model = "temperature class below the lowest autoignition temperature; limit: share of it in °C",
-            Sources = References.Full(["iec-60079-0", "trgs-723", .. value.Sources]),
+            Sources = [References.Full("iec-60079-0"), References.OfLimit("trgs-723", share, Policy.Default.HotSurfaceShare), .. References.Full(value.Sources)],
             Quality = value.Quality,
         };
     }

@@ -1,14 +1,8 @@
 namespace PreApproval.Hazards.Fire;
 
-/// <summary>Thresholds of the fire and release checks, SI units. Each names its source; table in docs/methods/flash-margin.md, release.md and inerting.md.</summary>
+/// <summary>Thresholds of the fire and release checks that no group sets, SI units; those it sets are in <see cref="Screening.Policy"/>. Each names its source; table in docs/methods/flash-margin.md, release.md and inerting.md.</summary>
 public static class FireThresholds
 {
-    /// <summary>Distance below its flash point at which a pure liquid counts as safe, in K (BG RCI on TRGS 721).</summary>
-    public const double PureMarginK = 5;
-
-    /// <summary>The same for a mixture, in K (BG RCI on TRGS 721).</summary>
-    public const double MixtureMarginK = 15;
-
     /// <summary>Flash point up to which a liquid is a flammable liquid, in K (60 °C; CLP Annex I, 2.6).</summary>
     public const double FlammableUpToK = 333.15;
 

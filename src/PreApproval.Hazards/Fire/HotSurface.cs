@@ -101,7 +101,7 @@ internal static class HotSurface
                     Unit = "°C",
                     Limit = Wording.InCelsius(limit),
                     Model = "share of the lowest autoignition temperature in °C",
-                    Sources = References.Full(["trgs-723"]),
+                    Sources = [References.OfLimit("trgs-723", share, Policy.Default.HotSurfaceShare)],
                     Quality = state.SurfaceStated ? Quality.Measured : Quality.Assumed,
                 },
                 .. autoignition.All.OrderBy(static value => value.Value).Select(value => new Evidence

@@ -21,7 +21,7 @@ internal sealed record OpenLiquid(StepState State, Content[] Flammables, FlashPo
 }
 
 /// <summary>
-/// The distance to the flash point at every open step. A pure liquid wants 5 K below, a mixture 15 K (BG RCI on TRGS 721); for a halogenated
+/// The distance to the flash point at every open step, as the policy sets it (BG RCI on TRGS 721: a pure liquid 5 K, a mixture 15 K); for a halogenated
 /// liquid no distance is valid. A notice, unless there is an ignition source or a large volume. Rules: docs/methods/flash-margin.md.
 /// </summary>
 internal static class OpenFlammables
@@ -34,18 +34,18 @@ internal static class OpenFlammables
         return
         [
             .. context.Walk.States.Where(static state => !state.Sealed)
-                .Select(static state => new OpenLiquid(state, Near(state), null, [.. state.Contents.Where(IsHidden)]))
-                .Select(open => open.Flammables.Length > 0 || open.Hidden.Length > 0 ? open : open with { Together = Together(open.State, together) })
+                .Select(state => new OpenLiquid(state, Near(state, context.Policy), null, [.. state.Contents.Where(IsHidden)]))
+                .Select(open => open.Flammables.Length > 0 || open.Hidden.Length > 0 ? open : open with { Together = Together(open.State, together, context.Policy) })
                 .Where(static open => open.Flammables.Length > 0 || open.Together is not null || open.Hidden.Length > 0),
         ];
     }
 
-    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together, bool withClearings = true)
+    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together)
     {
         foreach (var group in opens.Where(static open => open.State.Heated).GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep)))
         {
             var finding = Heated([.. group], context, together);
-            yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group], context) } : finding;
+            yield return finding with { ClearedBy = Offers(finding, [.. group], context, together) };
         }
 
         // what is carried from flask to flask is one matter
@@ -59,7 +59,7 @@ internal static class OpenFlammables
     public static double VolumeM3(Content content) =>
         content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol / content.Substance.Known?.DensityKgPerM3?.Value ?? 0;
 
-    private static FlashPointEstimate? Together(StepState state, ContentsFlashPoint together) => together.NearTo(state, FireThresholds.MixtureMarginK, FireThresholds.FlammableUpToK);
+    private static FlashPointEstimate? Together(StepState state, ContentsFlashPoint together, Policy policy) => together.NearTo(state, policy.FlashMarginMixtureK, FireThresholds.FlammableUpToK);
 
     /// <summary>
     /// A fifth or more of the liquid, by amount, is not past a flash point of its own: only then do the liquids together tell more than the pure ones. Common practice, no source.
@@ -77,30 +77,30 @@ internal static class OpenFlammables
 
         if (open.Together is null && open.Hidden.Length == 0 && IsDiluted(open))
         {
-            open = open with { Together = Together(state, together) };
+            open = open with { Together = Together(state, together, context.Policy) };
         }
 
         var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var ignites = state.HeatSource is HeatSource.HeatGun or HeatSource.Oven;
         var flashes = open.Flammables.Length > 0 || open.Together is not null;
-        return Finding("fire.heated-openly", group, open) with
+        return Finding("fire.heated-openly", group, open, context.Policy) with
         {
             Severity = !flashes ? Severity.Notice : ignites || (large && bench) ? Severity.Warning : large || bench ? Severity.Caution : Severity.Notice,
-            Statement = $"{Names(open.Burning)} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} {(flashes ? Nearness(open) : "gives a vapour that burns although no flash point is found")}: keep ignition sources away{(ignites ? $"; {(state.HeatSource == HeatSource.Oven ? "an oven" : "a heat gun")} is one" : "")}{Large(open, large)}{Halogenated(open)}.",
+            Statement = $"{Names(open.Burning)} in the open “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} {(flashes ? Nearness(open, context.Policy) : "gives a vapour that burns although no flash point is found")}: keep ignition sources away{(ignites ? $"; {(state.HeatSource == HeatSource.Oven ? "an oven" : "a heat gun")} is one" : "")}{Large(open, large)}{Halogenated(open)}.",
         };
     }
 
     private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
     {
-        var open = group.MinBy(static one => (Margins(one).Select(static margin => margin.Value - margin.Limit!.Value).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
+        var open = group.MinBy(one => (Margins(one, context.Policy).Select(static margin => margin.Value - margin.Limit!.Value).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var state = open.State;
-        var how = Margins(open).OrderBy(static margin => margin.Value).FirstOrDefault() is { } least
+        var how = Margins(open, context.Policy).OrderBy(static margin => margin.Value).FirstOrDefault() is { } least
             ? least.Value <= 0 ? $"{Wording.Text(Math.Round(-least.Value))} K above a flash point" : $"only {Wording.Text(Math.Round(least.Value))} K below a flash point"
             : "with a vapour that burns although no flash point is found";
         string[] vessels = [.. group.Select(static one => one.State.Vessel.Id).Distinct(StringComparer.Ordinal)];
-        return Finding("fire.flash-margin", group, open) with
+        return Finding("fire.flash-margin", group, open, context.Policy) with
         {
             Vessel = vessels.Length == 1 ? vessels[0] : null,
             Severity = large && context.Plan.Place?.Kind == PlaceKind.Bench ? Severity.Caution : Severity.Notice,
@@ -108,7 +108,7 @@ internal static class OpenFlammables
         };
     }
 
-    private static Finding Finding(string code, OpenLiquid[] group, OpenLiquid open) => new()
+    private static Finding Finding(string code, OpenLiquid[] group, OpenLiquid open, Policy policy) => new()
     {
         Code = code,
         Hazard = Hazard.Fire,
@@ -117,7 +117,7 @@ internal static class OpenFlammables
         Vessel = open.State.Vessel.Id,
         Materials = [.. open.Burning.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         Statement = "",
-        Evidence = [.. Margins(open), .. open.Together is { } flash ? [Evidence(flash)] : Array.Empty<Evidence>()],
+        Evidence = [.. Margins(open, policy), .. open.Together is { } flash ? [Evidence(flash)] : Array.Empty<Evidence>()],
     };
 
     private static string Names(Content[] contents) =>
@@ -132,17 +132,17 @@ internal static class OpenFlammables
     }
 
     /// <summary>The distance of the step below each flash point in K, beside the distance wanted.</summary>
-    private static IEnumerable<Evidence> Margins(OpenLiquid open)
+    private static IEnumerable<Evidence> Margins(OpenLiquid open, Policy policy)
     {
         foreach (var content in open.Flammables.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal))
         {
             var flash = content.Substance.Known!.FlashPointK!.Governing;
-            yield return Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, FireThresholds.PureMarginK, References.Full(["trgs-721", .. flash.Sources]), flash.Quality);
+            yield return Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, policy.FlashMarginK, [References.OfLimit("trgs-721", policy.FlashMarginK, Policy.Default.FlashMarginK), .. References.Full(flash.Sources)], flash.Quality);
         }
 
         if (open.Together is { FlashPointK: { } together } estimate)
         {
-            yield return Margin("the liquids together", together, open.State.TemperatureK, FireThresholds.MixtureMarginK, [.. References.Full(["trgs-721"]), .. estimate.Sources], estimate.Quality);
+            yield return Margin("the liquids together", together, open.State.TemperatureK, policy.FlashMarginMixtureK, [References.OfLimit("trgs-721", policy.FlashMarginMixtureK, Policy.Default.FlashMarginMixtureK), .. estimate.Sources], estimate.Quality);
         }
     }
 
@@ -158,18 +158,18 @@ internal static class OpenFlammables
     };
 
     // The pure liquids count beside the mixture: it separates, boils down and is stirred up as it stands open.
-    private static string Nearness(OpenLiquid open)
+    private static string Nearness(OpenLiquid open, Policy policy)
     {
         if (open.Together is not { FlashPointK: { } flash } || open.Flammables.Length == 0)
         {
             return open.Together?.FlashPointK is { } only
-                ? $"is above or within {Wording.Text(FireThresholds.MixtureMarginK)} K of the flash point of the liquids together, about {Wording.Celsius(only)}"
-                : Array.TrueForAll(open.Flammables, content => IsWithin(content, open.State.TemperatureK))
-                    ? $"is above or within {Wording.Text(FireThresholds.PureMarginK)} K of its flash point"
+                ? $"is above or within {Wording.Text(policy.FlashMarginMixtureK)} K of the flash point of the liquids together, about {Wording.Celsius(only)}"
+                : Array.TrueForAll(open.Flammables, content => IsWithin(content, open.State.TemperatureK, policy))
+                    ? $"is above or within {Wording.Text(policy.FlashMarginK)} K of its flash point"
                     : "is halogenated and has a flash point";
         }
 
-        return $"is above or within {Wording.Text(FireThresholds.PureMarginK)} K of its flash point, and the liquids together flash at about {Wording.Celsius(flash)}";
+        return $"is above or within {Wording.Text(policy.FlashMarginK)} K of its flash point, and the liquids together flash at about {Wording.Celsius(flash)}";
     }
 
     private static Evidence Evidence(FlashPointEstimate flash) => new()
@@ -182,26 +182,26 @@ internal static class OpenFlammables
         Quality = flash.Quality,
     };
 
-    private static Content[] Near(StepState state) =>
+    private static Content[] Near(StepState state, Policy policy) =>
     [
         .. state.Contents.Where(content => content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
-            && !FlashMargin.IsKept(known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known))),
+            && !FlashMargin.IsKept(policy, known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known))),
     ];
 
-    private static bool IsWithin(Content content, double temperatureK) => !FlashMargin.IsKept(content.Substance.Known!.FlashPointK!.Governing.Value, temperatureK, mixture: false, halogenated: false);
+    private static bool IsWithin(Content content, double temperatureK, Policy policy) => !FlashMargin.IsKept(policy, content.Substance.Known!.FlashPointK!.Governing.Value, temperatureK, mixture: false, halogenated: false);
 
     /// <summary>Halogenated, no flash point, and yet a flammable range (dichloromethane: 13 to 22 %).</summary>
     private static bool IsHidden(Content content) =>
         content is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid, FlashPointK: null, LowerFlammableLimit: not null, NonFlammable: not { Value: true } } known } && Combustion.IsHalogenated(known);
 
-    private static Clearing[] Offers(Finding finding, OpenLiquid[] group, ScreeningContext context)
+    private static Clearing[] Offers(Finding finding, OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
     {
         if (group[0].State.TemperatureStep is not { } setBy || Array.Exists(group, static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
         {
             return [];
         }
 
-        var celsius = Math.Floor(1e-9 + Wording.InCelsius(group.SelectMany(static open => Margins(open).Select(margin => open.State.TemperatureK + margin.Value - margin.Limit!.Value)).Min()));
+        var celsius = Math.Floor(1e-9 + Wording.InCelsius(group.SelectMany(open => Margins(open, context.Policy).Select(margin => open.State.TemperatureK + margin.Value - margin.Limit!.Value)).Min()));
         if (celsius + 273.15 < Walk.RoomTemperatureK)
         {
             return [];
@@ -210,11 +210,10 @@ internal static class OpenFlammables
         var offer = new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
         var plan = Clearings.Apply(context.Plan, offer);
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
-        var together = new ContentsFlashPoint();
-        return Find(trial, Of(trial, together), together, withClearings: false).Any(other =>
-            string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
-            && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
-            && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)))
+        var again = new ContentsFlashPoint(together);
+        return Array.Exists(Of(trial, again), open => open.State.Heated
+            && string.Equals(open.State.Vessel.Id, finding.Vessel, StringComparison.Ordinal)
+            && finding.Steps.Contains(open.State.Step.Id, StringComparer.Ordinal))
             ? []
             : [offer];
     }

@@ -45,7 +45,7 @@ internal static class StaticCharge
         var poor = liquids.Where(static content => ConductsPoorly(content.Substance.Known!)).ToArray();
         var volume = poor.Select(OpenFlammables.VolumeM3).Order().Sum();
         if (volume < FireThresholds.StaticNoticeM3 || volume < FireThresholds.PoorlyConductingShare * all
-            || !Array.Exists(poor, content => content.Substance.Known!.FlashPointK?.Governing.Value - FireThresholds.PureMarginK <= state.TemperatureK))
+            || !Array.Exists(poor, content => content.Substance.Known!.FlashPointK?.Governing.Value - context.Policy.FlashMarginK <= state.TemperatureK))
         {
             return null;
         }

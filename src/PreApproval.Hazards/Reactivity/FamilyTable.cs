@@ -131,7 +131,7 @@ public sealed class FamilyTable
         return false;
     }
 
-    private IReadOnlyList<string> OfCas(string? cas, double? massFraction) =>
+    private string[] OfCas(string? cas, double? massFraction) =>
         cas is not null && byCas.TryGetValue(cas, out var members) ? members.FamiliesAt(massFraction) : [];
 
     private Memberships Find(PlanSubstance substance) =>
@@ -147,7 +147,7 @@ public sealed class FamilyTable
 
         public static Memberships None { get; } = new([]);
 
-        public IReadOnlyList<string> FamiliesAt(double? massFraction) =>
+        public string[] FamiliesAt(double? massFraction) =>
             massFraction is not { } fraction || fraction >= highestGate
                 ? families
                 : [.. rows.Where(row => row.MinimumMassFraction is not { } gate || fraction >= gate).Select(static row => row.Family)];

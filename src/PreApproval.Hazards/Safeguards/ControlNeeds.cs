@@ -102,6 +102,8 @@ public static class ControlNeeds
         "fume hood" => plan.Place?.Kind is PlaceKind.Hood or PlaceKind.HoodWithScrubber,
         "scrubber" => plan.Place?.Kind is PlaceKind.HoodWithScrubber,
         "independent cut-out" => plan.Steps.Any(step => step.IndependentCutOut && finding.Steps.Contains(step.Id, StringComparer.Ordinal)),
+        "flame-resistant coat" => plan.Protection?.Coat is { } coat && string.Equals(ControlList.Find(coat) ?? (coat.Contains("flame-resistant", StringComparison.OrdinalIgnoreCase) ? control : null), control, StringComparison.Ordinal),
+        "face shield" => plan.Protection?.Eyes?.Contains(control, StringComparison.OrdinalIgnoreCase) == true,
         "slow addition" => plan.Steps.Any(step => step.OverS >= DosedFromS && finding.Steps.Contains(step.Id, StringComparer.Ordinal)),
         _ => false,
     };

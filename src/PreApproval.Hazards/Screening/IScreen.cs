@@ -23,6 +23,7 @@ public interface IFollowUpScreen
 public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
 {
     private readonly Dictionary<StepState, ClosedAssessment?> closed = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<string, ClosedAssessment> latest = new(StringComparer.Ordinal);
     private JudgedSafeguard[]? safeguards;
     private IReadOnlyList<Happening>? happenings;
 
@@ -46,7 +47,12 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
     {
         if (!closed.TryGetValue(state, out var assessment))
         {
-            assessment = ClosedAssessment.Of(state);
+            assessment = ClosedAssessment.Of(state, latest.GetValueOrDefault(state.Vessel.Id));
+            if (assessment is not null)
+            {
+                latest[state.Vessel.Id] = assessment;
+            }
+
             closed[state] = assessment;
         }
 

@@ -13,5 +13,9 @@ internal static class References
 
     public static IReadOnlyList<string> Full(IEnumerable<string> keys) => [.. keys.Distinct(StringComparer.Ordinal).Select(Full)];
 
+    /// <summary>Where a limit of the policy comes from: its publication, or the group where it set another number.</summary>
+    public static string OfLimit(string key, double value, double byDefault) =>
+        value == byDefault ? Full(key) : $"set by the group; the default is from {Full(key)}";
+
     public static bool IsOwn(string key) => Own.ContainsKey(key);
 }

@@ -1,7 +1,10 @@
 using System.Globalization;
 using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Energy;
 using PreApproval.Hazards.Exposure;
 using PreApproval.Hazards.Fire;
+using PreApproval.Hazards.Handling;
+using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Safeguards;
@@ -22,6 +25,7 @@ public static class Screener
         new VesselCareScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),
+        new EnergeticScreen(),
         new CryogenScreen(),
         new VacuumScreen(),
         new ThermalShockScreen(),
@@ -32,6 +36,11 @@ public static class Screener
         new ReactivityScreen(),
         new GasScreen(),
         new PeroxideScreen(),
+        new MonomerScreen(),
+        new PyrophoricScreen(),
+        new SpecialPoisonScreen(),
+        new HealthScreen(),
+        new AirborneScreen(),
         new WalkScreen(),
         new UnknownSubstanceScreen(),
         new SolutionStrengthScreen(),
@@ -71,6 +80,11 @@ public static class Screener
     /// </summary>
     private static IEnumerable<Finding> Distinct(IReadOnlyList<Finding> colliding)
     {
+        if (colliding.Count == 1)
+        {
+            return colliding;
+        }
+
         var distinct = colliding.GroupBy(static finding => finding.Statement, StringComparer.Ordinal).Select(static group => Merge([.. group])).ToArray();
         if (distinct.Length == 1)
         {

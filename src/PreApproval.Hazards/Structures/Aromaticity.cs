@@ -10,15 +10,15 @@ namespace PreApproval.Hazards.Structures;
 /// </remarks>
 internal static class Aromaticity
 {
-    private const int LargestSystem = 24;
-    private const int MostCombinations = 3000;
+    internal const int LargestSystem = 24;
     private const sbyte NoPart = -1;
 
-    public static void Perceive(MoleculeDraft draft, RingSet rings)
+    /// <summary>Marks the aromatic atoms and bonds; false when the fused rings are too many to look through.</summary>
+    public static bool TryPerceive(MoleculeDraft draft, RingSet rings)
     {
         if (rings.Rings.Length == 0)
         {
-            return;
+            return true;
         }
 
         Span<sbyte> electrons = draft.AtomCount <= 512 ? stackalloc sbyte[draft.AtomCount] : new sbyte[draft.AtomCount];
@@ -37,7 +37,7 @@ internal static class Aromaticity
             {
                 open &= electrons[atom] != NoPart;
                 sum += electrons[atom];
-                shared |= electrons[atom] == 1;
+                shared |= electrons[atom] < 2;
             }
 
             // lone pairs alone (P4, S7) make no aromatic ring
@@ -54,13 +54,10 @@ internal static class Aromaticity
             }
         }
 
-        if (candidates.Count > 1)
-        {
-            Fused(draft, candidates, electrons);
-        }
+        return candidates.Count < 2 || new RingUnions(draft, candidates, electrons.ToArray()).TryMark();
     }
 
-    private static bool IsHueckel(int electrons) => electrons >= 2 && electrons % 4 == 2;
+    internal static bool IsHueckel(int electrons) => electrons >= 2 && electrons % 4 == 2;
 
     private static void MarkRing(MoleculeDraft draft, short[] ring)
     {
@@ -70,137 +67,14 @@ internal static class Aromaticity
         }
     }
 
-    private static void MarkBond(MoleculeDraft draft, int b)
+    internal static void MarkBond(MoleculeDraft draft, int b)
     {
         ref var bond = ref draft.Bonds[b];
         bond.Aromatic = true;
         draft.Atoms[bond.First].Aromatic = draft.Atoms[bond.Second].Aromatic = true;
     }
 
-    // unions of two and more fused rings that are not wholly aromatic already, smaller unions first
-    private static void Fused(MoleculeDraft draft, List<short[]> rings, ReadOnlySpan<sbyte> electrons)
-    {
-        var bonds = rings.ConvertAll(r => BondsOf(draft, r));
-        var left = MostCombinations;
-        var current = new List<List<int>>();
-        for (var i = 0; i < rings.Count; i++)
-        {
-            current.Add([i]);
-        }
-
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        for (var size = 2; size <= rings.Count && current.Count > 0; size++)
-        {
-            if (rings.TrueForAll(r => AllMarked(draft, r)))
-            {
-                return;
-            }
-
-            var next = new List<List<int>>();
-            foreach (var union in current)
-            {
-                for (var r = 0; r < rings.Count; r++)
-                {
-                    if (union.Contains(r) || !union.Exists(u => ShareOneBond(bonds[u], bonds[r])))
-                    {
-                        continue;
-                    }
-
-                    List<int> wider = [.. union, r];
-                    wider.Sort();
-                    if (!seen.Add(string.Join(',', wider)))
-                    {
-                        continue;
-                    }
-
-                    if (--left < 0)
-                    {
-                        return;
-                    }
-
-                    if (Try(draft, rings, bonds, wider, electrons))
-                    {
-                        next.Add(wider);
-                    }
-                }
-            }
-
-            current = next;
-        }
-    }
-
-    // false when the union is too large to grow further
-    private static bool Try(MoleculeDraft draft, List<short[]> rings, List<int[]> bonds, List<int> union, ReadOnlySpan<sbyte> electrons)
-    {
-        var uses = new Dictionary<int, int>();
-        foreach (var r in union)
-        {
-            foreach (var atom in rings[r])
-            {
-                uses[atom] = uses.GetValueOrDefault(atom) + 1;
-            }
-        }
-
-        if (uses.Count > LargestSystem)
-        {
-            return false;
-        }
-
-        var sum = 0;
-        foreach (var (atom, times) in uses)
-        {
-            // an atom in three rings of the union lies inside it and takes no part in the circle
-            sum += times <= 2 ? electrons[atom] : 0;
-        }
-
-        if (IsHueckel(sum))
-        {
-            var outside = new Dictionary<int, int>();
-            foreach (var r in union)
-            {
-                foreach (var b in bonds[r])
-                {
-                    outside[b] = outside.GetValueOrDefault(b) + 1;
-                }
-            }
-
-            foreach (var (b, times) in outside)
-            {
-                if (times == 1)
-                {
-                    MarkBond(draft, b);
-                }
-            }
-        }
-
-        return true;
-    }
-
-    private static bool AllMarked(MoleculeDraft draft, short[] ring) => Array.TrueForAll(ring, a => draft.Atoms[a].Aromatic);
-
-    private static int[] BondsOf(MoleculeDraft draft, short[] ring)
-    {
-        var bonds = new int[ring.Length];
-        for (var i = 0; i < ring.Length; i++)
-        {
-            bonds[i] = BondBetween(draft, ring[i], ring[(i + 1) % ring.Length]);
-        }
-
-        return bonds;
-    }
-
-    private static bool ShareOneBond(int[] ring, int[] other)
-    {
-        var shared = 0;
-        foreach (var bond in ring)
-        {
-            shared += Array.IndexOf(other, bond) >= 0 ? 1 : 0;
-        }
-
-        return shared == 1;
-    }
-
-    private static int BondBetween(MoleculeDraft draft, int atom, int other)
+    internal static int BondBetween(MoleculeDraft draft, int atom, int other)
     {
         foreach (var (to, bond) in draft.NeighboursOf(atom))
         {

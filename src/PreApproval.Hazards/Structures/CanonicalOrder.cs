@@ -6,39 +6,27 @@ namespace PreApproval.Hazards.Structures;
 /// </summary>
 /// <remarks>
 /// After Morgan, J. Chem. Doc. 5 (1965) 107, doi:10.1021/c160017a018 (refinement) and McKay, Congressus Numerantium 30 (1981) 45 (search with
-/// automorphisms). After <see cref="MaximumRefinements"/> the first atom of each further class is taken, which may make the order depend on
+/// automorphisms). After <see cref="MaximumWork"/> the first atom of each further class is taken, which may make the order depend on
 /// the spelling of very symmetrical structures.
 /// </remarks>
 internal sealed class CanonicalOrder
 {
-    private const int MaximumRefinements = 4000;
+    private const int MaximumWork = 400_000;
     private const int MaximumAutomorphisms = 64;
     private readonly Molecule _molecule;
     private readonly int[] _atoms;
-    private readonly int[] _local;
-    private readonly bool _stereo;
-    private readonly long[] _invariants;
+    private readonly CanonicalCertificate _certificate;
     private readonly List<int[]> _automorphisms = [];
     private readonly List<int> _path = [];
-    private readonly int[] _rankOf;
-    private List<int>? _bestCertificate;
+    private List<int>? _best;
     private int[]? _bestRanks;
-    private int _refinements;
+    private int _work;
 
     private CanonicalOrder(Molecule molecule, int[] atoms, bool stereo, bool isotopes)
     {
         _molecule = molecule;
         _atoms = atoms;
-        _stereo = stereo && !molecule.Stereo.IsEmpty;
-        _local = new int[molecule.Atoms.Length];
-        _rankOf = new int[molecule.Atoms.Length];
-        Array.Fill(_local, -1);
-        for (var i = 0; i < atoms.Length; i++)
-        {
-            _local[atoms[i]] = i;
-        }
-
-        _invariants = Array.ConvertAll(atoms, a => Invariant(molecule, a, isotopes));
+        _certificate = new CanonicalCertificate(molecule, atoms, stereo, isotopes);
     }
 
     /// <summary>Rank of each of the atoms, 0 first, in the order given; and the stereo marks in terms of ranks.</summary>
@@ -46,22 +34,10 @@ internal sealed class CanonicalOrder
     {
         var order = new CanonicalOrder(molecule, atoms, stereo, isotopes);
         var colours = new int[atoms.Length];
-        Colour(colours, i => order._invariants[i]);
+        Colour(colours, order._certificate.Invariant);
         order.Explore(colours);
         var ranks = order._bestRanks!;
-        return (ranks, order._stereo ? string.Join(',', order.StereoOf(ranks)) : "");
-    }
-
-    private static long Invariant(Molecule molecule, int a, bool isotopes)
-    {
-        ref readonly var atom = ref molecule.Atoms[a];
-        long value = atom.Element;
-        value = (value << 1) | (atom.IsAromatic ? 1L : 0);
-        value = (value << 6) | (long)(atom.Charge + 20);
-        value = (value << 10) | (isotopes ? (long)atom.Isotope : 0);
-        value = (value << 5) | (long)atom.Hydrogens;
-        value = (value << 6) | (long)Math.Min(molecule.Degree(a), 63);
-        return (value << 4) | (long)Math.Min(molecule.Rings.CountAt(a), 15);
+        return (ranks, order._certificate.HasStereo ? string.Join(',', order._certificate.StereoOf(ranks)) : "");
     }
 
     // colours are positions: the number of atoms in smaller classes
@@ -74,11 +50,8 @@ internal sealed class CanonicalOrder
         }
     }
 
-    private int BondType(int bond) => _molecule.Bonds[bond].IsAromatic ? 5 : _molecule.Bonds[bond].Order;
-
     private void Refine(int[] colours)
     {
-        _refinements++;
         var n = colours.Length;
         var keys = new long[n][];
         var order = new int[n];
@@ -86,13 +59,14 @@ internal sealed class CanonicalOrder
         var classes = colours.Distinct().Count();
         while (classes < n)
         {
+            _work += n;
             for (var i = 0; i < n; i++)
             {
                 var neighbours = _molecule.Neighbours(_atoms[i]);
                 var key = keys[i] ??= new long[neighbours.Length];
                 for (var k = 0; k < key.Length; k++)
                 {
-                    key[k] = ((long)BondType(neighbours[k].Bond) << 32) | (uint)colours[_local[neighbours[k].Atom]];
+                    key[k] = ((long)_certificate.BondType(neighbours[k].Bond) << 32) | (uint)colours[_certificate.Local(neighbours[k].Atom)];
                 }
 
                 Array.Sort(key);
@@ -138,7 +112,7 @@ internal sealed class CanonicalOrder
         var tried = new List<int>();
         foreach (var atom in cell)
         {
-            if (tried.Count > 0 && (single || _refinements > MaximumRefinements))
+            if (tried.Count > 0 && (single || _work > MaximumWork))
             {
                 return;
             }
@@ -215,6 +189,7 @@ internal sealed class CanonicalOrder
     private HashSet<int> Orbit(int atom)
     {
         var orbit = new HashSet<int> { atom };
+        _work += _automorphisms.Count / 8;
         var queue = new Queue<int>([atom]);
         var keep = _automorphisms.Where(g => _path.TrueForAll(p => g[p] == p)).ToList();
         while (queue.TryDequeue(out var at))
@@ -233,11 +208,11 @@ internal sealed class CanonicalOrder
 
     private void Leaf(int[] ranks)
     {
-        var certificate = Certificate(ranks);
-        var by = _bestCertificate is null ? -1 : Compare(certificate, _bestCertificate);
+        var certificate = _certificate.Of(ranks);
+        var by = _best is null ? -1 : CanonicalCertificate.Compare(certificate, _best);
         if (by < 0)
         {
-            (_bestCertificate, _bestRanks) = (certificate, (int[])ranks.Clone());
+            (_best, _bestRanks) = (certificate, (int[])ranks.Clone());
         }
         else if (by == 0 && _automorphisms.Count < MaximumAutomorphisms)
         {
@@ -257,130 +232,5 @@ internal sealed class CanonicalOrder
             _automorphisms.Add(there);
             _automorphisms.Add(back);
         }
-    }
-
-    private static int Compare(List<int> one, List<int> other)
-    {
-        for (var i = 0; i < Math.Min(one.Count, other.Count); i++)
-        {
-            if (one[i] != other[i])
-            {
-                return one[i].CompareTo(other[i]);
-            }
-        }
-
-        return one.Count.CompareTo(other.Count);
-    }
-
-    private List<int> Certificate(int[] ranks)
-    {
-        var atRank = new int[ranks.Length];
-        for (var i = 0; i < ranks.Length; i++)
-        {
-            atRank[ranks[i]] = i;
-        }
-
-        var list = new List<int>(ranks.Length * 3);
-        var row = new List<int>();
-        foreach (var i in atRank)
-        {
-            row.Clear();
-            foreach (var (to, bond) in _molecule.Neighbours(_atoms[i]))
-            {
-                var rank = ranks[_local[to]];
-                if (rank < ranks[i])
-                {
-                    row.Add((rank * 8) + BondType(bond));
-                }
-            }
-
-            row.Sort();
-            list.AddRange(row);
-            list.Add(-1);
-        }
-
-        if (_stereo)
-        {
-            list.AddRange(StereoOf(ranks));
-        }
-
-        return list;
-    }
-
-    private List<int> StereoOf(int[] ranks)
-    {
-        for (var i = 0; i < ranks.Length; i++)
-        {
-            _rankOf[_atoms[i]] = ranks[i];
-        }
-
-        var list = new List<(int Place, int Value)>();
-        foreach (var (atom, mark) in _molecule.Stereo.Atoms)
-        {
-            if (_local[atom] >= 0 && !HasTwins(mark.Neighbours) && mark.ClockwiseInOrder(_rankOf) is { } clockwise)
-            {
-                list.Add((_rankOf[atom], clockwise ? 1 : 2));
-            }
-        }
-
-        foreach (var mark in _molecule.Stereo.DoubleBonds)
-        {
-            var bond = _molecule.Bonds[mark.Bond];
-            if (_local[bond.First] < 0 || Highest(bond.First, bond.Second) is not { } first || Highest(bond.Second, bond.First) is not { } second)
-            {
-                continue;
-            }
-
-            var same = mark.SameSide ^ (first != mark.FirstNeighbour) ^ (second != mark.SecondNeighbour);
-            var (a, b) = (_rankOf[bond.First], _rankOf[bond.Second]);
-            list.Add((10_000 + (Math.Min(a, b) * 1000) + Math.Max(a, b), same ? 1 : 2));
-        }
-
-        list.Sort();
-        return list.ConvertAll(e => (e.Place * 4) + e.Value);
-    }
-
-    private bool HasTwins(List<int> neighbours)
-    {
-        for (var i = 0; i < neighbours.Count; i++)
-        {
-            for (var j = i + 1; j < neighbours.Count; j++)
-            {
-                if (AreTwins(neighbours[i], neighbours[j]))
-                {
-                    return true;
-                }
-            }
-        }
-
-        return false;
-    }
-
-    private bool AreTwins(int atom, int other) => atom >= 0 && other >= 0
-        && _molecule.Degree(atom) == 1 && _molecule.Degree(other) == 1 && _invariants[_local[atom]] == _invariants[_local[other]];
-
-    // the neighbour of highest rank besides the partner; null when two like ends make the mark meaningless
-    private int? Highest(int atom, int partner)
-    {
-        int? best = null;
-        foreach (var (to, _) in _molecule.Neighbours(atom))
-        {
-            if (to == partner)
-            {
-                continue;
-            }
-
-            if (best is { } other && AreTwins(other, to))
-            {
-                return null;
-            }
-
-            if (best is null || _rankOf[to] > _rankOf[best.Value])
-            {
-                best = to;
-            }
-        }
-
-        return best;
     }
 }

@@ -39,10 +39,24 @@ internal static class Kekulisation
         var matching = new Matching(draft, needs);
         if (matching.Unmatched() is { } atom)
         {
-            return new StructureError(draft.Atoms[atom].Position, "the ring has no alternating double bonds with this atom; perhaps a hydrogen is missing, as in [nH], or a charge");
+            return new StructureError(draft.Atoms[Suspect(draft, needs) ?? atom].Position, "the ring has no alternating double bonds with this atom; perhaps a hydrogen is missing, as in [nH], or a charge");
         }
 
         matching.Apply();
+        return null;
+    }
+
+    // nearly always a nitrogen between two atoms whose hydrogen was left out
+    private static int? Suspect(MoleculeDraft draft, bool[] needs)
+    {
+        for (var a = 0; a < needs.Length; a++)
+        {
+            if (needs[a] && draft.Atoms[a] is { Element: Elements.Nitrogen, Charge: 0, Hydrogens: 0 } && draft.Degree(a) == 2)
+            {
+                return a;
+            }
+        }
+
         return null;
     }
 

@@ -94,6 +94,15 @@ internal sealed class MoleculeDraft
         return Order[atom] = new TetrahedralMark(clockwise);
     }
 
+    /// <summary>Notes the next neighbour of an atom in the order of the text, where the atom has a stereo mark.</summary>
+    public void AddToMark(int atom, int neighbour)
+    {
+        if (Order is { } order && order.TryGetValue(atom, out var mark))
+        {
+            mark.Neighbours.Add(neighbour);
+        }
+    }
+
     /// <summary>Builds the lists of neighbours from the bonds.</summary>
     public void Connect()
     {

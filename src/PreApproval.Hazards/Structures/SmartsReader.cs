@@ -13,7 +13,6 @@ internal ref struct SmartsReader
     private readonly List<PatternBond> _bonds = [];
     private readonly Dictionary<int, (int Atom, ushort? Bond, int Position)> _rings = [];
     private readonly Stack<(int Atom, int Position)> _branches = new();
-    private readonly List<(int Bond, bool Default)> _defaults = [];
     private StructureError? _error;
     private int _at;
     private int _previous = -1;
@@ -82,7 +81,7 @@ internal ref struct SmartsReader
                 }
 
                 _branches.Push((_previous, _at++));
-                return true;
+                return Current is not (')' or '(') || Fault("a branch begins with an atom or a bond");
             case ')':
                 if (!_branches.TryPop(out var branch))
                 {
@@ -113,7 +112,7 @@ internal ref struct SmartsReader
                 return Fault("a bond must follow an atom");
             }
 
-            bond = BondOr();
+            bond = SmartsBond.Read(_text, ref _at, _end, out _error);
             if (_error is not null)
             {
                 return false;
@@ -182,84 +181,21 @@ internal ref struct SmartsReader
 
         if (open.Atom == _previous)
         {
-            Fail(start, $"ring {number} closes on the atom it was opened on");
-            return false;
+            return Fault(start, $"ring {number} closes on the atom it was opened on");
+        }
+
+        if (open.Bond is { } before && bond is { } now && before != now)
+        {
+            return Fault(start, $"ring {number} was opened with another bond at character {open.Position + 1}");
+        }
+
+        var (first, second) = (open.Atom, _previous);
+        if (_bonds.Exists(b => (b.First == first && b.Second == second) || (b.First == second && b.Second == first)))
+        {
+            return Fault(start, $"ring {number} would bind two atoms that are bound already");
         }
 
         _bonds.Add(new PatternBond(open.Atom, _previous, open.Bond ?? bond ?? (BondTest.Single | BondTest.Aromatic)));
-        return true;
-    }
-
-    // ; binds least, then , then & (or nothing), then !
-    private ushort BondOr()
-    {
-        var value = BondTest.Any;
-        do
-        {
-            ushort any = 0;
-            do
-            {
-                var all = BondTerm();
-                while (Current is '&' or '-' or '=' or '#' or '$' or ':' or '~' or '@' or '!')
-                {
-                    if (Current == '&')
-                    {
-                        _at++;
-                    }
-
-                    all &= BondTerm();
-                }
-
-                any |= all;
-            }
-            while (Take(','));
-
-            value &= any;
-        }
-        while (Take(';'));
-
-        return value;
-    }
-
-    private ushort BondTerm()
-    {
-        if (Take('!'))
-        {
-            return (ushort)(~BondTerm() & BondTest.Any);
-        }
-
-        var c = Current;
-        _at++;
-        switch (c)
-        {
-            case '-':
-                return BondTest.Single;
-            case '=':
-                return BondTest.Double;
-            case '#':
-                return BondTest.Triple;
-            case '$':
-                return BondTest.Quadruple;
-            case ':':
-                return BondTest.Aromatic;
-            case '~':
-                return BondTest.Any;
-            case '@':
-                return BondTest.InRing;
-            default:
-                _error ??= new StructureError(_at - 1, "a bond is one of - = # $ : ~ @");
-                return 0;
-        }
-    }
-
-    private bool Take(char c)
-    {
-        if (Current != c)
-        {
-            return false;
-        }
-
-        _at++;
         return true;
     }
 
@@ -309,9 +245,11 @@ internal ref struct SmartsReader
         return new AtomTest(aromatic ? AtomTerm.AromaticElement : AtomTerm.AliphaticElement, element);
     }
 
-    private bool Fault(string message)
+    private bool Fault(string message) => Fault(_at, message);
+
+    private bool Fault(int position, string message)
     {
-        Fail(_at, message);
+        Fail(position, message);
         return false;
     }
 

@@ -3,11 +3,10 @@ namespace PreApproval.Hazards.Structures;
 /// <summary>Turns the characters of a SMILES into atoms and bonds (OpenSMILES 1.0, section 2, grammar).</summary>
 internal ref struct SmilesParser(string text, MoleculeDraft draft)
 {
-    private const int RingNumbers = 100;
     private readonly string _text = text;
     private readonly MoleculeDraft _draft = draft;
     private readonly Stack<(int Atom, int Position)> _branches = new();
-    private OpenRing[]? _rings;
+    private RingClosures? _rings;
     private int _at;
     private int _previous = -1;
     private WrittenBond _bond;
@@ -46,11 +45,16 @@ internal ref struct SmilesParser(string text, MoleculeDraft draft)
                 }
 
                 _branches.Push((_previous, _at++));
-                return _at < _text.Length && _text[_at] == ')' ? Fault("the branch is empty") : null;
+                return _at < _text.Length && _text[_at] is ')' or '(' ? Fault("a branch begins with an atom, a bond or a dot") : null;
             case ')':
                 if (_bondAt >= 0)
                 {
                     return new StructureError(_bondAt, "the bond leads to no atom");
+                }
+
+                if (_previous < 0)
+                {
+                    return Fault("a part must follow the dot");
                 }
 
                 if (!_branches.TryPop(out var branch))
@@ -65,11 +69,6 @@ internal ref struct SmilesParser(string text, MoleculeDraft draft)
                 if (_previous < 0 || _bondAt >= 0)
                 {
                     return Fault("the dot must stand between two parts, after an atom");
-                }
-
-                if (_branches.Count > 0)
-                {
-                    return Fault("a dot inside a branch is not read; write the parts one after the other");
                 }
 
                 _previous = -1;
@@ -217,20 +216,12 @@ internal ref struct SmilesParser(string text, MoleculeDraft draft)
         if (_previous >= 0)
         {
             _draft.Add(new DraftBond { First = _previous, Second = index, Written = _bond, Direction = _direction });
-            Neighbour(_previous, index);
+            _draft.AddToMark(_previous, index);
         }
 
         _previous = index;
         NoBond();
         return null;
-    }
-
-    private readonly void Neighbour(int atom, int neighbour)
-    {
-        if (_draft.Order is { } order && order.TryGetValue(atom, out var mark))
-        {
-            mark.Neighbours.Add(neighbour);
-        }
     }
 
     private void NoBond() => (_bond, _direction, _bondAt) = (WrittenBond.Default, 0, -1);
@@ -259,59 +250,10 @@ internal ref struct SmilesParser(string text, MoleculeDraft draft)
             number = _text[_at++] - '0';
         }
 
-        _rings ??= new OpenRing[RingNumbers];
-        ref var ring = ref _rings[number];
-        if (!ring.IsOpen)
-        {
-            ring = new OpenRing(true, _previous, start, _bond, _direction);
-            // the neighbour is known when the ring closes
-            Neighbour(_previous, -2 - number);
-            NoBond();
-            return null;
-        }
-
-        return Close(ref ring, start, number);
-    }
-
-    private StructureError? Close(ref OpenRing ring, int start, int number)
-    {
-        if (ring.Atom == _previous)
-        {
-            return new StructureError(start, $"ring {number} closes on the atom it was opened on");
-        }
-
-        for (var b = 0; b < _draft.BondCount; b++)
-        {
-            ref readonly var other = ref _draft.Bonds[b];
-            if ((other.First == ring.Atom && other.Second == _previous) || (other.Second == ring.Atom && other.First == _previous))
-            {
-                return new StructureError(start, $"ring {number} would bind two atoms that are bound already; write a double bond with =");
-            }
-        }
-
-        if (ring.Bond != WrittenBond.Default && _bond != WrittenBond.Default && ring.Bond != _bond)
-        {
-            return new StructureError(start, $"ring {number} was opened with another bond at character {ring.Position + 1}");
-        }
-
-        // written at the closing atom the mark points back to the opening one
-        var direction = ring.Direction != 0 ? ring.Direction : (sbyte)-_direction;
-        _draft.Add(new DraftBond
-        {
-            First = ring.Atom,
-            Second = _previous,
-            Written = ring.Bond != WrittenBond.Default ? ring.Bond : _bond,
-            Direction = direction,
-        });
-        if (_draft.Order is { } order && order.TryGetValue(ring.Atom, out var mark))
-        {
-            mark.Neighbours[mark.Neighbours.IndexOf(-2 - number)] = _previous;
-        }
-
-        Neighbour(_previous, ring.Atom);
-        ring = default;
+        _rings ??= new RingClosures(_draft);
+        var error = _rings.Use(number, start, _previous, _bond, _direction);
         NoBond();
-        return null;
+        return error;
     }
 
     private readonly StructureError? Finish()
@@ -326,20 +268,10 @@ internal ref struct SmilesParser(string text, MoleculeDraft draft)
             return new StructureError(branch.Position, "this parenthesis is never closed");
         }
 
-        for (var number = 0; _rings is not null && number < RingNumbers; number++)
-        {
-            if (_rings[number].IsOpen)
-            {
-                return new StructureError(_rings[number].Position, $"ring {number} is opened here and never closed");
-            }
-        }
-
-        return null;
+        return _rings?.Unclosed();
     }
 
     private readonly StructureError Fault(string message) => new(Math.Min(_at, _text.Length), message);
 
     private static string Shown(char c) => char.IsControl(c) ? $"U+{(int)c:X4}" : c == ' ' ? "space" : $"'{c}'";
-
-    private readonly record struct OpenRing(bool IsOpen, int Atom, int Position, WrittenBond Bond, sbyte Direction);
 }

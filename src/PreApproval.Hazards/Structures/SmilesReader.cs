@@ -59,15 +59,20 @@ public static class SmilesReader
             return false;
         }
 
-        if (RingSet.Of(draft) is not { } rings)
+        if (RingSet.Of(draft) is not { } rings || !Aromaticity.TryPerceive(draft, rings))
         {
-            error = new StructureError(0, $"the rings are too many or too entangled; up to {MaximumRings} are read");
+            error = new StructureError(FirstRingAtom(draft), $"the rings are too many or too entangled; up to {MaximumRings} are read");
             return false;
         }
 
-        Aromaticity.Perceive(draft, rings);
         molecule = Finish(draft, rings);
         return true;
+    }
+
+    private static int FirstRingAtom(MoleculeDraft draft)
+    {
+        var bond = Array.FindIndex(draft.Bonds, 0, draft.BondCount, static b => b.InRing);
+        return draft.Atoms[draft.Bonds[bond].First].Position;
     }
 
     private static Molecule Finish(MoleculeDraft draft, RingSet rings)

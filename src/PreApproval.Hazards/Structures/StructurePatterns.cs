@@ -125,12 +125,16 @@ public sealed class StructurePatterns
             }
 
             search.Restart();
-            if (search.Exists(patterns[i]))
+            switch (search.Match(patterns[i]))
             {
-                return PatternMatch.Present;
+                case PatternMatch.Present:
+                    return PatternMatch.Present;
+                case PatternMatch.Undecided:
+                    undecided = true;
+                    break;
+                case PatternMatch.Absent:
+                    break;
             }
-
-            undecided |= search.GaveUp;
         }
 
         return undecided ? PatternMatch.Undecided : PatternMatch.Absent;

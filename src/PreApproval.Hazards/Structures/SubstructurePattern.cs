@@ -86,7 +86,7 @@ public sealed class SubstructurePattern
         }
 
         var search = new SubstructureSearch(molecule);
-        return search.Exists(this) ? PatternMatch.Present : search.GaveUp ? PatternMatch.Undecided : PatternMatch.Absent;
+        return search.Match(this);
     }
 
     /// <summary>

@@ -12,10 +12,12 @@ internal sealed class SubstructureSearch(Molecule molecule)
     /// <summary>Starts the count of steps anew, for the next pattern.</summary>
     public void Restart() => _steps = 0;
 
-    public bool Exists(SubstructurePattern pattern)
+    /// <summary>Whether the pattern is there. A search that was given up decides nothing: what an environment was not found in may be there.</summary>
+    public PatternMatch Match(SubstructurePattern pattern)
     {
         Span<short> map = stackalloc short[pattern.Atoms.Length];
-        return Place(pattern, pattern.Search, 0, map, null);
+        var found = Place(pattern, pattern.Search, 0, map, null);
+        return GaveUp ? PatternMatch.Undecided : found ? PatternMatch.Present : PatternMatch.Absent;
     }
 
     /// <summary>Whether the pattern is there with its first atom on the given one.</summary>

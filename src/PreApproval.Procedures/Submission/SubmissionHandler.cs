@@ -1,11 +1,13 @@
 using PreApproval.Audit;
 using PreApproval.Documents;
+using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Routing;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures.Submission;
@@ -16,6 +18,7 @@ public sealed class SubmissionHandler(
     IProcedureStore procedures,
     IProcedureReader reader,
     IGroupStore groups,
+    IPolicyStore policies,
     INoticeStore notices,
     AuditTrail trail,
     RevisionViews views,
@@ -24,7 +27,7 @@ public sealed class SubmissionHandler(
     TimeProvider clock)
 {
     /// <summary>
-    /// Validates the draft fully, copies the group's own values into it, screens it, makes the next revision, routes it, and clears it or puts it in review: one
+    /// Validates the draft fully, copies the group's own values into it, screens it under the group's thresholds, makes the next revision, routes it, and clears it or puts it in review: one
     /// transaction with its events and notices. <paramref name="expectedVersion"/> is the draft's version.
     /// </summary>
     public async Task<Result<RevisionView, Refusal>> SubmitAsync(Actor actor, Guid procedureId, int expectedVersion, CancellationToken cancellationToken)
@@ -52,12 +55,14 @@ public sealed class SubmissionHandler(
             return DocumentScreener.Refuse(document.Error);
         }
 
-        if (await UnchangedAsync(draft, document.Value, cancellationToken) is { } unchanged)
+        PolicyVersionRecord? set = await policies.CurrentAsync(actor.GroupId, cancellationToken);
+        Policy thresholds = PolicyInUse.PolicyOf(set);
+        if (await UnchangedAsync(draft, document.Value, thresholds, cancellationToken) is { } unchanged)
         {
             return unchanged;
         }
 
-        ScreenedDocument screened = screener.Screen(document.Value.Document, Policy.Default);
+        ScreenedDocument screened = screener.Screen(document.Value.Document, thresholds);
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         if (await procedures.LockAsync(actor.GroupId, procedureId, cancellationToken) is not { } procedure)
         {
@@ -69,12 +74,17 @@ public sealed class SubmissionHandler(
             return late;
         }
 
+        if (PolicyInUse.VersionOf(await policies.HoldAsync(actor.GroupId, cancellationToken)) != PolicyInUse.VersionOf(set))
+        {
+            return Refusal.Because(RefusalKind.Conflict, "The group's thresholds were set anew a moment ago: look at the screening again, then submit.");
+        }
+
         DateTimeOffset now = clock.GetUtcNow();
         int number = procedure.LatestRevision + 1;
         RevisionRecord revision = Revision(procedure, document.Value, number, screened, now);
         FindingRecord[] findings = [.. screened.Report.Findings.Select((finding, ordinal) => Record(revision, finding, ordinal))];
         GroupPolicy policy = await groups.PolicyAsync(actor.GroupId, cancellationToken);
-        Result<IReadOnlyList<PlannedSlot>, Refusal> routed = await RouteAsync(procedure, screened.Report, findings, policy, cancellationToken);
+        Result<IReadOnlyList<PlannedSlot>, Refusal> routed = await RouteAsync(procedure, screened.Report, findings, thresholds, policy, cancellationToken);
         if (!routed.IsOk)
         {
             return routed.Error;
@@ -170,15 +180,16 @@ public sealed class SubmissionHandler(
         return null;
     }
 
-    /// <summary>A draft that was submitted is submitted again only when it, or what the group's own list says of its substances, has changed, or when that revision was taken back or has expired.</summary>
-    private async Task<Refusal?> UnchangedAsync(DraftRecord draft, CompletedDocument document, CancellationToken cancellationToken) =>
+    /// <summary>A draft that was submitted is submitted again only when it, what the group's own list says of its substances, or the group's thresholds have changed, or when that revision was taken back or has expired.</summary>
+    private async Task<Refusal?> UnchangedAsync(DraftRecord draft, CompletedDocument document, Policy thresholds, CancellationToken cancellationToken) =>
         draft.SubmittedAs is { } number
         && await procedures.FindRevisionAsync(draft.GroupId, draft.ProcedureId, number, cancellationToken) is { State: not (ProcedureState.Withdrawn or ProcedureState.Expired) } submitted
         && submitted.Document.AsSpan().SequenceEqual(document.Bytes.Span)
+        && string.Equals(submitted.PolicyDigest, PolicyWriter.Digest(thresholds), StringComparison.Ordinal)
             ? Refusal.Because(RefusalKind.Conflict, $"Nothing was changed since revision {number} was submitted.")
             : null;
 
-    private async Task<Result<IReadOnlyList<PlannedSlot>, Refusal>> RouteAsync(ProcedureRecord procedure, Report report, FindingRecord[] findings, GroupPolicy policy, CancellationToken cancellationToken)
+    private async Task<Result<IReadOnlyList<PlannedSlot>, Refusal>> RouteAsync(ProcedureRecord procedure, Report report, FindingRecord[] findings, Policy thresholds, GroupPolicy policy, CancellationToken cancellationToken)
     {
         if (report.Verdict == Verdict.Clear)
         {
@@ -187,7 +198,7 @@ public sealed class SubmissionHandler(
 
         // Dangers and warnings are always routed, because they must be answered.
         FindingRecord[] flagged = [.. findings.Where(finding =>
-            finding.Severity is Severity.Danger or Severity.Warning || finding.Severity <= Policy.Default.ReviewFrom || finding.LeavesCheckUndone)];
+            finding.Severity is Severity.Danger or Severity.Warning || finding.Severity <= thresholds.ReviewFrom || finding.LeavesCheckUndone)];
         IReadOnlyList<Guid> editors = await procedures.EditorsAsync(procedure.GroupId, procedure.Id, cancellationToken);
         return Router.Route(
             flagged,

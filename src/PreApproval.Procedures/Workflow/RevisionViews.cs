@@ -21,6 +21,7 @@ public sealed class RevisionViews(IProcedureStore procedures, IProcedureReader r
             DocumentDigest = revision.DocumentDigest,
             Screening = revision.Screening,
             ScreeningDigest = revision.ScreeningDigest,
+            PolicyDigest = revision.PolicyDigest,
             Verdict = revision.Verdict,
             Slots = [.. slots.Select(slot => Show(slot, revision.State, names, decisions.FirstOrDefault(decision => string.Equals(decision.Slot, slot.Slot, StringComparison.Ordinal))))],
             Version = revision.Version,

@@ -115,6 +115,9 @@ public sealed record RevisionView
 
     public required string ScreeningDigest { get; init; }
 
+    /// <summary>Digest of the thresholds it was screened under; a revision keeps them.</summary>
+    public required string PolicyDigest { get; init; }
+
     public required Verdict Verdict { get; init; }
 
     public required IReadOnlyList<SlotView> Slots { get; init; }

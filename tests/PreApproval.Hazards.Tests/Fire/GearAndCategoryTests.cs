@@ -83,7 +83,7 @@ public sealed class GearAndCategoryTests
     [InlineData(41, false, false, false)]
     [InlineData(-20, false, true, false)]
     public void IsKept_FlashPointOf45_IsAsInTheLeaflet(double celsius, bool mixture, bool halogenated, bool expected) =>
-        Assert.Equal(expected, FlashMargin.IsKept(45 + 273.15, celsius + 273.15, mixture, halogenated));
+        Assert.Equal(expected, FlashMargin.IsKept(Policy.Default, 45 + 273.15, celsius + 273.15, mixture, halogenated));
 
     [Fact]
     public void Screen_EtherStandingOpen_NamesClassGroupAndMargin()

@@ -1,11 +1,14 @@
-"""Writes Values/structures.tsv: what RDKit says of structures that our reader must agree with.
+"""Writes Values/structures.tsv and Values/structure-groups.tsv: what RDKit and Open Babel say of structures that our reader must agree with.
 
 Run: /usr/bin/python3 make_structure_values.py   (Debian packages python3-rdkit 202209.3-1 and openbabel 3.1.1)
-Origins of the structures: our catalogue (identities.tsv), test structures of our pattern table
-(structure-patterns.tsv) and an enumeration of substituents on scaffolds made here. Formula and
-masses come from RDKit and are written only where Open Babel gives the same formula.
+Origins of the structures: our catalogue (identities.tsv), test structures of our pattern table (structure-patterns.tsv), structures
+chosen by hand for what is hard to read, and an enumeration of substituents on scaffolds made here.
+structures.tsv: formula, masses, rings and aromatic atoms come from RDKit; the column babel_formula says "same" where Open Babel gives
+the same formula, else what it gives.
+structure-groups.tsv: for each group of our table the numbers of the structures in which both find it, RDKit alone, and Open Babel alone.
+Numbers count the rows of structures.tsv from 0.
 """
-import itertools, os, subprocess, sys
+import itertools, os, re, subprocess, tempfile
 from rdkit import Chem, RDLogger
 from rdkit.Chem import Descriptors, rdMolDescriptors
 
@@ -68,31 +71,76 @@ def structures():
                 yield "enumerated", template.format(a, b)
 
 
+def babel(smiles, *options):
+    """Runs Open Babel over numbered structures and gives its lines of text."""
+    with tempfile.NamedTemporaryFile("w", suffix=".smi", encoding="utf-8") as f:
+        f.write("".join(f"{s}\t{i}\n" for i, s in enumerate(smiles)))
+        f.flush()
+        return subprocess.run(["obabel", "-ismi", f.name, "-otxt", *options], capture_output=True, text=True, check=False).stdout.splitlines()
+
+
 def babel_formulas(smiles):
-    out = subprocess.run(["obabel", "-ismi", "-osmi", "--append", "formula", "-xt"], input="\n".join(f"{s}\t" for s in smiles), capture_output=True, text=True, check=False)
-    return out.stdout
+    return {int(line.split()[0]): counts(re.sub(r"[+-]+$", "", line.split()[1])) for line in babel(smiles, "--append", "formula") if line.strip()}
+
+
+def counts(formula):
+    found = {}
+    for element, number in re.findall(r"([A-Z][a-z]?)(\d*)", formula):
+        element = "H" if element in ("D", "T") else element
+        found[element] = found.get(element, 0) + int(number or 1)
+    return found
+
+
+def groups():
+    rows = [l.rstrip("\n").split("\t") for l in open(os.path.join(data, "structure-patterns.tsv"), encoding="utf-8")]
+    heading = rows[0]
+    for row in rows[1:]:
+        yield tuple(row[heading.index(c)].split() if c != "name" else row[heading.index(c)] for c in ("name", "patterns", "unless"))
+
+
+def write_groups(smiles, molecules):
+    by_babel = {}
+    lines = []
+    for name, patterns, unless in groups():
+        def with_rdkit(m):
+            return any(m.HasSubstructMatch(Chem.MolFromSmarts(p)) for p in patterns) and not any(m.HasSubstructMatch(Chem.MolFromSmarts(p)) for p in unless)
+        for p in patterns + unless:
+            if p not in by_babel:
+                by_babel[p] = {int(n) for n in babel(smiles, "-s", p) if n.strip()}
+        rdkit = {i for i, m in enumerate(molecules) if with_rdkit(m)}
+        other = set().union(*(by_babel[p] for p in patterns)) - set().union(*(by_babel[p] for p in unless))
+        lines.append("\t".join([name, *(" ".join(map(str, sorted(part))) for part in (rdkit & other, rdkit - other, other - rdkit))]))
+    with open(os.path.join(here, "../Values/structure-groups.tsv"), "w", encoding="utf-8") as f:
+        f.write("# found with RDKit 2022.09.3 (Debian 202209.3-1) and Open Babel 3.1.1 in the rows of structures.tsv; script Structures/make_structure_values.py\n")
+        f.write("group\tboth\trdkit_only\tbabel_only\n")
+        f.write("\n".join(lines) + "\n")
 
 
 def main():
-    seen, rows = set(), []
+    seen, rows, molecules = set(), [], []
     for origin, smiles in structures():
         if not smiles or smiles in seen or "*" in smiles:
             continue
         seen.add(smiles)
         mol = Chem.MolFromSmiles(smiles)
         if mol is None:
+            print("RDKit does not read", smiles)
             continue
-        formula = rdMolDescriptors.CalcMolFormula(mol, True, True).rstrip("+-0123456789") if False else hill(mol)
-        rows.append([smiles, origin, formula, f"{Descriptors.MolWt(mol):.4f}", f"{Descriptors.ExactMolWt(mol):.5f}",
+        molecules.append(mol)
+        rows.append([smiles, origin, hill(mol), f"{Descriptors.MolWt(mol):.4f}", f"{Descriptors.ExactMolWt(mol):.5f}",
                      str(mol.GetNumBonds() - mol.GetNumAtoms() + len(Chem.GetMolFrags(mol))),
                      str(sum(a.GetIsAromatic() for a in mol.GetAtoms())),
                      Chem.MolToSmiles(mol, doRandom=True), kekule(mol)])
+    formulas = babel_formulas([r[0] for r in rows])
+    for i, row in enumerate(rows):
+        row.append("same" if formulas[i] == counts(row[2]) else "".join(f"{e}{n}" for e, n in sorted(formulas[i].items())))
     path = os.path.join(here, "../Values/structures.tsv")
     with open(path, "w", encoding="utf-8") as f:
-        f.write("# computed with RDKit 2022.09.3 (Debian 202209.3-1); formulas confirmed with Open Babel 3.1.1; script Structures/make_structure_values.py\n")
-        f.write("smiles\torigin\tformula\tmolar_mass\tmonoisotopic_mass\trings\taromatic_atoms\trandom_spelling\tkekule_spelling\n")
+        f.write("# computed with RDKit 2022.09.3 (Debian 202209.3-1) and Open Babel 3.1.1; script Structures/make_structure_values.py\n")
+        f.write("smiles\torigin\tformula\tmolar_mass\tmonoisotopic_mass\trings\taromatic_atoms\trandom_spelling\tkekule_spelling\tbabel_formula\n")
         for r in rows:
             f.write("\t".join(r) + "\n")
+    write_groups([r[0] for r in rows], molecules)
     print(len(rows), "structures")
 
 

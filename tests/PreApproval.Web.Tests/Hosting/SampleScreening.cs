@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using PreApproval.Audit;
 using PreApproval.Documents;
+using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Workflow;
 
@@ -31,13 +32,15 @@ internal static class SampleScreening
 
         var report = new Report
         {
-            Verdict = findings.Exists(f => f.Severity is Severity.Danger or Severity.Warning) ? Verdict.Review : Verdict.Clear,
+            Verdict = findings.Exists(f => f.Severity <= policy.ReviewFrom) ? Verdict.Review : Verdict.Clear,
             Findings = findings,
             Timeline = [],
             Coverage = [],
         };
+        string policyDigest = PolicyWriter.Digest(policy);
         var json = new JsonObject
         {
+            ["engine"] = new JsonObject { ["policy"] = policyDigest },
             ["verdict"] = report.Verdict == Verdict.Clear ? "clear" : "review",
             ["findings"] = new JsonArray([.. findings.Select(f => new JsonObject
             {
@@ -47,6 +50,6 @@ internal static class SampleScreening
             })]),
         };
         string digest = CanonicalJson.Digest(System.Text.Encoding.UTF8.GetBytes(document.Title));
-        return new ScreenedDocument(report, CanonicalJson.Serialize(json), digest, digest, digest);
+        return new ScreenedDocument(report, CanonicalJson.Serialize(json), digest, policyDigest, digest);
     }
 }

@@ -114,9 +114,9 @@ public sealed class TestApp : IAsyncLifetime
         await using var connection = new NpgsqlConnection(ConnectionString);
         await connection.OpenAsync();
         await using var command = new NpgsqlCommand("""
-            SELECT format('procedure %s, draft %s, revision %s, finding %s, slot %s, decision %s, event %s, notice %s, key %s',
+            SELECT format('procedure %s, draft %s, revision %s, finding %s, slot %s, decision %s, event %s, notice %s, policy %s, key %s',
               (SELECT count(*) FROM procedure), (SELECT count(*) FROM draft), (SELECT count(*) FROM revision), (SELECT count(*) FROM finding), (SELECT count(*) FROM slot),
-              (SELECT count(*) FROM decision), (SELECT count(*) FROM audit_event), (SELECT count(*) FROM notice), (SELECT count(*) FROM idempotency_record))
+              (SELECT count(*) FROM decision), (SELECT count(*) FROM audit_event), (SELECT count(*) FROM notice), (SELECT count(*) FROM policy_version), (SELECT count(*) FROM idempotency_record))
             """, connection);
         return (string)(await command.ExecuteScalarAsync())!;
     }

@@ -1,0 +1,117 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Energy;
+
+/// <summary>The energetic part of what shares a vessel.</summary>
+/// <param name="JPerKg">Heat of decomposition over the whole mass in J/kg.</param>
+/// <param name="OnsetK">Lowest usual onset in K.</param>
+/// <param name="Worst">The substance with that onset.</param>
+/// <param name="MassKnown">False: some mass is not known, so the pure substance counts.</param>
+/// <param name="Materials">What brought them.</param>
+/// <param name="Sources">Keys of the references.</param>
+internal sealed record EnergeticMixture(double JPerKg, double OnsetK, PlanSubstance Worst, bool MassKnown, IReadOnlyList<string> Materials, IReadOnlyList<string> Sources);
+
+/// <summary>The energetic substances of a plan, each looked up once.</summary>
+internal sealed class EnergeticContents
+{
+    private readonly Dictionary<string, (PlanSubstance Substance, EnergeticProfile Profile, IReadOnlyList<string> Materials)> byKey = new(StringComparer.Ordinal);
+    private readonly ScreeningContext context;
+
+    private EnergeticContents(ScreeningContext context) => this.context = context;
+
+    public bool IsEmpty => byKey.Count == 0;
+
+    /// <summary>Every energetic substance, by key.</summary>
+    public IEnumerable<(PlanSubstance Substance, EnergeticProfile Profile, IReadOnlyList<string> Materials)> All =>
+        byKey.OrderBy(static pair => pair.Key, StringComparer.Ordinal).Select(static pair => pair.Value);
+
+    public static EnergeticContents Of(ScreeningContext context)
+    {
+        var contents = new EnergeticContents(context);
+        foreach (var material in context.Plan.Materials)
+        {
+            foreach (var part in AmountConversion.Parts(material.Composition))
+            {
+                contents.Note(part.Substance, material.Id);
+            }
+        }
+
+        foreach (var made in context.Plan.Reactions.SelectMany(static reaction => reaction.Produces))
+        {
+            contents.Note(made.Substance, null);
+        }
+
+        return contents;
+    }
+
+    public EnergeticProfile? Of(PlanSubstance substance) => byKey.TryGetValue(substance.Key, out var entry) ? entry.Profile : null;
+
+    /// <summary>Mass in kg of a content; null when it cannot be had.</summary>
+    public double? MassKg(Content content) =>
+        content.Mol * (content.Substance.Known?.Identity.MolarMassKgPerMol ?? Of(content.Substance)?.MolarMassKgPerMol)
+        ?? (content.MaterialId is { } id && context.Plan.Materials.FirstOrDefault(material => string.Equals(material.Id, id, StringComparison.Ordinal)) is { Composition: Composition.Pure, Amount: Amount.Mass mass } ? mass.Kg : null);
+
+    /// <summary>True for an energetic content that is neither quenched nor used up, and no peroxide beside a sulfite or thiosulfate.</summary>
+    public bool IsThere(Content content, StepState state) =>
+        !content.Spent && content.Mol is null or > 0 && Of(content.Substance) is { } profile && !(profile.IsPeroxide && HasReductant(state));
+
+    private static bool HasReductant(StepState state) =>
+        state.Contents.Any(static content => FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(Meeting.Reductants, StringComparer.Ordinal));
+
+    /// <summary>The energetic part of the contents at a step; null when there is none with a figure.</summary>
+    public EnergeticMixture? In(StepState state)
+    {
+        double joule = 0;
+        double kg = 0;
+        double neat = 0;
+        var known = true;
+        (PlanSubstance Substance, double OnsetK)? worst = null;
+        List<string>? materials = null;
+        List<string>? sources = null;
+        foreach (var content in state.Contents)
+        {
+            var mass = MassKg(content);
+            known &= mass is not null;
+            kg += mass ?? 0;
+            if (Of(content.Substance) is not { HighJPerKg: { } heat, OnsetK: { } onset } profile || !IsThere(content, state))
+            {
+                continue;
+            }
+
+            joule += heat * (mass ?? 0);
+            neat = Math.Max(neat, heat);
+            worst = worst is { } before && (before.OnsetK < onset || (before.OnsetK <= onset && string.CompareOrdinal(before.Substance.Key, content.Substance.Key) <= 0)) ? worst : (content.Substance, onset);
+            if (content.MaterialId is { } id)
+            {
+                (materials ??= []).Add(id);
+            }
+
+            (sources ??= []).AddRange(profile.Sources);
+        }
+
+        return worst is not { } found ? null : new EnergeticMixture(
+            known && kg > 0 ? joule / kg : neat,
+            found.OnsetK,
+            found.Substance,
+            known,
+            [.. (materials ?? []).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            [.. (sources ?? []).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]);
+    }
+
+    private void Note(PlanSubstance substance, string? material)
+    {
+        if (byKey.TryGetValue(substance.Key, out var entry))
+        {
+            if (material is not null && !entry.Materials.Contains(material, StringComparer.Ordinal))
+            {
+                byKey[substance.Key] = entry with { Materials = [.. entry.Materials.Append(material).Order(StringComparer.Ordinal)] };
+            }
+        }
+        else if (EnergeticProfile.Of(substance) is { } profile)
+        {
+            byKey[substance.Key] = (substance, profile, material is null ? [] : [material]);
+        }
+    }
+}

@@ -1,0 +1,178 @@
+using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Energy;
+
+/// <summary>
+/// Explosive substances that a step leaves without solvent: filtered, dried, ground, evaporated or stored. The mass decides, the theoretical yield of a product included.
+/// Limits are university rules, no standard; no shield lowers a finding here.
+/// </summary>
+internal static class IsolatedSolids
+{
+    /// <summary>Mass in kg from which an isolated energetic substance goes to review (0.1 g).</summary>
+    internal const double ReviewKg = 0.1e-3;
+
+    /// <summary>Mass in kg from which it goes to a committee (1 g).</summary>
+    internal const double CommitteeKg = 1e-3;
+
+    /// <summary>Mass in kg that is never isolated (5 g).</summary>
+    internal const double NeverKg = 5e-3;
+
+    /// <summary>Mass in kg of an azide or diazo compound with (C + O)/N of 3 or more that may be kept (20 g).</summary>
+    internal const double StableAzideKg = 20e-3;
+
+    /// <summary>Share of the mass from which what is left counts as undiluted. Common practice, no source.</summary>
+    private const double UndilutedShare = 0.5;
+
+    public static IEnumerable<Finding> Find(ScreeningContext context, EnergeticContents energetic)
+    {
+        foreach (var (substance, profile, materials) in energetic.All)
+        {
+            if (!profile.IsExplosive)
+            {
+                continue;
+            }
+
+            foreach (var group in Isolated(substance, context, energetic).GroupBy(static one => one.Vessel, StringComparer.Ordinal))
+            {
+                var cases = group.Select(one => (Case: one, Severity: Judge(profile, one))).Where(static one => one.Severity is not null).ToArray();
+                if (cases.Length > 0)
+                {
+                    var (worst, severity) = cases.OrderBy(static one => one.Severity).ThenByDescending(static one => one.Case.Kg ?? double.MaxValue).First();
+                    yield return Describe(substance, profile, materials, worst, severity!.Value, [.. cases.Select(static one => one.Case.Step).Distinct(StringComparer.Ordinal)]);
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<Case> Isolated(PlanSubstance substance, ScreeningContext context, EnergeticContents energetic)
+    {
+        var met = false;
+        foreach (var state in context.Walk.States)
+        {
+            var contents = state.Contents.Where(content => string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)).ToArray();
+            met |= contents.Length > 0;
+            if (Array.Exists(contents, content => energetic.IsThere(content, state)) && How(state, substance, energetic) is { } how)
+            {
+                yield return new Case(state.Step.Id, state.Vessel.Id, how, contents.Aggregate((double?)0, (sum, content) => sum + energetic.MassKg(content)), contents.All(static content => content.MaterialId is null), state.Step.Action == StepAction.Filter, state.Step.Action == StepAction.Grind);
+            }
+        }
+
+        // a product that no reaction declares: all of the limiting material may become it
+        if (!met && context.Plan.Materials.Any(material => material.Role == Role.Product && AmountConversion.Parts(material.Composition).Any(part => string.Equals(part.Substance.Key, substance.Key, StringComparison.Ordinal)))
+            && context.Plan.Steps.LastOrDefault(static step => Word(step.Action) is not null) is { } last)
+        {
+            yield return new Case(last.Id, last.Vessel, Word(last.Action)!, LimitingMol(context) * energetic.Of(substance)?.MolarMassKgPerMol, true, last.Action == StepAction.Filter, last.Action == StepAction.Grind);
+        }
+    }
+
+    private static double? LimitingMol(ScreeningContext context) =>
+        context.Plan.Scale is Amount.Mol scale ? scale.Moles
+        : context.Walk.States.SelectMany(static state => state.Contents).Where(content => content.MaterialId is not null && string.Equals(content.MaterialId, context.Plan.LimitingMaterial, StringComparison.Ordinal)).Max(static content => content.Mol);
+
+    private static string? How(StepState state, PlanSubstance substance, EnergeticContents energetic) => state.Step.Action switch
+    {
+        StepAction.Filter => substance.Known is { PhaseAt298K: not Phase.Solid } ? null : Word(StepAction.Filter),
+        StepAction.Grind or StepAction.Dry => HasLiquid(state.Contents, substance) ? null : Word(state.Step.Action),
+        StepAction.Concentrate => state.LeftDry || IsUndiluted(state.ContentsAfter, substance, energetic) ? Word(StepAction.Concentrate) : null,
+        StepAction.Store => IsUndiluted(state.Contents, substance, energetic) ? Word(StepAction.Store) : null,
+        _ => null,
+    };
+
+    private static string? Word(StepAction action) => action switch
+    {
+        StepAction.Filter => "filtered off",
+        StepAction.Grind => "ground",
+        StepAction.Dry => "dried",
+        StepAction.Concentrate => "left without solvent",
+        StepAction.Store => "stored undiluted",
+        _ => null,
+    };
+
+    private static bool HasLiquid(IReadOnlyList<Content> contents, PlanSubstance substance) =>
+        contents.Any(content => content is { Mol: null or > 0, Substance.Known.PhaseAt298K: Phase.Liquid } && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal));
+
+    private static bool IsUndiluted(IReadOnlyList<Content> contents, PlanSubstance substance, EnergeticContents energetic)
+    {
+        double own = 0;
+        double other = 0;
+        var present = false;
+        foreach (var content in contents)
+        {
+            var same = string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal);
+            present |= same && !content.Spent;
+            var mass = energetic.MassKg(content) ?? 0;
+            own += same ? mass : 0;
+            other += same ? 0 : mass;
+        }
+
+        return present && own >= UndilutedShare * (own + other);
+    }
+
+    /// <summary>The limit that is passed decides; below the first one, or a small azide by the rule, nothing.</summary>
+    private static Severity? Judge(EnergeticProfile profile, Case one)
+    {
+        if (one.Kg is not { } kg)
+        {
+            return Severity.Warning;
+        }
+
+        var severity = profile.NitrogenRatio switch
+        {
+            // never isolated at all
+            < 1 => kg > 0 ? Severity.Danger : (Severity?)null,
+            < 3 => kg > NeverKg ? Severity.Danger : kg >= CommitteeKg ? Severity.Warning : kg >= ReviewKg ? Severity.Caution : null,
+            >= 3 => kg > StableAzideKg ? Severity.Danger : kg > NeverKg ? Severity.Warning : kg >= CommitteeKg ? Severity.Caution : null,
+            _ => kg >= CommitteeKg ? Severity.Danger : kg >= ReviewKg ? Severity.Warning : null,
+        };
+
+        if (one.Ground)
+        {
+            // friction needs no mass
+            return severity is Severity.Danger ? severity : Severity.Warning;
+        }
+
+        // still wet with solvent on the filter: one step less, if no later step dries it
+        return severity is { } found && one.Wet && kg < NeverKg ? found + 1 > Severity.Notice ? Severity.Notice : found + 1 : severity;
+    }
+
+    private static Finding Describe(PlanSubstance substance, EnergeticProfile profile, IReadOnlyList<string> materials, Case worst, Severity severity, string[] steps)
+    {
+        var limit = Limit(profile, worst.Kg);
+        var amount = worst.Kg is { } kg ? $"{Wording.Figures(kg * 1000)} g of {substance.Name}{(worst.Theoretical ? " (theoretical yield)" : "")}" : $"{Wording.Capital(substance.Name)} in an amount that is not known";
+        return new Finding
+        {
+            Code = "energetic.isolated",
+            Hazard = Hazard.Energetic,
+            Severity = severity,
+            Steps = steps,
+            Vessel = worst.Vessel,
+            Materials = materials,
+            Statement = $"{amount} {(worst.Kg is null ? "is" : "are")} {worst.How} in step {worst.Step}; it holds {profile.GroupWords} and can be set off by a blow, friction or heat{limit.Words}. Keep it in solution, or make less; a shield does not lift this limit.",
+            Evidence = worst.Kg is { } mass
+                ? [Findings.Number("mass isolated", mass * 1000, "g", limit.Kg * 1000, worst.Theoretical ? "theoretical yield" : "amount in the vessel", Quality.Assumed, [.. profile.Sources, profile.NitrogenRatio is null ? "energetic-practice" : "azide-rule", "energetic-practice"])]
+                : [],
+            LeavesCheckUndone = worst.Kg is null,
+        };
+    }
+
+    private static (double Kg, string Words) Limit(EnergeticProfile profile, double? kg)
+    {
+        var (first, second, third) = profile.NitrogenRatio switch
+        {
+            < 1 => (0, 0, CommitteeKg),
+            < 3 => (ReviewKg, CommitteeKg, NeverKg),
+            >= 3 => (CommitteeKg, NeverKg, StableAzideKg),
+            _ => (ReviewKg, CommitteeKg, NeverKg),
+        };
+        var passed = kg is null ? first : kg > third ? third : kg >= second ? second : first;
+        return (passed, profile.NitrogenRatio is { } ratio
+            ? $"; with (C + O)/N {Wording.Figures(ratio)} {(ratio < 1 ? "it is never isolated" : $"the limit passed is {Wording.Figures(passed * 1000)} g")}"
+            : $"; the limit passed is {Wording.Figures(passed * 1000)} g");
+    }
+
+    /// <summary>One way in which a substance is isolated.</summary>
+    private sealed record Case(string Step, string Vessel, string How, double? Kg, bool Theoretical, bool Wet, bool Ground);
+}

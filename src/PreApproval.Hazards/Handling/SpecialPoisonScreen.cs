@@ -1,0 +1,118 @@
+using System.Globalization;
+using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Structures;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Handling;
+
+/// <summary>
+/// Poisons whose first aid must be agreed before the work (Data/special-poisons.tsv). The pointer defers to local rules and to the occupational physician. Docs: docs/methods/special-handling.md.
+/// </summary>
+public sealed class SpecialPoisonScreen : IScreen
+{
+    private static readonly Poison[] Poisons =
+    [
+        .. EmbeddedTable.Rows("special-poisons.tsv").Select(static row => new Poison(
+            row["key"],
+            EmbeddedTable.Entries(row["families"]),
+            EmbeddedTable.Entries(row["cas"]),
+            Enum.Parse<Severity>(row["severity"], ignoreCase: true),
+            row["largeGrams"].Length == 0 ? null : double.Parse(row["largeGrams"], CultureInfo.InvariantCulture) / 1000,
+            row["pointer"],
+            EmbeddedTable.Entries(row["sources"]))),
+    ];
+
+    private static readonly StructureGroup Organomercury = StructurePatterns.Default.Group("organomercury");
+
+    /// <summary>Keys of the rows, for the tests.</summary>
+    internal static IEnumerable<string> Keys => Poisons.Select(static poison => poison.Key);
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        foreach (var group in Met(context).GroupBy(static met => met.Poison.Key, StringComparer.Ordinal))
+        {
+            var poison = group.First().Poison;
+            var substance = group.First().Substance;
+            string[] materials = [.. group.Select(static met => met.Material).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+            string[] steps =
+            [
+                .. context.Walk.States.Where(state => group.Any(met => Array.Exists(met.Steps, step => string.Equals(step, state.Step.Id, StringComparison.Ordinal))
+                        || state.Contents.Any(content => !content.Spent && string.Equals(content.Substance.Key, met.Substance.Key, StringComparison.Ordinal))))
+                    .Select(static state => state.Step.Id)
+                    .Distinct(StringComparer.Ordinal),
+            ];
+            var kg = group.Aggregate((double?)0, static (sum, met) => sum + met.Kg);
+            var large = poison.LargeKg is { } limit && !(kg < limit);
+            var severity = large && poison.Severity > Severity.Danger ? poison.Severity - 1 : poison.Severity;
+            yield return new Finding
+            {
+                Code = "toxicity." + poison.Key,
+                Hazard = Hazard.Toxicity,
+                Severity = severity,
+                Steps = steps,
+                Materials = materials,
+                Statement = $"{Wording.Capital(substance.Name)}{(large ? kg is { } mass ? $" ({Wording.Figures(mass * 1000)} g)" : " in an amount that is not known" : "")}: {poison.Pointer}. Local rules and the physician named in them come first.",
+                Evidence = large && kg is { } known ? [Findings.Number("mass", known * 1000, "g", poison.LargeKg * 1000, "amounts of the material list", Quality.Assumed, [.. poison.Sources])] : [],
+            };
+        }
+    }
+
+    private static IEnumerable<Encountered> Met(ScreeningContext context)
+    {
+        foreach (var material in context.Plan.Materials)
+        {
+            var portions = material.Amount is { } amount ? AmountConversion.Convert(material.Composition, amount).Portions : AmountConversion.Parts(material.Composition);
+            foreach (var portion in portions)
+            {
+                foreach (var poison in Of(portion.Substance))
+                {
+                    yield return new Encountered(poison, portion.Substance, material.Id, portion.Mol * portion.Substance.Known?.Identity.MolarMassKgPerMol, []);
+                }
+            }
+        }
+
+        foreach (var step in context.Plan.Steps)
+        {
+            foreach (var gas in new[] { step.Gas, (step.Headspace as Headspace.Gas)?.Substance }.OfType<PlanSubstance>())
+            {
+                foreach (var poison in Of(gas))
+                {
+                    yield return new Encountered(poison, gas, null, 0, [step.Id]);
+                }
+            }
+        }
+
+        foreach (var (substance, step) in context.Plan.Reactions.SelectMany(static reaction => reaction.Produces.Select(made => (made.Substance, reaction.Step))))
+        {
+            foreach (var poison in Of(substance))
+            {
+                yield return new Encountered(poison, substance, null, 0, [step]);
+            }
+        }
+    }
+
+    private static Poison[] Of(PlanSubstance substance)
+    {
+        var cas = substance.Known?.Identity.Cas ?? substance.Key;
+        var listed = Array.FindAll(Poisons, poison => poison.Cas.Contains(cas, StringComparer.Ordinal));
+        if (listed.Length > 0)
+        {
+            return listed;
+        }
+
+        var families = FamilyTable.Default.Of(substance);
+        var byFamily = Array.FindAll(Poisons, poison => poison.Families.Any(family => families.Contains(family, StringComparer.Ordinal)));
+        return byFamily.Length > 0 ? byFamily
+            : substance is { Known: null, Smiles: { } smiles } && smiles.Contains("Hg", StringComparison.Ordinal) && SmilesReader.TryRead(smiles, out var molecule, out _) && StructurePatterns.Match(Organomercury, molecule) != PatternMatch.Absent
+                ? Array.FindAll(Poisons, static poison => poison.Key is "organomercury")
+                : [];
+    }
+
+    private sealed record Poison(string Key, IReadOnlyList<string> Families, IReadOnlyList<string> Cas, Severity Severity, double? LargeKg, string Pointer, IReadOnlyList<string> Sources);
+
+    private sealed record Encountered(Poison Poison, PlanSubstance Substance, string? Material, double? Kg, string[] Steps);
+}

@@ -1,0 +1,32 @@
+using Microsoft.EntityFrameworkCore;
+using PreApproval.Procedures.Thresholds;
+
+namespace PreApproval.Storage.Stores;
+
+/// <summary>The row of the group's policy is the lock of its versions: it is there from the group's first day.</summary>
+internal sealed class PolicyStore(PreApprovalDbContext db) : IPolicyStore
+{
+    public Task<PolicyVersionRecord?> CurrentAsync(Guid groupId, CancellationToken cancellationToken) =>
+        db.PolicyVersions.AsNoTracking().Where(x => x.GroupId == groupId).OrderByDescending(x => x.Version).FirstOrDefaultAsync(cancellationToken);
+
+    public async Task<PolicyVersionRecord?> HoldAsync(Guid groupId, CancellationToken cancellationToken)
+    {
+        await db.Database.ExecuteSqlAsync($"SELECT FROM group_policy WHERE group_id = {groupId} FOR SHARE", cancellationToken);
+        return await CurrentAsync(groupId, cancellationToken);
+    }
+
+    public async Task<PolicyVersionRecord?> LockAsync(Guid groupId, CancellationToken cancellationToken)
+    {
+        await db.Database.ExecuteSqlAsync($"SELECT FROM group_policy WHERE group_id = {groupId} FOR UPDATE", cancellationToken);
+        return await CurrentAsync(groupId, cancellationToken);
+    }
+
+    public async Task<IReadOnlyList<PolicyVersionRecord>> VersionsAsync(Guid groupId, CancellationToken cancellationToken) =>
+        await db.PolicyVersions.AsNoTracking().Where(x => x.GroupId == groupId).OrderByDescending(x => x.Version).ToListAsync(cancellationToken);
+
+    public async Task AddAsync(PolicyVersionRecord version, CancellationToken cancellationToken)
+    {
+        db.PolicyVersions.Add(version);
+        await db.SaveChangesAsync(cancellationToken);
+    }
+}

@@ -1,0 +1,168 @@
+using PreApproval.Hazards.Handling;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Safeguards;
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Tests.Plans.PlanOf;
+
+namespace PreApproval.Hazards.Tests.Handling;
+
+/// <summary>
+/// Pyrophorics and water-reactives by amount (university rules: review above 10 mL of 1 mol/L, any neat liquid, tert-butyllithium at any amount, never above 50 mL), poisons with a first aid of their own
+/// (Prudent Practices 2011 and NIOSH Pocket Guide, from memory), monomers (Kelly 1996).
+/// </summary>
+public sealed class HandlingTests
+{
+    [Theory]
+    [InlineData("n-butyllithium", 2.5, 5, Severity.Notice)]
+    [InlineData("n-butyllithium", 2.5, 15, Severity.Warning)]
+    [InlineData("n-butyllithium", 0.5, 15, Severity.Notice)]
+    [InlineData("tert-butyllithium", 1.7, 2, Severity.Warning)]
+    [InlineData("tert-butyllithium", 1.7, 60, Severity.Danger)]
+    public void Screen_PyrophoricSolution_IsJudgedByVolumeAndStrength(string reagent, double molar, double mL, Severity severity) =>
+        Assert.Equal(severity, Only(Charged(Molar("a", reagent, "n-hexane", molar, ML(mL))), "fire.pyrophoric").Severity);
+
+    // 25 mmol of 2.5 mol/L are 10 mL: not above the limit
+    [Theory]
+    [InlineData(25, Severity.Notice)]
+    [InlineData(26, Severity.Warning)]
+    public void Screen_PyrophoricByAmountOfSubstance_IsTurnedIntoAVolume(double mmol, Severity severity) =>
+        Assert.Equal(severity, Only(Charged(Molar("a", "n-butyllithium", "n-hexane", 2.5, Mmol(mmol))), "fire.pyrophoric").Severity);
+
+    [Fact]
+    public void Screen_NeatMetalAlkyl_IsReviewed() => Assert.Equal(Severity.Warning, Only(Charged(Of("a", "diethylzinc", ML(1))), "fire.pyrophoric").Severity);
+
+    [Theory]
+    [InlineData(1, Severity.Notice)]
+    [InlineData(5, Severity.Caution)]
+    public void Screen_WaterReactive_IsJudgedByMass(double grams, Severity severity) =>
+        Assert.Equal(severity, Only(Charged(Of("a", "lithium aluminium hydride", G(grams))), "fire.water-reactive").Severity);
+
+    [Fact]
+    public void Screen_HydrideThatNothingQuenches_IsFound()
+    {
+        var plan = Charged(Of("a", "sodium hydride", G(1)));
+        var quenched = plan with
+        {
+            Materials = [.. plan.Materials, Of("q", "2-propanol", ML(50), Role.Quench)],
+            Steps = [.. plan.Steps, Step("2", StepAction.Quench, "flask", 0, "q") with { OverS = 1800 }],
+        };
+
+        Assert.Equal(["a"], Only(plan, "fire.not-quenched").Materials);
+        Assert.DoesNotContain(Screener.Screen(quenched, Policy.Default).Findings, static finding => finding.Code is "fire.not-quenched");
+    }
+
+    [Theory]
+    [InlineData("toluene")]
+    [InlineData("sodium chloride")]
+    public void Screen_PlainMaterial_IsNoHandlingFinding(string name) =>
+        Assert.DoesNotContain(Screener.Screen(Charged(Of("a", name, G(50))), Policy.Default).Findings, static finding => finding.Code is "fire.pyrophoric" or "fire.water-reactive" or "fire.not-quenched");
+
+    [Fact]
+    public void Screen_CoatAndShieldOfThePlan_CountAsPresent()
+    {
+        var plan = Charged(Molar("a", "n-butyllithium", "n-hexane", 2.5, ML(15))) with { Protection = new Protection("nitrile", "face shield over safety glasses", "flame-resistant") };
+        var controls = Only(plan, "fire.pyrophoric").Controls;
+
+        Assert.Equal(ControlStatus.Present, Assert.Single(controls, static needed => needed.Control is "flame-resistant coat").Status);
+        Assert.Equal(ControlStatus.Present, Assert.Single(controls, static needed => needed.Control is "face shield").Status);
+        Assert.Equal(ControlStatus.Missing, Assert.Single(controls, static needed => needed.Control is "second person").Status);
+    }
+
+    [Theory]
+    [InlineData("sodium cyanide", 2, "toxicity.cyanide", Severity.Caution)]
+    [InlineData("sodium cyanide", 6, "toxicity.cyanide", Severity.Warning)]
+    [InlineData("hydrogen cyanide", 1, "toxicity.hydrogen-cyanide", Severity.Warning)]
+    [InlineData("phosgene", 1, "toxicity.phosgene", Severity.Warning)]
+    [InlineData("triphosgene", 2, "toxicity.phosgene-source", Severity.Caution)]
+    [InlineData("triphosgene", 12, "toxicity.phosgene-source", Severity.Warning)]
+    [InlineData("nickel tetracarbonyl", 0.1, "toxicity.nickel-carbonyl", Severity.Danger)]
+    [InlineData("dimethylmercury", 0.1, "toxicity.organomercury", Severity.Danger)]
+    public void Screen_SpecialPoison_PointsToWhatMustBeAgreed(string name, double grams, string code, Severity severity)
+    {
+        var finding = Only(Charged(Of("a", name, G(grams))), code);
+
+        Assert.Equal(severity, finding.Severity);
+        Assert.Contains("Local rules", finding.Statement, StringComparison.Ordinal);
+        Assert.NotEmpty(finding.Controls);
+    }
+
+    [Fact]
+    public void Screen_HydrofluoricAcid_AsksForGluconateGel()
+    {
+        var plan = Charged(WeightPercent("a", "hydrogen fluoride", "water", 40, ML(5)));
+        var safe = plan with { Safeguards = [new Safeguard("calcium gluconate gel", [], null)] };
+
+        Assert.Equal(ControlStatus.Missing, Assert.Single(Only(plan, "toxicity.hydrogen-fluoride").Controls, static needed => needed.Control is "calcium gluconate gel").Status);
+        Assert.Equal(ControlStatus.Present, Assert.Single(Only(safe, "toxicity.hydrogen-fluoride").Controls, static needed => needed.Control is "calcium gluconate gel").Status);
+    }
+
+    [Theory]
+    [InlineData("carbon monoxide", "toxicity.carbon-monoxide")]
+    [InlineData("hydrogen sulfide", "toxicity.hydrogen-sulfide")]
+    public void Screen_GasOverTheContents_IsAPoisonToo(string gas, string code)
+    {
+        var plan = Charged(Of("a", "toluene", ML(20)));
+
+        Assert.Equal(["1"], Only(plan with { Steps = [plan.Steps[0] with { Headspace = Under(gas) }] }, code).Steps);
+    }
+
+    [Fact]
+    public void Screen_OrganomercuryByStructure_IsFound()
+    {
+        var ethyl = new Material { Id = "a", Composition = new Composition.Pure(new PlanSubstance("CC[Hg]CC", "diethylmercury", null, "CC[Hg]CC")), Role = Role.Reagent, Amount = G(1) };
+
+        Assert.Equal(Severity.Danger, Only(Charged(ethyl), "toxicity.organomercury").Severity);
+        Assert.DoesNotContain(Screener.Screen(Charged(Of("a", "mercury(II) chloride", G(1))), Policy.Default).Findings, static finding => finding.Code is "toxicity.organomercury");
+    }
+
+    [Fact]
+    public void Table_EveryPoison_HasItsOwnControls() =>
+        Assert.All(SpecialPoisonScreen.Keys, static key => Assert.StartsWith("toxicity." + key.Split('-')[0], ControlNeeds.Of("toxicity." + key)!.Code, StringComparison.Ordinal));
+
+    [Theory]
+    [InlineData("inhibited with hydroquinone", "nitrogen", true)]
+    [InlineData(null, "nitrogen", true)]
+    [InlineData("inhibited with hydroquinone", null, false)]
+    public void Screen_InhibitedStyreneStored_NeedsAir(string? form, string? gas, bool found) =>
+        Assert.Equal(found, Screener.Screen(Stored(form, gas, 100), Policy.Default).Findings.Any(static finding => finding.Code is "peroxide.inhibitor-without-air"));
+
+    [Theory]
+    [InlineData("inhibitor removed", 12.0, false)]
+    [InlineData("inhibitor removed", 48.0, true)]
+    [InlineData("inhibited", 48.0, false)]
+    public void Screen_UninhibitedStyreneStored_KeepsADay(string form, double hours, bool found) =>
+        Assert.Equal(found, Screener.Screen(Stored(form, null, hours), Policy.Default).Findings.Any(static finding => finding is { Code: "peroxide.uninhibited-kept", Severity: Severity.Warning }));
+
+    [Theory]
+    [InlineData(20, false)]
+    [InlineData(200, true)]
+    public void Screen_SlowFormerEvaporated_CountsFromAVolume(double mL, bool found)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("a", "2-propanol", ML(mL), Role.Solvent) with { OpenedOn = new DateOnly(2026, 5, 1) }],
+            Vessels = [Flask(mL: 500)],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "a"), Step("2", StepAction.Concentrate, "flask", 40)],
+            PlannedOn = new DateOnly(2026, 6, 1),
+        };
+
+        Assert.Equal(found, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "peroxide.concentrated"));
+    }
+
+    private static Plan Stored(string? form, string? gas, double hours) => new()
+    {
+        Materials = [Of("a", "styrene", ML(50)) with { Form = form, OpenedOn = new DateOnly(2026, 5, 1) }],
+        Vessels = [Flask()],
+        Steps = [Step("1", StepAction.Charge, "flask", 20, "a") with { Headspace = gas is null ? null : Under(gas) }, Step("2", StepAction.Store, "flask", 5) with { DurationS = hours * 3600 }],
+        PlannedOn = new DateOnly(2026, 6, 1),
+    };
+
+    private static Plan Charged(Material material) => new()
+    {
+        Materials = [material],
+        Vessels = [Flask()],
+        Steps = [Step("1", StepAction.Charge, "flask", 20, material.Id) with { Headspace = Under("nitrogen") }],
+    };
+
+    private static Finding Only(Plan plan, string code) => Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => string.Equals(finding.Code, code, StringComparison.Ordinal));
+}
