@@ -18,39 +18,14 @@ public sealed class ReactivityScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context), .. EnergeticGaps.Find(context), .. AcetylenePressure.Find(context)];
 
-    private static IEnumerable<Finding> InVessels(ScreeningContext context)
-    {
-        var histories = new VesselHistories();
-        var groups = new Dictionary<(string Row, string Vessel), List<(StepState State, Meeting Meeting, Severity Severity, IReadOnlyList<string> Because)>>();
-        foreach (var state in context.Walk.States)
-        {
-            var history = histories.At(state);
-            foreach (var meeting in Meeting.At(state).Where(history.StillHappens))
+    private static IEnumerable<Finding> InVessels(ScreeningContext context) =>
+        context.Happenings.Where(static happening => happening.IsNews)
+            .GroupBy(static happening => (happening.Meeting.Encounter.Key, happening.State.Vessel.Id))
+            .Select(static group =>
             {
-                var (severity, because) = MeetingSeverity.Of(meeting, state);
-                if (!history.IsNews(meeting, severity))
-                {
-                    continue;
-                }
-
-                var group = (meeting.Encounter.Key, state.Vessel.Id);
-                if (!groups.TryGetValue(group, out var list))
-                {
-                    groups[group] = list = [];
-                }
-
-                list.Add((state, meeting, severity, because));
-            }
-
-            history.Close(state);
-        }
-
-        return groups.Values.Select(static list =>
-        {
-            var worst = list.MinBy(static entry => entry.Severity);
-            return Describe(worst.Meeting, worst.Severity, worst.Because, [.. list.Select(static entry => entry.State.Step.Id).Distinct(StringComparer.Ordinal)], list.SelectMany(static entry => entry.Meeting.Everyone), worst.State);
-        });
-    }
+                var worst = group.MinBy(static happening => happening.Severity)!;
+                return Describe(worst.Meeting, worst.Severity, worst.Because, [.. group.Select(static happening => happening.State.Step.Id).Distinct(StringComparer.Ordinal)], group.SelectMany(static happening => happening.Meeting.Everyone), worst.State);
+            });
 
     private static Finding Describe(Meeting meeting, Severity severity, IReadOnlyList<string> because, IReadOnlyList<string> steps, IEnumerable<Content> everyone, StepState state)
     {

@@ -34,6 +34,7 @@ public static class Screener
         new LayerScreen(),
         new FireScreen(),
         new ReactivityScreen(),
+        new GasScreen(),
         new PeroxideScreen(),
         new MonomerScreen(),
         new PyrophoricScreen(),
