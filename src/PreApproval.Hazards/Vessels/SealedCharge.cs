@@ -173,7 +173,7 @@ internal sealed class SealedCharge
     // Modified UNIFAC takes the place of original UNIFAC where that one is known to be wrong.
     private RaoultAnswer WithCyclicEthers(RaoultAnswer raoult, VesselPoint point)
     {
-        if (CyclicEthers is null || raoult.State.PressurePaAbs is null)
+        if (CyclicEthers is null || raoult.State.PressurePaAbs is null || raoult.State.Phase == VesselPhase.LiquidFull)
         {
             return raoult;
         }

@@ -103,6 +103,18 @@ public sealed class MixtureFlashPointTests
     }
 
     [Theory]
+    [InlineData("acetone", "toluene")]
+    [InlineData("ethanol", "n-octane")]
+    [InlineData("anisole", "water")]
+    public void InAnyAmounts_TwoLiquids_IsBelowEveryMixtureOfThem(string first, string second)
+    {
+        var lowest = MixtureFlashPoint.InAnyAmounts([ByName(first), ByName(second)]);
+
+        Assert.Equal(LiquidModel.Bound, lowest.Liquid);
+        Assert.All(Shares, share => Assert.True(lowest.FlashPointK <= MixtureFlashPoint.Of(Mol((first, share), (second, 1 - share))).FlashPointK + 1e-6));
+    }
+
+    [Theory]
     [InlineData("toluene")]
     [InlineData("ethyl acetate")]
     [InlineData("n-heptane")]

@@ -70,6 +70,20 @@ public sealed class ClosedVesselPropertyTests
         Assert.Equal(5.31e5, state.PartialPressuresPa["7732-18-5"], 0.05e5);
     }
 
+    // Modified UNIFAC answers for water with a cyclic ether; a vessel that their liquid fills is full under every model of the activities.
+    [Fact]
+    public void At_WaterWithTetrahydrofuranAtAnyFill_FullIsFullAndNoPressureIsNegative() => Check.Sample(
+        Gen.Select(Gen.Double[0.05, 0.95], Gen.Double[0.6, 1.05], Gen.Double[293.15, 500]),
+        (x, fill, t) =>
+        {
+            var (ether, water) = (ClosedVesselTests.ByName("tetrahydrofuran"), ClosedVesselTests.ByName("water"));
+            var volumeM3 = ((x * 81.1e-6) + ((1 - x) * 18.05e-6)) / fill;
+            var state = ClosedVessel.At(new ClosedVesselInput { VesselVolumeM3 = volumeM3, Contents = [new ChargedSubstance(ether, x), new ChargedSubstance(water, 1 - x)] }, t);
+            return (state.Models[0].Phase != VesselPhase.LiquidFull || state.Governing.Phase == VesselPhase.LiquidFull)
+                && state.Models.All(model => model.PressurePaAbs is null or > 0 && model.PartialPressuresPa.Values.All(static p => p >= 0));
+        },
+        iter: 1000);
+
     [Fact]
     public void Amount_eq_liquid_plus_vapour() => Check.Sample(
         Gen.Select(Vessels, Gen.Double[293.15, 450]),
