@@ -31,7 +31,7 @@ public sealed partial class Editor
         }
 
         _document.Own = own;
-        _document.Inventory = inventory;
+        Offer(inventory);
         Screen();
     }
 
