@@ -4,6 +4,7 @@ using PreApproval.Web.Comparisons;
 using PreApproval.Web.Drafting;
 using PreApproval.Web.History;
 using PreApproval.Web.Inventory;
+using PreApproval.Web.Pairs;
 using PreApproval.Web.Review;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Submission;
@@ -23,6 +24,7 @@ public static class Api
         api.MapInventory();
         api.MapScreenings();
         api.MapComparisons();
+        api.MapPairs();
         api.MapDrafting();
         api.MapSubmission();
         api.MapReview();

@@ -22,6 +22,9 @@ public sealed record ScreeningView
 
     public IReadOnlyList<CoverageView> Coverage { get; init; } = [];
 
+    /// <summary>What meets what; empty in reports of engines that did not tell it.</summary>
+    public IReadOnlyList<StripView> Encounters { get; init; } = [];
+
     public Severity? Worst => Findings.Count == 0 ? null : Findings.Min(f => f.Severity);
 
     /// <summary>Those that must be answered before an approval.</summary>
