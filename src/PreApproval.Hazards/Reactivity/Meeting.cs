@@ -14,10 +14,10 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Partial pressure of oxygen in Pa up to which a vessel counts as purged (5 vol% at atmospheric pressure, the limiting oxygen concentration of hydrogen in nitrogen).</summary>
     private const double PurgedOxygenPa = 5e3;
 
-    /// <summary>Family that turns a peroxide into what is none.</summary>
+    /// <summary>Family that turns a peroxide, an N-halo imide or an iodine(III) or (V) compound into what is none.</summary>
     internal const string Reductants = "sulfites and thiosulfates";
 
-    private static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide"];
+    internal static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide", "N-halo imides", "hypervalent iodine oxidants"];
 
     private static readonly FamilyTable Families = FamilyTable.Default;
 

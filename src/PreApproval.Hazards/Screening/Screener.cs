@@ -37,6 +37,7 @@ public static class Screener
         new MonomerScreen(),
         new PyrophoricScreen(),
         new SpecialPoisonScreen(),
+        new ReleasedGasScreen(),
         new WalkScreen(),
         new UnknownSubstanceScreen(),
         new SolutionStrengthScreen(),
