@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Vessels;
@@ -108,23 +107,6 @@ public sealed class SafeWindowTests
     [InlineData(double.NaN, 400, 10)]
     public void OverTemperature_AxisOutOfRange_Throws(double fromK, double toK, int points) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => SafeWindow.OverTemperature(Last(Ethanol(5, 10, 100)), Policy.Default, fromK, toK, points));
-
-    /// <summary>Ten times the target of 10 ms on a quiet core, so that a busy machine does not fail it; the chart's own budget is 100 ms.</summary>
-    [Fact]
-    public void OverTemperature_HundredPoints_StaysWithinTheChartsBudget()
-    {
-        var state = Last(Ethanol(5, 10, 100));
-        var best = double.MaxValue;
-        for (var run = 0; run < 20; run++)
-        {
-            var started = Stopwatch.GetTimestamp();
-            SafeWindow.OverTemperature(state, Policy.Default, RoomK, 453.15, 100);
-            best = Math.Min(best, Stopwatch.GetElapsedTime(started).TotalMilliseconds);
-        }
-
-        TestContext.Current.SendDiagnosticMessage("100 points in {0} ms", best);
-        Assert.True(best < 100, $"{best} ms");
-    }
 
     private static Plan Ethanol(double ratingBar, double ethanolML, double celsius) => new()
     {
