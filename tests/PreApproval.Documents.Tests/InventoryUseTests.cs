@@ -89,10 +89,10 @@ public sealed class InventoryUseTests
             Listed("T-03", null, """, "outOfService": "a star crack" """),
             Listed("T-01", "broken", ""),
         ],
-        [new ListedPlace(Guid.NewGuid(), 1, new InventoryPlace { Place = new PlaceEntry("Hood 3", PlaceKind.Hood, new Quantity(180, "m³"), new Quantity(700, "m³/h")) }, [Agent.CarbonDioxide, Agent.DryPowder])]);
+        [new ListedPlace(Guid.CreateVersion7(), 1, new InventoryPlace { Place = new PlaceEntry("Hood 3", PlaceKind.Hood, new Quantity(180, "m³"), new Quantity(700, "m³/h")) }, [Agent.CarbonDioxide, Agent.DryPowder])]);
 
     private static ListedVessel Listed(string label, string? retired, string members) => new(
-        Guid.NewGuid(), 3, "Mia Member", retired,
+        Guid.CreateVersion7(), 3, "Mia Member", retired,
         (InventoryVessel)InventoryDocument.Read(InventoryKind.Vessel, Encoding.UTF8.GetBytes($$"""{ "label": "{{label}}", "kind": "glass tube"{{members}} }""")).Value!);
 
     private static ProcedureDocument Document(string vessel)
