@@ -131,5 +131,13 @@ public sealed class InventoryTableTests
         Assert.Equal((35.0, null, 1), (after.Vessel.Volume!.Value, after.Vessel.Closure, after.Vessel.Parts!.Count));
     }
 
+    [Fact]
+    public void ReadLine_NoteWithOtherLineBreaks_StaysAsItWas()
+    {
+        InventoryVessel before = Vessel("""{ "label": "T-07", "kind": "tube", "note": "one\ntwo" }""");
+        VesselTable table = VesselTable.Read(Encoding.UTF8.GetBytes(VesselTable.Write([before]).Replace("one\ntwo", "one\r\ntwo", StringComparison.Ordinal))).Value!;
+        Assert.Equal("one\ntwo", table.Read(table.Lines[0], before).Value!.Note);
+    }
+
     private static InventoryVessel Vessel(string json) => (InventoryVessel)InventoryDocument.Read(InventoryKind.Vessel, Encoding.UTF8.GetBytes(json)).Value!;
 }

@@ -135,8 +135,8 @@ public sealed class ThresholdTests(PostgresServer server)
         await using TestWorld world = await TestWorld.CreateAsync(server);
         Guid procedure = await world.DraftAsync("Tube", "pressure/warning");
         await using var lead = new NpgsqlConnection(world.Database.Owner);
-        await lead.OpenAsync();
-        await using NpgsqlTransaction setting = await lead.BeginTransactionAsync();
+        await lead.OpenAsync(TestContext.Current.CancellationToken);
+        await using NpgsqlTransaction setting = await lead.BeginTransactionAsync(TestContext.Current.CancellationToken);
         await ExecuteAsync(lead, $"SELECT FROM group_policy WHERE group_id = '{world.GroupId}' FOR UPDATE");
         await ExecuteAsync(lead, $"INSERT INTO policy_version (group_id, version, author_id, at, reason, content, content_digest) VALUES ('{world.GroupId}', 2, '{world.Lena}', now(), 'test', '{{}}', 'sha256:' || encode(sha256('{{}}'), 'hex'))");
 
@@ -146,7 +146,7 @@ public sealed class ThresholdTests(PostgresServer server)
             await Task.Delay(10, TestContext.Current.CancellationToken);
         }
 
-        await setting.CommitAsync();
+        await setting.CommitAsync(TestContext.Current.CancellationToken);
         Assert.Equal(RefusalKind.Conflict, (await submitting).Error?.Kind);
         Assert.Equal(0, await world.ScalarAsync<long>("SELECT count(*) FROM revision"));
         Assert.True((await world.SubmitAsync(world.Mia, procedure, 1)).IsOk);
@@ -195,6 +195,6 @@ public sealed class ThresholdTests(PostgresServer server)
 #pragma warning disable CA2100 // SQL of tests
         await using var command = new NpgsqlCommand(sql, connection);
 #pragma warning restore CA2100
-        await command.ExecuteNonQueryAsync();
+        await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
     }
 }

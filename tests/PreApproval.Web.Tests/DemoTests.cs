@@ -67,6 +67,58 @@ public sealed class DemoTests(TestApp test)
         Assert.Contains((await Read.ObjectAsync(substances))["items"]!.AsArray(), s => (string?)s!["cas"] is "109-99-9");
     }
 
+    /// <summary>docs/methods/fire-classes.md: on a hydride only class D powder and, for small amounts, dry sand serve (EN 2, NFPA 10: class D).</summary>
+    [Theory]
+    [InlineData("Bench 4, room 2.14 (invented)", true)]
+    [InlineData("hood-12, Room 2.14 (invented)", false)]
+    public async Task Screening_AgentsOnHandAtThePlace_AreHeldAgainstWhatBurns(string place, bool nothingFits)
+    {
+        JsonObject report = await ScreenAsync("hydride-quench", document =>
+        {
+            document["place"] = new JsonObject { ["name"] = place };
+            document.Remove("fireResponse");
+        });
+        string[] codes = [.. report["findings"]!.AsArray().Select(f => (string)f!["code"]!)];
+        Assert.Equal(nothingFits, codes.Contains("fire.no-agent-fits", StringComparer.Ordinal));
+        Assert.DoesNotContain("fire.agents-not-stated", codes, StringComparer.Ordinal);
+    }
+
+    /// <summary>The tube was inspected on 10 February 2031; an inspection counts twelve months (common practice, docs/thresholds.md).</summary>
+    [Theory]
+    [InlineData("2032-02-10", false)]
+    [InlineData("2032-02-11", true)]
+    public async Task Screening_InventoryVesselOutOfInspectionOnThePlannedDay_IsAFinding(string plannedOn, bool found)
+    {
+        JsonObject report = await ScreenAsync("closed-tube-amination", document =>
+        {
+            document["plannedOn"] = plannedOn;
+            document["vessels"] = new JsonArray(new JsonObject { ["id"] = "T-07", ["kind"] = "thick-walled glass tube" });
+            foreach (JsonNode? step in document["steps"]!.AsArray())
+            {
+                step!["vessel"] = "T-07";
+            }
+        });
+        Assert.Equal(found, report["findings"]!.AsArray().Any(f => (string?)f!["code"] is "safeguard.inspection-expired"));
+
+        // The rating of 4 bar(g) came along: docs/examples/README.md.
+        Assert.Contains(report["findings"]!.AsArray(), f => (string?)f!["hazard"] is "pressure" && (string?)f["severity"] is "danger");
+    }
+
+    private async Task<JsonObject> ScreenAsync(string example, Action<JsonObject> change)
+    {
+        TestDatabase database = await test.Server.CreateDatabaseAsync();
+        await using WebApp app = WebApp.Start(database.Application, realEngine: true);
+        await FillAsync(app);
+        using HttpClient author = await SignInAsync(app, "mira");
+        await using Stream sample = typeof(DemoSeed).Assembly.GetManifestResourceStream("example:" + example)!;
+        JsonObject document = JsonNode.Parse(sample)!.AsObject();
+        change(document);
+        using HttpResponseMessage answer = await author.PostAsync("/api/v1/screenings", new StringContent(document.ToJsonString(), System.Text.Encoding.UTF8, "application/json"));
+        string text = await answer.Content.ReadAsStringAsync();
+        Assert.True(answer.StatusCode == HttpStatusCode.OK, text);
+        return JsonNode.Parse(text)!.AsObject();
+    }
+
     private static async Task<bool> FillAsync(WebApp app)
     {
         await using AsyncServiceScope scope = app.Services.CreateAsyncScope();

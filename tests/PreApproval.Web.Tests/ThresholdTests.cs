@@ -97,7 +97,7 @@ public sealed class ThresholdTests(TestApp test)
         long events = await test.EventsAsync("thresholds.set");
         (Policy next, string tag) = await NextAsync(lead);
 
-        string key = Guid.NewGuid().ToString();
+        string key = Guid.CreateVersion7().ToString();
         using HttpResponseMessage set = await SendAsync(lead, Body(next), tag, key: key);
         using HttpResponseMessage again = await SendAsync(lead, Body(next), tag, key: key);
         Assert.Equal(HttpStatusCode.OK, set.StatusCode);
@@ -194,7 +194,7 @@ public sealed class ThresholdTests(TestApp test)
         Assert.Equal(next with { FillLow = 0.02 }, (await NowAsync(api)).Policy);
 
         // another tab, from before: shown against what is there now
-        set["key"] = Guid.NewGuid().ToString();
+        set["key"] = Guid.CreateVersion7().ToString();
         using HttpResponseMessage stale = await lead.SendAsync("/thresholds/edit", set);
         Assert.Equal(HttpStatusCode.PreconditionFailed, stale.StatusCode);
         Assert.Contains("Somebody set the thresholds while you did.", await stale.Content.ReadAsStringAsync(), StringComparison.Ordinal);

@@ -13,6 +13,8 @@ public sealed class VesselTable
 
     private const string Label = "label";
 
+    private const string Missing = "is missing: ";
+
     private readonly IReadOnlyList<VesselColumn> _columns;
 
     private VesselTable(IReadOnlyList<VesselColumn> columns, IReadOnlyList<CsvRecord> lines) => (_columns, Lines) = (columns, lines);
@@ -96,7 +98,8 @@ public sealed class VesselTable
     {
         string place = string.Create(CultureInfo.InvariantCulture, $"line {line}{(column.Length > 0 ? $", {Shown.Text(column)}" : "")}");
         string path = JsonPointer.Item("", line);
-        return new Fault(column.Length > 0 ? JsonPointer.Member(path, column) : path, $"{place}: {message}");
+        string said = message.StartsWith(Missing, StringComparison.Ordinal) ? message[Missing.Length..] : message;
+        return new Fault(column.Length > 0 ? JsonPointer.Member(path, column) : path, $"{place}: {said}");
     }
 
     /// <summary>The label that a line is about.</summary>
@@ -179,7 +182,13 @@ public sealed class VesselTable
         }
         else if (column.Unit is not { } unit)
         {
-            on[column.Member] = column.Member is "inspectedOn" ? CsvText.Unguarded(cell).Trim() : CsvText.Unguarded(cell);
+            string text = column.Member is "inspectedOn" ? CsvText.Unguarded(cell).Trim() : CsvText.Unguarded(cell);
+
+            // Programs that carry a table write line breaks their own way: that alone changes nothing.
+            if (!string.Equals(on[column.Member]?.GetValue<string>().ReplaceLineEndings("\n"), text.ReplaceLineEndings("\n"), StringComparison.Ordinal))
+            {
+                on[column.Member] = text;
+            }
         }
         else if (!double.TryParse(cell.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value))
         {

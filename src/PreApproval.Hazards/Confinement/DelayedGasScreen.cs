@@ -18,6 +18,9 @@ public sealed partial class DelayedGasScreen : IScreen
     /// <summary>Time in s in the open after which fast gas has stopped. Common practice, no source.</summary>
     private const double StopsAfterS = 600;
 
+    /// <summary>0.5 L of gas at 25 °C and 1 atm in mol: 0.4 bar in the 1.25 L over a bottle of 2.5 L that is half full. Common practice, no source.</summary>
+    private const double BurstingGasMol = 0.5 / Health.AirConcentration.MolarVolumeLPerMol;
+
     private static readonly Rule[] Rules = [.. EmbeddedTable.Rows("delayed-gas.tsv").Select(Rule.Read)];
 
     /// <inheritdoc/>
@@ -95,13 +98,28 @@ public sealed partial class DelayedGasScreen : IScreen
                     Code = "gas.delayed",
                     About = $"{container}+{rule.Key}",
                     Hazard = Hazard.Gas,
-                    Severity = closed && !rule.Slow ? Severity.Warning : Severity.Caution,
+                    Severity = (closed || BurstsBottle(rule, contents, context.Plan)) && !rule.Slow ? Severity.Warning : Severity.Caution,
                     Materials = Findings.Ids(match.Everyone),
                     Statement = $"The waste “{container}” gets {match.Names}: {rule.Reason}, over {rule.HowLong}, to {rule.Gas}; {(closed ? "it is closed: vent its cap" : "leave its cap vented")} for at least 24 h.",
                     Evidence = [Findings.Number($"{rule.Gas} per mol", rule.GasPerMol, "mol", null, "stoichiometry; the amount in the container is not stated", Quality.Assumed, [.. rule.Sources])],
                 };
             }
         }
+    }
+
+    /// <summary>True where two partners, all of both, give more gas than the air space of a half-full bottle takes at 0.4 bar: a cap screwed on by habit is then enough.</summary>
+    private static bool BurstsBottle(Rule rule, Content[] contents, Plan plan)
+    {
+        if (rule.B.Length == 0)
+        {
+            return false;
+        }
+
+        var amounts = plan.Materials.Where(static material => material.Amount is not null)
+            .SelectMany(static material => AmountConversion.Convert(material.Composition, material.Amount!).Portions.Select(portion => (material.Id, portion.Substance.Key, portion.Mol)))
+            .ToLookup(static entry => (entry.Id, entry.Key), static entry => entry.Mol);
+        Content[] whole = [.. contents.Select(content => content with { Mol = amounts[(content.MaterialId!, content.Substance.Key)].FirstOrDefault() })];
+        return rule.Match(whole)?.GasMol > BurstingGasMol;
     }
 
     [GeneratedRegex(@"\b(vent(ed|ing)?|loose(ly)?|open)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]

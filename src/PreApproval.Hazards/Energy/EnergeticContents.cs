@@ -55,7 +55,7 @@ internal sealed class EnergeticContents
 
     /// <summary>True for an energetic content that is neither quenched nor used up, and no peroxide beside a sulfite or thiosulfate.</summary>
     public bool IsThere(Content content, StepState state) =>
-        !content.Spent && content.Mol is null or > 0 && Of(content.Substance) is { } profile && !(profile.IsPeroxide && HasReductant(state));
+        !content.Spent && content.Mol is null or > 0 && Of(content.Substance) is { } profile && !((profile.IsPeroxide || FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(static family => Meeting.Reducible.Contains(family, StringComparer.Ordinal))) && HasReductant(state));
 
     private static bool HasReductant(StepState state) =>
         state.Contents.Any(static content => FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(Meeting.Reductants, StringComparer.Ordinal));

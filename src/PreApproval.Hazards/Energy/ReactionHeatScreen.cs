@@ -15,6 +15,9 @@ public sealed class ReactionHeatScreen : IScreen
     private const double MediumK = 50;
     private const double HighK = 200;
 
+    /// <summary>Heat in J from which somebody else should look at an addition: 25 kJ boil off some 70 g of ether (0.36 kJ/g). Convention, no source.</summary>
+    private const double LargeHeatJ = 25_000;
+
     /// <summary>An addition this much colder than the reaction accumulates, in K. Convention, no source.</summary>
     private const double ColderK = 10;
 
@@ -128,7 +131,8 @@ public sealed class ReactionHeatScreen : IScreen
         var dosed = state.Step.OverS >= ControlNeeds.DosedFromS;
         var boils = runaway.BoilsK < mtsr - 0.02;
         var severity = mtsr >= declaredOnset ? Severity.Danger
-            : decomposes || runaway.Class >= 4 || (rise > HighK && (state.Sealed || !dosed)) || (state.Sealed && basis.Declared) ? Severity.Warning
+            : decomposes || runaway.Class >= 4 || (rise > HighK && (state.Sealed || !dosed)) || (state.Sealed && basis.Declared)
+                || (boils && state.Additions.Count > 0 && !dosed) || (rise >= MediumK && heat.HeatJ >= LargeHeatJ) ? Severity.Warning
             : Severity.Caution;
         var share = heat.AccumulationDeclared ? $"with the declared accumulation of {Wording.Text(Math.Round(heat.Accumulation * 100))} %" : "with all of the reagent counted as unreacted";
         return new Finding
@@ -138,6 +142,7 @@ public sealed class ReactionHeatScreen : IScreen
             Severity = severity,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
+            Materials = [.. state.Reactions.SelectMany(static reaction => reaction.Consumes).Select(static one => one.MaterialId).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Statement = $"Without cooling, step {state.Step.Id} heats “{state.Vessel.Id}” by up to {Wording.Figures(rise)} K{basis.Words}; {share} it reaches {Wording.Celsius(mtsr)}"
                 + (decomposes ? $", above the {(declaredOnset is null ? "usual" : "declared")} onset of decomposition at {Wording.Celsius(runaway.OnsetK!.Value)}." : boils ? $", past boiling at {Wording.Celsius(runaway.BoilsK!.Value)}: dose it, and keep a condenser on." : state.Sealed ? " in a closed vessel." : ": dose it.")
                 + runaway.ClassWords,

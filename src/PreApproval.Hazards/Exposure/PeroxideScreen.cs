@@ -74,8 +74,9 @@ public sealed class PeroxideScreen : IScreen
         var testedNow = tested is { } test && context.Plan.PlannedOn is { } planned && planned.DayNumber - test.On.DayNumber is >= 0 and <= 1;
         if (overdue && tested is null)
         {
-            return Finding("peroxide.overdue", concentrating.Length > 0 || severe ? Severity.Warning : Severity.Caution,
-                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test {(material.PeroxideTest is null ? "is stated" : "of that time is stated")}.", "kelly-1996", null);
+            // the residue of an untested old bottle is what explodes: driven off to the end, or of a kind that needs no concentrating
+            return Finding("peroxide.overdue", distils || (severe && concentrating.Length > 0) ? Severity.Danger : concentrating.Length > 0 || severe ? Severity.Warning : Severity.Caution,
+                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test {(material.PeroxideTest is null ? "is stated" : "of that time is stated")}{(concentrating.Length > 0 ? $", yet it is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)}" : "")}.", "kelly-1996", null);
         }
 
         if (concentrating.Length > 0 && !testedNow && !KeepsPeroxidesOut(material, context))

@@ -51,9 +51,10 @@ public static class BurningMaterials
     {
         ArgumentNullException.ThrowIfNull(contents);
         var burning = new SortedSet<Burning>();
+        var dilute = IsDilute(contents);
         foreach (var content in contents.Where(static content => !content.Spent))
         {
-            if (Of(content.Substance) is { } kind)
+            if (Of(content.Substance) is { } kind && !(dilute && (kind is Burning.Liquid or Burning.Solid)))
             {
                 burning.Add(kind);
             }
@@ -66,6 +67,34 @@ public static class BurningMaterials
 
         return burning;
     }
+
+    /// <summary>
+    /// Mass share of what burns below which water does not: ethanol of 5 % flashes near 62 °C, of 1 % not below boiling (published flash points, from memory). Common practice, no source.
+    /// </summary>
+    private const double DiluteShare = 0.02;
+
+    /// <summary>True for an aqueous mixture with so little that burns that it is water to a fire; an unknown amount is never little.</summary>
+    private static bool IsDilute(IReadOnlyList<Content> contents)
+    {
+        double burns = 0;
+        double water = 0;
+        foreach (var content in contents.Where(static content => !content.Spent))
+        {
+            var kg = content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol;
+            if (string.Equals(content.Substance.Key, Water, StringComparison.Ordinal))
+            {
+                water += kg ?? 0;
+            }
+            else if (Of(content.Substance) is not null)
+            {
+                burns += kg ?? double.PositiveInfinity;
+            }
+        }
+
+        return burns < DiluteShare * (burns + water);
+    }
+
+    private const string Water = "7732-18-5";
 
     /// <summary>How a substance burns; null: it does not, or nobody knows.</summary>
     public static Burning? Of(PlanSubstance substance)

@@ -119,7 +119,7 @@ public sealed class FireScreen : IScreen
         {
             Code = "fire.agent-forbidden",
             Hazard = Hazard.Fire,
-            Severity = bans[0].Severity,
+            Severity = Graver(bans[0].Severity, listed, scenes),
             Steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
@@ -139,6 +139,10 @@ public sealed class FireScreen : IScreen
             ClearedBy = Offer(fit),
         };
     }
+
+    /// <summary>Where an agent that serves everything here stands beside it, a banned one is a matter of choosing right, unless it feeds the fire.</summary>
+    private static Severity Graver(Severity severity, IReadOnlyList<Agent> listed, Scene[] scenes) =>
+        severity == Severity.Warning && Array.TrueForAll(scenes, scene => listed.Any(ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans).Contains)) ? Severity.Caution : severity;
 
     private static string[] Materials(Scene[] scenes, string family) =>
     [

@@ -11,6 +11,8 @@ internal static class Inerting
 {
     private const double AtmospherePa = 101_325;
 
+    private const string Hydrogen = "1333-74-0";
+
     // oxygen and dinitrogen oxide
     private static readonly string[] Supporters = ["7782-44-7", "10024-97-2"];
 
@@ -60,14 +62,19 @@ internal static class Inerting
         var pressed = state.Step.Action == StepAction.Pressurise ? state.Step.PressurePaAbs : null;
         double? left = pressed is { } pressure ? OxygenAfterPressing(pressure) : null;
         var explosive = left is { } oxygen && !(oxygen < limiting?.Value);
+        // a noble metal lights hydrogen and air without any spark
+        var catalysts = string.Equals(gas.Key, Hydrogen, StringComparison.Ordinal)
+            ? Confinement.Findings.Ids(state.Contents.Where(static content => !content.Spent && Reactivity.FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains("hydrogenation catalysts", StringComparer.Ordinal)))
+            : [];
         return new Finding
         {
             Code = "fire.gas-over-air",
             Hazard = Hazard.Fire,
-            Severity = explosive ? Severity.Warning : Severity.Caution,
+            Severity = catalysts.Length > 0 ? Severity.Danger : explosive ? Severity.Warning : Severity.Caution,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
-            Statement = $"{Wording.Capital(gas.Name)} is led into “{state.Vessel.Id}” over air: the gas passes through the range in which it explodes{(left is { } rest ? $", and about {Wording.Figures(rest * 100)} % oxygen stays" : "")}. Evacuate and fill with inert gas, or purge, first{(limiting is null ? "; its limiting oxygen is not on file" : $", to at most {Percent(LimitingOxygen.Allowed(limiting.Value, monitored: false))} oxygen")}.",
+            Materials = catalysts,
+            Statement = $"{Wording.Capital(gas.Name)} is led into “{state.Vessel.Id}” over air{(catalysts.Length > 0 ? " and a catalyst that lights it" : "")}: the gas passes through the range in which it explodes{(left is { } rest ? $", and about {Wording.Figures(rest * 100)} % oxygen stays" : "")}. Evacuate and fill with inert gas, or purge, first{(limiting is null ? "; its limiting oxygen is not on file" : $", to at most {Percent(LimitingOxygen.Allowed(limiting.Value, monitored: false))} oxygen")}.",
             Evidence = limiting is null ? [] : Evidence(gas, limiting, left),
         };
     }

@@ -65,12 +65,11 @@ public sealed class SpecialPoisonScreen : IScreen
     {
         foreach (var material in context.Plan.Materials)
         {
-            var portions = material.Amount is { } amount ? AmountConversion.Convert(material.Composition, amount).Portions : AmountConversion.Parts(material.Composition);
-            foreach (var portion in portions)
+            foreach (var part in AmountConversion.Parts(material.Composition))
             {
-                foreach (var poison in Of(portion.Substance))
+                foreach (var poison in Of(part.Substance))
                 {
-                    yield return new Encountered(poison, portion.Substance, material.Id, portion.Mol * portion.Substance.Known?.Identity.MolarMassKgPerMol, []);
+                    yield return new Encountered(poison, part.Substance, material.Id, MassKg(material, part.Substance), []);
                 }
             }
         }
@@ -94,6 +93,9 @@ public sealed class SpecialPoisonScreen : IScreen
             }
         }
     }
+
+    private static double? MassKg(Material material, PlanSubstance substance) => material.Amount is not { } amount ? null
+        : AmountConversion.Convert(material.Composition, amount).Portions.FirstOrDefault(portion => string.Equals(portion.Substance.Key, substance.Key, StringComparison.Ordinal))?.Mol * substance.Known?.Identity.MolarMassKgPerMol;
 
     private static Poison[] Of(PlanSubstance substance)
     {

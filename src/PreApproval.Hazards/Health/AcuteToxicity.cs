@@ -41,8 +41,9 @@ public static class AcuteToxicity
         ArgumentNullException.ThrowIfNull(parts);
         double sum = 0;
         double unknown = 0;
-        foreach (var part in parts)
+        for (var i = 0; i < parts.Count; i++)
         {
+            var part = parts[i];
             var percent = 100 * part.MassFraction;
             if (part.Statements is null)
             {
@@ -99,11 +100,11 @@ public static class AcuteToxicity
             ExposureRoute.Dermal => "acute toxicity, dermal",
             ExposureRoute.Inhaled => "acute toxicity, inhalation",
         };
-        foreach (var statement in statements)
+        for (var i = 0; i < statements.Count; i++)
         {
-            if (string.Equals(statement.HazardClass, name, StringComparison.Ordinal) && statement.Category is ['1' or '2' or '3' or '4'])
+            if (string.Equals(statements[i].HazardClass, name, StringComparison.Ordinal) && statements[i].Category is ['1' or '2' or '3' or '4'])
             {
-                return statement.Category[0] - '0';
+                return statements[i].Category[0] - '0';
             }
         }
 

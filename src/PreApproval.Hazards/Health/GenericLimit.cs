@@ -5,7 +5,7 @@ namespace PreApproval.Hazards.Health;
 /// <param name="Categories">Its categories that count.</param>
 /// <param name="Category">Category of the mixture.</param>
 /// <param name="FromPercent">Share in % of the mass from which it counts.</param>
-internal sealed record GenericLimit(string HazardClass, IReadOnlyList<string> Categories, string Category, double FromPercent)
+internal sealed record GenericLimit(string HazardClass, string[] Categories, string Category, double FromPercent)
 {
     private const string SingleExposure = "specific target organ toxicity, single exposure";
     private const string RepeatedExposure = "specific target organ toxicity, repeated exposure";
@@ -23,10 +23,10 @@ internal sealed record GenericLimit(string HazardClass, IReadOnlyList<string> Ca
     public string? Code { get; init; }
 
     /// <summary>Codes found before that make this one needless.</summary>
-    public IReadOnlyList<string> Supersedes { get; init; } = [];
+    public string[] Supersedes { get; init; } = [];
 
     /// <summary>Every limit, the stronger before the weaker.</summary>
-    public static IReadOnlyList<GenericLimit> All { get; } =
+    public static GenericLimit[] All { get; } =
     [
         new("respiratory sensitisation", ["1"], "1", 1) { FromPercentGas = 0.2 },
         new("skin sensitisation", ["1A"], "1", 0.1),

@@ -1,4 +1,3 @@
-using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -20,6 +19,9 @@ public sealed class HealthScreen : IScreen
         ("toxicity.organs", "damages organs", "keep exposure as low as can be", static code => code is "H370" or "H372"),
     ];
 
+    // looked up once: every line of evidence has the same two
+    private static readonly IReadOnlyList<string> Sources = References.Full(["clp-annex-i-mixtures", "clp-annex-vi"]);
+
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
@@ -33,9 +35,9 @@ public sealed class HealthScreen : IScreen
                 (unknown ??= []).Add(material.Id);
             }
 
-            if (ingredients.Any(static part => part.Statements is { Count: > 0 }))
+            if (ingredients.Any(static part => HasHealthStatement(part.Statements)) && MixtureClassification.Of(ingredients, form) is { Count: > 0 } classes)
             {
-                classified.Add((material, MixtureClassification.Of(ingredients, form)));
+                classified.Add((material, classes));
             }
         }
 
@@ -74,9 +76,30 @@ public sealed class HealthScreen : IScreen
             Statement = $"By its hazard statements, {Wording.List(ordered.Select(static hit => $"“{hit.Material.Id}” ({string.Join(", ", hit.Classes.Select(static one => one.Code).Distinct(StringComparer.Ordinal))})"))} {(ordered.Length == 1 ? words : Plural(words))}: {then}.",
             Evidence =
             [
-                .. ordered.SelectMany(static hit => hit.Classes.Select(one => Findings.Number($"{one.Code} of “{hit.Material.Id}”", 1, "rule", null, $"{(hit.Material.Composition is Composition.Pure ? "classification of the substance" : "generic rules for mixtures")}: {one.Because}", Quality.Assumed, "clp-annex-i-mixtures", "clp-annex-vi"))),
+                .. ordered.SelectMany(static hit => hit.Classes.Select(one => new Evidence
+                {
+                    Name = $"{one.Code} of “{hit.Material.Id}”",
+                    Value = 1,
+                    Unit = "rule",
+                    Model = hit.Material.Composition is Composition.Pure ? "classification of the substance" : $"generic rules for mixtures: {one.Because}",
+                    Sources = Sources,
+                    Quality = Quality.Assumed,
+                })),
             ],
         };
+    }
+
+    private static bool HasHealthStatement(IReadOnlyList<HazardStatement>? statements)
+    {
+        for (var i = 0; i < statements?.Count; i++)
+        {
+            if (statements[i].Code.StartsWith("H3", StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static string Plural(string words) => words
@@ -93,7 +116,12 @@ public sealed class HealthScreen : IScreen
             return ([new MixtureIngredient(1, pure.Substance.Known?.HazardStatements?.Value)], FormOf(pure.Substance.Known));
         }
 
-        var portions = AmountConversion.Convert(material.Composition, new Amount.Mass(1)).Portions;
+        var portions = AmountConversion.Parts(material.Composition);
+        if (portions.Any(static portion => portion.MassFraction is null))
+        {
+            portions = AmountConversion.Convert(material.Composition, new Amount.Mass(1)).Portions;
+        }
+
         var ingredients = portions
             .Select(static portion => new MixtureIngredient(portion.MassFraction ?? (portion.Mol * portion.Substance.Known?.Identity.MolarMassKgPerMol) ?? 1, portion.Substance.Known?.HazardStatements?.Value))
             .ToArray();

@@ -59,10 +59,10 @@ public static class MixtureClassification
     private static void Eyes(IReadOnlyList<MixtureIngredient> parts, List<MixtureClass> found)
     {
         double damaging = 0;
-        foreach (var part in parts)
+        for (var i = 0; i < parts.Count; i++)
         {
             // what is both corrosive to skin and damaging to eyes counts once
-            damaging += Is(part, "skin corrosion", null) || Is(part, "serious eye damage", null) ? Percent * part.MassFraction : 0;
+            damaging += Is(parts[i], "skin corrosion", null) || Is(parts[i], "serious eye damage", null) ? Percent * parts[i].MassFraction : 0;
         }
 
         var irritant = Percentage(parts, "eye irritation", Second, summed: true);
@@ -85,7 +85,7 @@ public static class MixtureClassification
         {
             var share = Percentage(parts, limit.HazardClass, limit.Categories, limit.Summed);
             var from = form == InhaledForm.Gas ? limit.FromPercentGas : limit.FromPercent;
-            if (share >= from && share < limit.BelowPercent && !limit.Supersedes.Any(code => Has(found, code)))
+            if (share >= from && share < limit.BelowPercent && !IsSuperseded(limit, found))
             {
                 found.Add(new MixtureClass(limit.Code ?? CodeOf(parts, limit), limit.Category, $"{Share(share)}, limit {Screening.Wording.Text(from)} %"));
             }
@@ -101,18 +101,31 @@ public static class MixtureClassification
     private static string Share(double percent) => $"{Screening.Wording.Figures(percent)} %";
 
     /// <summary>Share in % of the ingredients of a class: all together, or the largest of them.</summary>
-    private static double Percentage(IReadOnlyList<MixtureIngredient> parts, string hazardClass, IReadOnlyList<string>? categories, bool summed)
+    private static double Percentage(IReadOnlyList<MixtureIngredient> parts, string hazardClass, string[]? categories, bool summed)
     {
         double share = 0;
-        foreach (var part in parts)
+        for (var i = 0; i < parts.Count; i++)
         {
-            if (Is(part, hazardClass, categories))
+            if (Is(parts[i], hazardClass, categories))
             {
-                share = summed ? share + part.MassFraction : Math.Max(share, part.MassFraction);
+                share = summed ? share + parts[i].MassFraction : Math.Max(share, parts[i].MassFraction);
             }
         }
 
         return Percent * share;
+    }
+
+    private static bool IsSuperseded(GenericLimit limit, List<MixtureClass> found)
+    {
+        foreach (var code in limit.Supersedes)
+        {
+            if (Has(found, code))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static bool Has(List<MixtureClass> found, string code)
@@ -128,7 +141,7 @@ public static class MixtureClassification
         return false;
     }
 
-    private static bool Is(MixtureIngredient part, string hazardClass, IReadOnlyList<string>? categories)
+    private static bool Is(MixtureIngredient part, string hazardClass, string[]? categories)
     {
         if (part.Statements is { } statements)
         {
@@ -144,6 +157,6 @@ public static class MixtureClassification
         return false;
     }
 
-    private static bool Matches(HazardStatement statement, string hazardClass, IReadOnlyList<string>? categories) =>
-        string.Equals(statement.HazardClass, hazardClass, StringComparison.Ordinal) && (categories is null || categories.Contains(statement.Category, StringComparer.Ordinal));
+    private static bool Matches(HazardStatement statement, string hazardClass, string[]? categories) =>
+        string.Equals(statement.HazardClass, hazardClass, StringComparison.Ordinal) && (categories is null || Array.IndexOf(categories, statement.Category) >= 0);
 }

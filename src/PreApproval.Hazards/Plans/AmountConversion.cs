@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Solutions;
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Plans;
@@ -45,6 +46,9 @@ public static class AmountConversion
     private const double RoomTemperatureK = 293.15;
 
     private const double AtmospherePa = 101_325;
+
+    /// <summary>Share up to which a dissolved solid of unknown density takes the room of the water it displaces. Common practice, no source.</summary>
+    private const double DiluteFraction = 0.05;
 
     /// <summary>Converts an amount of a composition. Never throws on a valid plan.</summary>
     public static ConvertedAmount Convert(Composition composition, Amount amount, Measured measured = default)
@@ -234,7 +238,7 @@ public static class AmountConversion
         }
 
         var molarMass = ledger.MolarMass(substance);
-        var density = basis == FractionBasis.Volume || amount is Amount.Volume ? DensityInMixture(substance, ledger) : null;
+        var density = basis == FractionBasis.Volume || amount is Amount.Volume ? DensityInMixture(substance, fraction, ledger) : null;
         var mass = basis switch
         {
             FractionBasis.Mass => fraction,
@@ -244,12 +248,19 @@ public static class AmountConversion
         return (mass / molarMass, mass, mass / density);
     }
 
-    private static double? DensityInMixture(PlanSubstance substance, Ledger ledger)
+    private static double? DensityInMixture(PlanSubstance substance, double fraction, Ledger ledger)
     {
         if (substance.Known is { PhaseAt298K: Phase.Gas })
         {
             // a dissolved gas takes about the room of the water it displaces; exact to 20 % for aqueous acids and ammonia
             ledger.Assume($"{substance.Name} in solution counted with 1000 kg/m³");
+            return 1000;
+        }
+
+        if (substance.Known is { PhaseAt298K: Phase.Solid, DensityKgPerM3: null } && fraction <= DiluteFraction)
+        {
+            // whatever its density, so little of it shifts the volume by less than a tenth of its share
+            ledger.Assume($"{substance.Name} in dilute solution counted with 1000 kg/m³");
             return 1000;
         }
 
@@ -273,7 +284,9 @@ public static class AmountConversion
 
         public IReadOnlyList<string> Assumptions => assumptions;
 
-        public static double? KnownMolarMass(PlanSubstance substance) => substance.Known?.Identity.MolarMassKgPerMol;
+        public static double? KnownMolarMass(PlanSubstance substance) => substance.Known is { } known
+            ? known.Identity.MolarMassKgPerMol
+            : substance.Smiles is { } smiles && SmilesReader.TryRead(smiles, out var molecule, out _) ? molecule.MolarMassKgPerMol : null;
 
         public static double? KnownDensity(PlanSubstance substance) => substance.Known?.DensityKgPerM3?.Value;
 

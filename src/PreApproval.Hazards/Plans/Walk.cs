@@ -87,7 +87,9 @@ public static class Walk
 
             var opened = Close(index, step, vessel);
             vessel.PassTime(step, step.Materials.Count > 0);
-            var reactions = plan.Reactions.Where(reaction => string.Equals(reaction.Step, step.Id, StringComparison.Ordinal)).ToArray();
+            // what is declared for a transfer happens where the partners meet, in the vessel that receives
+            var declared = plan.Reactions.Where(reaction => string.Equals(reaction.Step, step.Id, StringComparison.Ordinal)).ToArray();
+            var reactions = step.Action == StepAction.Transfer && Target(step, vessel) is not null ? [] : declared;
             var before = vessel.Contents.ToArray();
             var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
             var gases = reactions.SelectMany(reaction => React(index, reaction, vessel, heats)).ToArray();
@@ -111,7 +113,7 @@ public static class Walk
                 vessel.KeepGas(gas.Mol);
             }
 
-            Move(index, step, vessel);
+            Move(index, step, vessel, reactions.Length == 0 ? declared : []);
         }
 
         private void SetTemperature(int index, Step step, RunningVessel vessel)
@@ -346,7 +348,7 @@ public static class Walk
         private RunningVessel? Target(Step step, RunningVessel source) =>
             step.ToVessel is { } to && vessels.TryGetValue(to, out var target) && !ReferenceEquals(source, target) ? target : null;
 
-        private void Move(int index, Step step, RunningVessel source)
+        private void Move(int index, Step step, RunningVessel source, IReadOnlyList<Reaction> reactions)
         {
             if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Distil or StepAction.Discard) || Target(step, source) is not { } target)
             {
@@ -364,11 +366,26 @@ public static class Walk
                 StepAction.Filter => source.TakeFiltrate(),
                 _ => source.TakeAll(),
             };
+            var receives = target.Contents.Where(static content => !content.Spent).Select(static content => content.MaterialId).OfType<string>().ToHashSet(StringComparer.Ordinal);
             target.BeginStep();
             target.Add(moved);
             target.PassTime(step, received: true);
+            // a transfer warmer than its receiver warms it; one that is colder is not taken to cool it
+            if (step is { Action: StepAction.Transfer, TemperatureK: { } at } && at > target.TemperatureK)
+            {
+                target.SetTemperature(index, at, step);
+            }
+
             IReadOnlyList<Content> contents = [.. target.Contents];
-            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, contents, contents, [], []);
+            var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
+            var gases = reactions.SelectMany(reaction => React(index, reaction, target, heats)).ToArray();
+            target.MakeGas(gases);
+            IReadOnlyList<Content> remaining = reactions.Count == 0 ? contents : [.. target.Contents];
+            var heat = ReactionHeat.Of(heats, contents, target.TemperatureK);
+
+            // what runs into the water, alcohol or acid of the receiver is quenched there
+            target.Quench(receives);
+            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, contents, remaining, gases, reactions, heat);
             target.Last = state;
             states.Add(state);
             source.RefreshLast();

@@ -18,7 +18,7 @@ internal static class EnergeticGaps
             .SelectMany(static state => state.Contents
                 .Where(static content => !content.Spent && content.Mol is null or > 0)
                 .SelectMany(content => FamilyTable.Default.Of(content.Substance, content.MassFraction).Where(FamilyTable.Default.IsEnergetic)
-                    .Where(family => !IsAssessed(family, state)).Select(family => (State: state, Content: content, Family: family))))
+                    .Where(family => !IsAssessed(family, state) && !(Meeting.Reducible.Contains(family, StringComparer.Ordinal) && state.Contents.Any(static other => FamilyTable.Default.Of(other.Substance, other.MassFraction).Contains(Meeting.Reductants, StringComparer.Ordinal)))).Select(family => (State: state, Content: content, Family: family))))
             .GroupBy(static entry => (entry.State.Vessel.Id, entry.Content.Substance.Key))
             .Select(static group =>
             {

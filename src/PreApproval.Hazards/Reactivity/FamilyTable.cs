@@ -1,8 +1,10 @@
 using System.Collections.Frozen;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Solutions;
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Reactivity;
@@ -23,6 +25,9 @@ public sealed class FamilyTable
         ("OO", "organic peroxides"),
         ("[N+]#N", "diazonium salts"),
     ];
+
+    // weak keys let the plan's own substances go
+    private static readonly ConditionalWeakTable<PlanSubstance, string[]> ByStructure = new();
 
     private readonly FrozenDictionary<string, Memberships> byCas;
     private readonly FrozenDictionary<string, Memberships> byName;
@@ -76,6 +81,7 @@ public sealed class FamilyTable
         List<string> families = [.. listed];
         if (substance.Smiles is { } smiles)
         {
+            families.AddRange(ByStructure.GetValue(substance, static one => SmilesReader.TryRead(one.Smiles!, out var molecule, out _) ? [.. StructurePatterns.Default.In(molecule).Families] : []).Where(family => !families.Contains(family, StringComparer.Ordinal)).ToArray());
             families.AddRange(Signs.Where(sign => smiles.Contains(sign.Sign, StringComparison.Ordinal)).Select(static sign => sign.Family).Distinct(StringComparer.Ordinal).Where(family => !families.Contains(family, StringComparer.Ordinal)));
         }
 

@@ -5,7 +5,11 @@ namespace PreApproval.Hazards.Reactivity;
 /// <summary>Gas that encounters make although the plan does not declare it.</summary>
 /// <param name="Mol">Amount in mol; null when it cannot be had.</param>
 /// <param name="Words">For a sentence, for instance <c>hydrogen from sodium hydride and water, which the plan does not declare</c>.</param>
-internal sealed record UndeclaredGas(double? Mol, string Words);
+internal sealed record UndeclaredGas(double? Mol, string Words)
+{
+    /// <summary>Materials that make it.</summary>
+    public IReadOnlyList<string> Materials { get; init; } = [];
+}
 
 /// <summary>
 /// Gas up to the limiting partner of what the declared reactions have left. Partners that react at once and met in the open
@@ -74,7 +78,7 @@ internal static class GasEvolution
 
         var mol = Array.Exists(strongest, static entry => entry.Mol is null) ? null : (double?)strongest.Sum(static entry => entry.Mol!.Value);
         var words = strongest.Select(static entry => $"{entry.Meeting.Encounter.Gas} from {Name(entry.Meeting.A, entry.Meeting.Encounter.A)} and {Name(entry.Meeting.B, entry.Meeting.Encounter.B)}");
-        return new UndeclaredGas(mol, Screening.Wording.List(words) + ending);
+        return new UndeclaredGas(mol, Screening.Wording.List(words) + ending) { Materials = Confinement.Findings.Ids(strongest.SelectMany(static entry => entry.Meeting.Everyone)) };
     }
 
     private static string Name(IReadOnlyList<Content> members, string family) => members.Count > 0 ? members[0].Substance.Name : family;

@@ -31,6 +31,9 @@ public sealed class GasScreen : IScreen
     /// <summary>Narrowest line worth using, in m. Common practice, no source.</summary>
     private const double NarrowestM = 6e-3;
 
+    /// <summary>Air in m³ around the head of a person at a bench. Common practice, no source.</summary>
+    private const double NearestAirM3 = 1;
+
     /// <summary>Share of the IDLH from which a toxic gas is named. Common practice, no source.</summary>
     private const double NamedShare = 0.1;
 
@@ -109,17 +112,16 @@ public sealed class GasScreen : IScreen
         var limit = danger.Ppm!.Value;
         var mol = gases.Max(static one => one.Mol!.Value);
         var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
-        var room = context.Plan.Place?.RoomVolumeM3 ?? FireThresholds.DefaultRoomM3;
         var exhaust = context.Plan.Place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
         double? drawn = !bench && state.Step.OverS is > 0 and var over ? GasDilution.PpmInExhaust(mol / over, exhaust) : null;
-        var standing = GasDilution.PpmIn(mol, bench ? room : FireThresholds.StillHoodM3);
+        var standing = GasDilution.PpmIn(mol, bench ? NearestAirM3 : FireThresholds.StillHoodM3);
         var ppm = drawn ?? standing;
         if (ppm < NamedShare * limit)
         {
             return null;
         }
 
-        var where = bench ? $"evenly mixed into a room of {Wording.Figures(room)} m³" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
+        var where = bench ? "in the nearest cubic metre" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
         var named = string.Equals(gas.Identity.Name, gases[0].Name, StringComparison.Ordinal) ? gas.Identity.Name : $"{gases[0].Name} (taken as {gas.Identity.Name})";
         var above = ppm >= limit;
         var finding = new Finding

@@ -27,7 +27,7 @@ internal static class Happenings
                 if (history.StillHappens(meeting))
                 {
                     var (severity, because) = MeetingSeverity.Of(meeting, state);
-                    all.Add(new Happening(state, meeting, severity, because, history.IsNews(meeting, severity)));
+                    all.Add(new Happening(state, meeting, severity, because, history.IsNews(meeting, severity, state)));
                 }
             }
 

@@ -17,10 +17,10 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     // room enough for the families of a usual scene
     private const int FamiliesOfAScene = 24;
 
-    /// <summary>Family that turns a peroxide into what is none.</summary>
+    /// <summary>Family that turns a peroxide, an N-halo imide or an iodine(III) or (V) compound into what is none.</summary>
     internal const string Reductants = "sulfites and thiosulfates";
 
-    private static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide"];
+    internal static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide", "N-halo imides", "hypervalent iodine oxidants"];
 
     private static readonly FamilyTable Families = FamilyTable.Default;
 

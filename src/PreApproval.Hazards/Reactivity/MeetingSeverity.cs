@@ -15,8 +15,8 @@ internal static class MeetingSeverity
     private const double SmallBelowMol = 1e-3;
     private const double LargeAboveMol = 0.5;
 
-    /// <summary>Gas in L below which a dosed addition to an open vessel is no grave matter. Common practice, no source.</summary>
-    private const double SmallGasL = 0.1;
+    /// <summary>Gas in L below which a dosed addition to an open vessel is no grave matter: over the ten minutes of a dosing a tenth of the flow that asks for a look. Common practice, no source.</summary>
+    private const double SmallGasL = 0.2;
 
     /// <summary>Litres per mol at 25 °C and 101 325 Pa.</summary>
     private const double LitresPerMol = 24.465;
@@ -57,7 +57,7 @@ internal static class MeetingSeverity
     private static string? Exceeded(Meeting meeting, StepState state)
     {
         var encounter = meeting.Encounter;
-        if (encounter.MassUpToKg is { } most && !(meeting.A.Sum(static content => content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol ?? double.PositiveInfinity) <= most))
+        if (encounter.MassUpToKg is { } most && !(meeting.A.Sum(static content => content.Mol * (content.Substance.Known?.Identity.MolarMassKgPerMol ?? Energy.EnergeticProfile.Of(content.Substance)?.MolarMassKgPerMol) ?? double.PositiveInfinity) <= most))
         {
             return $"there may be more than {Wording.Figures(most * 1000)} g";
         }
@@ -96,6 +96,10 @@ internal static class MeetingSeverity
         state.Reactions.SelectMany(static reaction => reaction.Consumes)
             .Any(consumed => meeting.Everyone.Any(content => string.Equals(content.MaterialId, consumed.MaterialId, StringComparison.Ordinal)));
 
+    /// <summary>The partners met in an earlier step, which carries its own finding, and are neither added to nor heated.</summary>
+    private static bool IsOnlyStirred(Meeting meeting, StepState state) =>
+        state is { Heated: false, Step.Action: StepAction.Stir or StepAction.Hold } && state.Step.Materials.Count == 0 && meeting.B.Count > 0;
+
     private static Severity Gas(Meeting meeting, StepState state, Severity severity, List<string> because)
     {
         if (meeting.GasMol is not > 0)
@@ -104,9 +108,9 @@ internal static class MeetingSeverity
         }
 
         var litres = meeting.GasMol.Value * LitresPerMol;
-        if (litres < SmallGasL && meeting.Encounter.Floor is not null && !state.Sealed && state.Step.OverS >= ControlNeeds.DosedFromS && severity < Severity.Caution)
+        if (litres < SmallGasL && meeting.Encounter.Floor is not null && !state.Sealed && severity < Severity.Caution && (state.Step.OverS >= ControlNeeds.DosedFromS || IsOnlyStirred(meeting, state)))
         {
-            because.Add($"lower for less than {Wording.Figures(SmallGasL)} L of gas from a dosed addition to an open vessel");
+            because.Add($"lower for less than {Wording.Figures(SmallGasL)} L of gas {(IsOnlyStirred(meeting, state) ? "from what was mixed before and is only stirred" : "from a dosed addition to an open vessel")}");
             return Severity.Caution;
         }
 

@@ -50,9 +50,10 @@ public sealed class ReactivityScreen : IScreen
     private static Hazard HazardOf(Encounter encounter) =>
         !EncounterTable.Treatments.Contains(encounter.B, StringComparer.Ordinal) ? Hazard.Incompatibility
         : encounter.Consequences.Any(static word => Energetic.Contains(word, StringComparer.Ordinal)) ? Hazard.Energetic
+        : encounter.Consequences.Contains("fire", StringComparer.Ordinal) ? Hazard.Fire
         : Hazard.Gas;
 
-    private static string Prefix(Hazard hazard) => hazard is Hazard.Energetic ? "energetic." : hazard is Hazard.Gas ? "gas." : "incompatibility.";
+    private static string Prefix(Hazard hazard) => hazard is Hazard.Energetic ? "energetic." : hazard is Hazard.Gas ? "gas." : hazard is Hazard.Fire ? "fire." : "incompatibility.";
 
     /// <summary>What ends up in each waste container and has not been used up before.</summary>
     internal static IEnumerable<(string Container, Content[] Contents)> WasteContainers(ScreeningContext context)
@@ -114,7 +115,9 @@ public sealed class ReactivityScreen : IScreen
         foreach (var group in groups)
         {
             var worst = group.MinBy(static entry => (entry.Severity, entry.Family));
-            var much = worst.Content.Mol > MuchOverBathMol && worst.Severity > Severity.Warning;
+            // an ice bath is put under a hydride to quench it; hot water under it while it works serves no purpose that oil would not
+            var hot = group.Any(static entry => entry.State.HeatSource is not HeatSource.IceBath && entry.State.Heated);
+            var much = worst.Severity > Severity.Warning && (hot || worst.Content.Mol > MuchOverBathMol);
             yield return new Finding
             {
                 Code = "incompatibility.water-bath",

@@ -44,15 +44,15 @@ internal sealed class VesselHistory
     /// <summary>Families that react as fast as they are mixed, even in the cold; borohydrides and saline hydrides do not.</summary>
     private static readonly string[] Fast = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", "oxalyl chloride"];
 
-    private readonly Dictionary<string, Severity> seen = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Seen> seen = new(StringComparer.Ordinal);
     private readonly HashSet<string> reacted = new(StringComparer.Ordinal);
     private readonly HashSet<string> activated = new(StringComparer.Ordinal);
 
     public void Inherit(VesselHistory source)
     {
-        foreach (var (key, severity) in source.seen)
+        foreach (var (key, before) in source.seen)
         {
-            seen[key] = seen.TryGetValue(key, out var own) && own < severity ? own : severity;
+            seen[key] = seen.TryGetValue(key, out var own) && own.Severity < before.Severity ? own : before;
         }
 
         reacted.UnionWith(source.reacted);
@@ -66,16 +66,19 @@ internal sealed class VesselHistory
     public bool StillHappens(Meeting meeting) =>
         !IsGone(meeting.A) && !IsGone(meeting.B) && !IsGone(meeting.C);
 
-    /// <summary>True the first time, and again only when matters have become worse.</summary>
-    public bool IsNews(Meeting meeting, Severity severity)
+    /// <summary>
+    /// True the first time, and again only when matters have become worse: what was dosed into an open vessel does not become worse by standing there, no warmer, with
+    /// nothing added, unless its row says that it may not stand.
+    /// </summary>
+    public bool IsNews(Meeting meeting, Severity severity, StepState state)
     {
         var key = meeting.Encounter.Key + "|" + string.Join('|', meeting.Everyone.Select(static content => content.Substance.Key).Order(StringComparer.Ordinal));
-        if (seen.TryGetValue(key, out var before) && before <= severity)
+        if (seen.TryGetValue(key, out var before) && (before.Severity <= severity || (Stands(state) && state.WorstTemperatureK <= before.WorstTemperatureK && meeting.Encounter.TimeUpToS is null)))
         {
             return false;
         }
 
-        seen[key] = severity;
+        seen[key] = new Seen(severity, before is null ? state.WorstTemperatureK : Math.Max(before.WorstTemperatureK, state.WorstTemperatureK));
         return true;
     }
 
@@ -112,6 +115,11 @@ internal sealed class VesselHistory
             }
         }
     }
+
+    private static bool Stands(StepState state) =>
+        state is { Sealed: false, Step: { Action: StepAction.Stir or StepAction.Hold or StepAction.Cool, Materials.Count: 0 } };
+
+    private sealed record Seen(Severity Severity, double WorstTemperatureK);
 
     private static bool IsLimiting(Meeting meeting) => meeting.AEquivalents is { } a && meeting.BEquivalents is { } b && a <= b;
 

@@ -1,6 +1,7 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Solutions;
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Screening;
@@ -23,8 +24,14 @@ public sealed class UnknownSubstanceScreen : IScreen
     private static readonly string[] ReactiveSigns =
     [
         "NN", "N=N", "N#N", "nn", "[N+]", "[N-]", "[n+]", "NO", "N=O", "ON", "On", "no", "on", "OO", "NCl", "NBr", "NI", "ClN", "BrN", "OCl", "ClO", "OBr", "BrO", "C#C", "S(=O)(=O)Cl", "C(Cl)=O", "C(=O)Cl", "ClC(=O)", "C(Br)=O", "C(=O)Br", "BrC(=O)",
-        "[Li", "[Na", "[K", "[Mg", "[Al", "[Zn", "[Cu", "[Ag", "[Hg", "[Pb", "[H-", "[B", "[P", "[Si", "PCl", "ClP", "SCl", "ClS", "BCl", "N=C=O", "N=C=S", "C=C=O", "C1CO1", "C1OC1", "O1CC1", "C1NC1", "C1CN1", "[C-", "[c-", "C=CC=C", "C=CC(=O)", "C=Cc",
+        "[Li", "[Na", "[K", "[Mg", "[Al", "[Zn", "[Cu", "[Ag", "[Hg", "[Pb", "[H-", "[B", "[P", "[Si](Cl", "[SiH", "Cl[Si", "PCl", "ClP", "SCl", "ClS", "BCl", "N=C=O", "N=C=S", "C=C=O", "C1CO1", "C1OC1", "O1CC1", "C1NC1", "C1CN1", "[C-", "[c-", "C=CC=C",
     ];
+
+    /// <summary>Signs of energetic groups, which the energetic screen judges by number where it reads the structure.</summary>
+    private static readonly string[] EnergeticSigns = ["NN", "N=N", "N#N", "nn", "[N+]", "[N-]", "NO", "N=O", "ON", "On", "no", "on", "OO"];
+
+    /// <summary>An alkene at the end of a chain may polymerise; inside a chain it rarely does.</summary>
+    private static bool IsTerminalAlkene(string smiles) => smiles.StartsWith("C=C", StringComparison.Ordinal) || smiles.EndsWith("C=C", StringComparison.Ordinal) || smiles.Contains("(C=C)", StringComparison.Ordinal);
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
@@ -82,15 +89,23 @@ public sealed class UnknownSubstanceScreen : IScreen
     /// hotter, shut in or beside something reactive it is not assessed.
     /// </summary>
     private static bool IsHazardous(StepState state, PlanSubstance substance, bool product) =>
-        (state.Heated && (state.Sealed || state.WorstTemperatureK > HotK || !IsQuiet(state, substance, product)))
+        (state.Heated && (state.Sealed || HottestK(state) > HotK || !IsQuiet(state, substance, product)))
         || (state.Sealed && state.HeatedOrGassingSinceClosing)
-        || state.Contents.Any(content => !content.Spent && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)
+        || (!HasFamiliesByStructure(substance) && state.Contents.Any(content => !content.Spent && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)
             && content.Substance.Known is not { PhaseAt298K: Phase.Gas, NonFlammable.Value: true }
-            && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(FamilyTable.Default.IsReactive));
+            && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(FamilyTable.Default.IsReactive)));
+
+    /// <summary>A readable structure has been held against the families and the table of encounters like a listed substance.</summary>
+    private static bool HasFamiliesByStructure(PlanSubstance substance) => substance.Smiles is { } smiles && SmilesReader.TryRead(smiles, out _, out _);
+
+    /// <summary>Contents of an open vessel get no hotter than their highest boiling liquid boils, whatever the surface under it, in K.</summary>
+    private static double HottestK(StepState state) => state.Sealed
+        ? state.WorstTemperatureK
+        : Math.Min(state.WorstTemperatureK, state.Contents.Max(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid } liquid ? liquid.BoilingPointK?.Value ?? double.PositiveInfinity : (double?)null) ?? double.PositiveInfinity);
 
     /// <summary>Dissolved in something known, and either the product or of a structure without a reactive sign.</summary>
     private static bool IsQuiet(StepState state, PlanSubstance substance, bool product) =>
-        (product || (substance.Smiles is { } smiles && !Array.Exists(ReactiveSigns, sign => smiles.Contains(sign, StringComparison.Ordinal))))
-        && FamilyTable.Default.Of(substance).Count == 0
+        (product || (substance.Smiles is { } smiles && !Array.Exists(Energy.EnergeticProfile.Of(substance) is { FromStructure: true } ? [.. ReactiveSigns.Except(EnergeticSigns)] : ReactiveSigns, sign => smiles.Contains(sign, StringComparison.Ordinal)) && !IsTerminalAlkene(smiles)))
+        && !FamilyTable.Default.Of(substance).Any(FamilyTable.Default.IsReactive)
         && state.Contents.Any(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid });
 }

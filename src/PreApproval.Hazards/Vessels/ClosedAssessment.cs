@@ -50,6 +50,9 @@ internal sealed record ClosedAssessment
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }
 
+    /// <summary>Materials that make that gas.</summary>
+    public IReadOnlyList<string> GasMakers { get; init; } = [];
+
     /// <summary>The worst temperature is never below the set one, and a liquid only expands.</summary>
     public bool LiquidFull => Worst.Phase == VesselPhase.LiquidFull;
 
@@ -95,6 +98,7 @@ internal sealed record ClosedAssessment
             Peak = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK ? same.Peak : PeakPressure.Between(charge, fromK, state.WorstTemperatureK),
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
+            GasMakers = undeclared?.Materials ?? [],
         };
     }
 

@@ -11,6 +11,9 @@ namespace PreApproval.Hazards.Vessels;
 /// </summary>
 public sealed class PressureScreen : IScreen
 {
+    /// <summary>Contents above this scald, in K (60 °C). Common practice, no source.</summary>
+    private const double HotK = 333.15;
+
     private const string ShareSource = "common-practice";
 
     private const double GasConstant = 8.31446261815324;
@@ -121,7 +124,7 @@ public sealed class PressureScreen : IScreen
             Severity = severity,
             Steps = steps,
             Vessel = state.Vessel.Id,
-            Materials = Volatiles(state),
+            Materials = [.. Volatiles(state).Concat(worst.GasMakers).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Statement = PressureSentences.For(worst, rating, code, severity, steps, context.Policy),
             Evidence = PressureEvidence.For(worst, rating, context.Policy),
         };
@@ -216,7 +219,8 @@ public sealed class PressureScreen : IScreen
             {
                 (true, true) => Severity.Caution,
                 (true, false) => Severity.Notice,
-                (false, true) => Severity.Warning,
+                // what is hot under pressure boils over the hand that opens it
+                (false, true) => state.TemperatureK > HotK ? Severity.Danger : Severity.Warning,
                 (false, false) => Severity.Caution,
             },
             Steps = [state.Step.Id],

@@ -23,8 +23,8 @@ public interface IInventoryStore
     /// <summary>Number of entries of a kind in use, and of those at a place.</summary>
     Task<int> CountAsync(Guid groupId, InventoryKind kind, Guid? placeId, CancellationToken cancellationToken);
 
-    /// <summary>False where the name is taken; the scope must then be given up.</summary>
-    Task<bool> AddAsync(InventoryItemRecord item, InventoryVersionRecord first, CancellationToken cancellationToken);
+    /// <summary>Adds entries with their first versions. False where a name is taken; the scope must then be given up.</summary>
+    Task<bool> AddAsync(IReadOnlyList<(InventoryItemRecord Item, InventoryVersionRecord First)> added, CancellationToken cancellationToken);
 
     /// <summary>Moves a locked entry to its next version. False where the name is taken; the scope must then be given up.</summary>
     Task<bool> ChangeAsync(InventoryItemRecord item, InventoryVersionRecord next, CancellationToken cancellationToken);

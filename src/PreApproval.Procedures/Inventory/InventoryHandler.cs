@@ -60,7 +60,7 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
             return place.Error;
         }
 
-        if (!await store.AddAsync(head, first, cancellationToken))
+        if (!await store.AddAsync([(head, first)], cancellationToken))
         {
             return Taken(kind);
         }

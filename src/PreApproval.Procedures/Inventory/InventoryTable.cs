@@ -130,6 +130,7 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
     {
         DateTimeOffset now = clock.GetUtcNow();
         List<AuditEntry> events = [];
+        List<(InventoryItemRecord Item, InventoryVersionRecord First)> added = [];
         Dictionary<int, Guid> ids = [];
         foreach (Planned line in planned.Where(static line => line.Effect != ImportEffect.Unchanged))
         {
@@ -141,7 +142,11 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
                 return Meanwhile(stored.Head.Name);
             }
 
-            if (!(line.Stored is null ? await store.AddAsync(head, version, cancellationToken) : await store.ChangeAsync(head, version, cancellationToken)))
+            if (line.Stored is null)
+            {
+                added.Add((head, version));
+            }
+            else if (!await store.ChangeAsync(head, version, cancellationToken))
             {
                 return Meanwhile(head.Name);
             }
@@ -151,6 +156,11 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
                 ? $"{actor.Name} added {named} to the inventory, from a file."
                 : $"{actor.Name} changed {named} of the inventory from a file, now version {head.Version.ToString(CultureInfo.InvariantCulture)}: {line.Words}.") with { Before = line.Stored?.Latest.ContentDigest });
             ids.Add(line.Line, id);
+        }
+
+        if (added.Count > 0 && !await store.AddAsync(added, cancellationToken))
+        {
+            return Refusal.Because(RefusalKind.Stale, "One of the new vessels was added by somebody else a moment ago; nothing was imported. Look at it again.");
         }
 
         if (events.Count > 0)

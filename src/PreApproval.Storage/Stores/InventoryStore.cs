@@ -41,10 +41,10 @@ internal sealed class InventoryStore(PreApprovalDbContext db) : IInventoryStore
     public Task<int> CountAsync(Guid groupId, InventoryKind kind, Guid? placeId, CancellationToken cancellationToken) =>
         db.InventoryItems.CountAsync(x => x.GroupId == groupId && x.Kind == kind && x.RetiredAt == null && (placeId == null || x.PlaceId == placeId), cancellationToken);
 
-    public async Task<bool> AddAsync(InventoryItemRecord item, InventoryVersionRecord first, CancellationToken cancellationToken)
+    public async Task<bool> AddAsync(IReadOnlyList<(InventoryItemRecord Item, InventoryVersionRecord First)> added, CancellationToken cancellationToken)
     {
-        db.InventoryItems.Add(item);
-        db.InventoryVersions.Add(first);
+        db.InventoryItems.AddRange(added.Select(static entry => entry.Item));
+        db.InventoryVersions.AddRange(added.Select(static entry => entry.First));
         return await UniqueName.IsFreeAsync(() => db.SaveChangesAsync(cancellationToken));
     }
 
@@ -54,6 +54,9 @@ internal sealed class InventoryStore(PreApprovalDbContext db) : IInventoryStore
         return await UniqueName.IsFreeAsync(async () =>
         {
             await db.SaveChangesAsync(cancellationToken);
+
+            // A table changes many: each save would look through all that were saved before.
+            db.Entry(next).State = EntityState.Detached;
             await db.InventoryItems
                 .Where(x => x.GroupId == item.GroupId && x.Id == item.Id)
                 .ExecuteUpdateAsync(

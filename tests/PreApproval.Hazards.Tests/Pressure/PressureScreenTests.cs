@@ -174,7 +174,8 @@ public sealed class PressureScreenTests
 
         var finding = Assert.Single(Pressure(plan), static finding => finding.Code is "pressure.opened-under-pressure");
 
-        Assert.Equal(Severity.Warning, finding.Severity);
+        // boiling hot under pressure: it leaves the tube as a jet
+        Assert.Equal(Severity.Danger, finding.Severity);
         Assert.Equal(["4"], finding.Steps);
     }
 

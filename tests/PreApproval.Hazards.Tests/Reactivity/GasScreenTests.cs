@@ -95,14 +95,14 @@ public sealed class GasScreenTests
         Assert.Equal(50, atOnce.Evidence[0].Limit);
     }
 
-    /// <summary>100 mmol of hypochlorite and acid on a bench: 2.45 L of chlorine in 30 m³, 81.6 ppm against 10.</summary>
+    /// <summary>10 mmol of hypochlorite and acid on a bench: 0.2447 L of chlorine, 245 ppm in the nearest cubic metre, against 10.</summary>
     [Fact]
     public void Screen_ToxicGasOnABench_IsAWarning()
     {
-        var finding = Find(Quench("sodium hypochlorite", Mmol(100), "hydrogen chloride", 900) with { Place = new Place("bench 3", PlaceKind.Bench, null, null) }, "toxicity.gas");
+        var finding = Find(Quench("sodium hypochlorite", Mmol(10), "hydrogen chloride", 900) with { Place = new Place("bench 3", PlaceKind.Bench, null, null) }, "toxicity.gas");
 
         Assert.Equal(Severity.Warning, finding.Severity);
-        Assert.Equal(81.6, finding.Evidence[0].Value, 0.2);
+        Assert.Equal(244.7, finding.Evidence[0].Value, 0.5);
     }
 
     /// <summary>0.2 mol of cyanide into acid in 1 min: above the IDLH in the exhaust; the longer time that is offered clears it.</summary>

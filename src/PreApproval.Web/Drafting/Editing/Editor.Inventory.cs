@@ -9,11 +9,8 @@ namespace PreApproval.Web.Drafting.Editing;
 /// <summary>Vessels and places of the group's inventory, for the draft.</summary>
 public sealed partial class Editor
 {
-    private IReadOnlyList<(Guid Id, string Words)> VesselOptions =>
-        [.. _document!.Inventory.Vessels.Where(static vessel => vessel.Retired is null).Select(static vessel => (vessel.Id, InventoryWords.Line(vessel.Entry)))];
-
-    private IReadOnlyList<(Guid Id, string Words)> PlaceOptions =>
-        [.. _document!.Inventory.Places.Select(static place => (place.Id, $"{place.Entry.Name}, {place.Entry.KindWord}"))];
+    private IReadOnlyList<(Guid Id, string Words)> _vesselOptions = [];
+    private IReadOnlyList<(Guid Id, string Words)> _placeOptions = [];
 
     private ListedPlace? Place => _document!.Inventory.Find(new PlaceEntry(DocumentText.Text(Root, "place/name"), null, null, null));
 
@@ -32,6 +29,13 @@ public sealed partial class Editor
             return $"On hand at {place.Entry.Name} by the inventory: {string.Join(", ", onHand)}."
                 + (beyond.Length == 0 ? "" : $" Not on hand there: {string.Join(", ", beyond)}; bring it, or enter it at the place.");
         }
+    }
+
+    private void Offer(GroupInventory inventory)
+    {
+        _document!.Inventory = inventory;
+        _vesselOptions = [.. inventory.Vessels.Where(static vessel => vessel.Retired is null).Select(static vessel => (vessel.Id, InventoryWords.Line(vessel.Entry)))];
+        _placeOptions = [.. inventory.Places.Select(static place => (place.Id, $"{place.Entry.Name}, {place.Entry.KindWord}"))];
     }
 
     private string TakeVessel(Guid id)

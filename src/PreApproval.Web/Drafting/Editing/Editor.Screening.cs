@@ -38,7 +38,7 @@ public sealed partial class Editor
 
         _document.Own = own;
         _thresholds = thresholds;
-        _document.Inventory = inventory;
+        Offer(inventory);
         Screen();
     }
 
