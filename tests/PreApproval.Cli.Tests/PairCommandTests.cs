@@ -39,7 +39,7 @@ public sealed class PairCommandTests
         Run run = Run.Of("pair", "acetone", "chloroform", "potassium hydroxide", "--json");
 
         Assert.Equal(3, run.ExitCode);
-        Assert.Equal(["acetone+chloroform", "acetone+potassium hydroxide", "chloroform+potassium hydroxide"], run.Json["pairs"]!.AsArray().Select(static pair => $"{Text(pair!, "a")}+{Text(pair!, "b")}"));
+        Assert.Equal(["acetone+chloroform", "acetone+potassium hydroxide", "chloroform+potassium hydroxide"], run.Json["pairs"]!.AsArray().Select(static pair => $"{Text(pair!, "a")}+{Text(pair!, "b")}"), StringComparer.Ordinal);
     }
 
     [Fact]

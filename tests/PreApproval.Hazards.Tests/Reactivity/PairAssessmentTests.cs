@@ -101,7 +101,7 @@ public sealed class PairAssessmentTests
         var known = FamilyTable.Default.All.Append(EncounterTable.Air).ToHashSet(StringComparer.Ordinal);
 
         Assert.All(HarmlessTable.Pairs, pair => Assert.True(known.Contains(pair.First) && known.Contains(pair.Second), $"{pair.First} + {pair.Second}"));
-        Assert.All(HarmlessTable.Pairs.Select(static pair => HarmlessTable.Of(pair.First, pair.Second)!).DistinctBy(static basis => basis.Key), static basis => Assert.All(basis.Sources, static source => Assert.True(References.IsOwn(source), source)));
+        Assert.All(HarmlessTable.Pairs.Select(static pair => HarmlessTable.Of(pair.First, pair.Second)!).DistinctBy(static basis => basis.Key, StringComparer.Ordinal), static basis => Assert.All(basis.Sources, static source => Assert.True(References.IsOwn(source), source)));
     }
 
     [Fact]

@@ -84,7 +84,7 @@ public sealed class StripTests
     {
         var plan = Quench with { Materials = [.. Quench.Materials, Of("powder", "powder from the shelf", G(1))], Steps = [Step("1", StepAction.Charge, "flask", 20, "thf", "powder")], Waste = [], FireResponse = null };
 
-        Assert.Equal(["tetrahydrofuran", "powder from the shelf"], Assert.Single(Strips(plan)).NotAssessed.Select(static pair => pair.A));
+        Assert.Equal(["tetrahydrofuran", "powder from the shelf"], Assert.Single(Strips(plan)).NotAssessed.Select(static pair => pair.A), StringComparer.Ordinal);
     }
 
     /// <summary>Every pair of contents is told exactly once, in whatever order the materials stand.</summary>
@@ -103,7 +103,7 @@ public sealed class StripTests
             var report = Screener.Screen(plan, Policy.Default);
             var quiet = report.Encounters.SelectMany(static strip => Pairs(strip).Concat(strip.NotAssessed)).Select(static pair => string.Join('+', new[] { pair.A, pair.B }.Order(StringComparer.Ordinal))).ToArray();
 
-            Assert.Equal(quiet.Distinct(StringComparer.Ordinal), quiet);
+            Assert.Equal(quiet.Distinct(StringComparer.Ordinal), quiet, StringComparer.Ordinal);
             // amine and acid, amine and bromide react; all other pairs of six, and each with air, are told
             Assert.Equal(15 - 2 + 6, quiet.Length);
         }
