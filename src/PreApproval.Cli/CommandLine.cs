@@ -3,6 +3,7 @@ using PreApproval.Cli.Comparing;
 using PreApproval.Cli.Inputs;
 using PreApproval.Cli.Mixtures;
 using PreApproval.Cli.Output;
+using PreApproval.Cli.Pairs;
 using PreApproval.Cli.Screening;
 using PreApproval.Cli.Substances;
 using PreApproval.Cli.Vessels;
@@ -12,7 +13,7 @@ namespace PreApproval.Cli;
 /// <summary>The commands of <c>preapproval</c>.</summary>
 internal static class CommandLine
 {
-    private static readonly string[] Awaited = ["pair", "verify"];
+    private static readonly string[] Awaited = ["verify"];
 
     /// <summary>Runs one command and returns its exit code.</summary>
     public static int Run(string[] args, Streams streams)
@@ -36,6 +37,7 @@ internal static class CommandLine
         root.Add(OfFiles("mixture", "Computes what a liquid mixture gives off and when that burns.", "Liquid mixtures as JSON, or - for a JSON array of them on standard input.", streams, MixtureCommand.Answer));
         root.Add(Substance(streams));
         root.Add(Compare(streams));
+        root.Add(Pair(streams));
         foreach (string name in Awaited)
         {
             root.Add(NotYet(name, streams));
@@ -101,6 +103,16 @@ internal static class CommandLine
             (Input old, Input now) = (InputSource.File(parsed.GetRequiredValue(before)), InputSource.File(parsed.GetRequiredValue(after)));
             return new Batch([new Input("the comparison", default, null)], false).Run(_ => CompareCommand.Answer(old, now), streams, asJson);
         });
+        return command;
+    }
+
+    private static Command Pair(Streams streams)
+    {
+        var names = new Argument<string[]>("SUBSTANCE") { Description = "Two or more: CAS number, name or SMILES, a named solution, air, glass or another material of construction.", Arity = ArgumentArity.OneOrMore };
+        names.Validators.Add(RefuseUnknownOptions);
+        Option<bool> json = Json();
+        var command = new Command("pair", "Tells what the named substances do to each other, two by two.") { names, json };
+        command.SetAction(parsed => new Batch([new Input("the substances", default, null)], false).Run(_ => PairCommand.Answer(parsed.GetRequiredValue(names)), streams, parsed.GetValue(json)));
         return command;
     }
 

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using PreApproval.Audit;
+using PreApproval.Documents.Inventory;
 using PreApproval.Documents.Reading;
 using PreApproval.Hazards.Plans;
 
@@ -20,13 +21,9 @@ public static class DocumentWriter
         ("lone", document.Lone),
         ("people", Of(document.People, people => Object(("experience", Word(people.Experience, Words.Experiences))))),
         ("protection", Of(document.Protection, protection => Object(("gloves", protection.Gloves), ("eyes", protection.Eyes), ("coat", protection.Coat)))),
-        ("place", Of(document.Place, place => Object(
-            ("name", place.Name),
-            ("kind", Word(place.Kind, Words.PlaceKinds)),
-            ("roomVolume", Quantity(place.RoomVolume)),
-            ("airFlow", Quantity(place.AirFlow))))),
+        ("place", Of(document.Place, ToJson)),
         ("plannedOn", Date(document.PlannedOn)),
-        ("vessels", Array(document.Vessels, Vessel)),
+        ("vessels", Array(document.Vessels, ToJson)),
         ("steps", Array(document.Steps, Step)),
         ("reactions", Array(document.Reactions, Reaction)),
         ("safeguards", Array(document.Safeguards, safeguard => Object(
@@ -48,6 +45,26 @@ public static class DocumentWriter
         ("cas", substance.Cas),
         ("smiles", substance.Smiles),
         ("properties", Of(substance.Properties, Properties)));
+
+    /// <summary>A vessel of a document as JSON.</summary>
+    public static JsonObject ToJson(VesselEntry vessel) => Object(Vessel("id", vessel));
+
+    /// <summary>The place of a document as JSON.</summary>
+    public static JsonObject ToJson(PlaceEntry place) => Object(Place(place));
+
+    /// <summary>An entry of the inventory as JSON.</summary>
+    internal static JsonObject ToJson(InventoryContent content) => content switch
+    {
+        InventoryVessel vessel => Object([.. Vessel("label", vessel.Vessel), ("outOfService", vessel.OutOfService), ("note", vessel.Note)]),
+        InventoryPlace place => Object([.. Place(place.Place), ("note", place.Note)]),
+        InventoryAgent agent => Object(
+            ("place", agent.Place.ToString("D")),
+            ("agent", Word<Agent>(agent.Agent, Words.Agents)),
+            ("size", agent.Size),
+            ("checkedOn", Date(agent.CheckedOn)),
+            ("note", agent.Note)),
+        _ => throw new InvalidOperationException($"{content.GetType().Name} is no entry of an inventory."),
+    };
 
     private static JsonObject Material(MaterialEntry material) => Object(
         ("id", material.Id),
@@ -89,8 +106,17 @@ public static class DocumentWriter
         ("source", properties.Source),
         ("sources", Of(properties.Sources, sources => new JsonObject(sources.Select(source => KeyValuePair.Create<string, JsonNode?>(source.Key, JsonValue.Create(source.Value)))))));
 
-    private static JsonObject Vessel(VesselEntry vessel) => Object(
-        ("id", vessel.Id),
+    private static (string Name, JsonNode? Value)[] Place(PlaceEntry place) =>
+    [
+        ("name", place.Name),
+        ("kind", Word(place.Kind, Words.PlaceKinds)),
+        ("roomVolume", Quantity(place.RoomVolume)),
+        ("airFlow", Quantity(place.AirFlow)),
+    ];
+
+    private static (string Name, JsonNode? Value)[] Vessel(string identifier, VesselEntry vessel) =>
+    [
+        (identifier, vessel.Id),
         ("kind", vessel.Kind),
         ("volume", Quantity(vessel.Volume)),
         ("rating", Quantity(vessel.Rating)),
@@ -99,7 +125,8 @@ public static class DocumentWriter
         ("closure", vessel.Closure),
         ("inspectedOn", Date(vessel.InspectedOn)),
         ("parts", Array(vessel.Parts, part => Object(
-            ("part", part.Part), ("rating", Quantity(part.Rating)), ("maximumTemperature", Quantity(part.MaximumTemperature))))));
+            ("part", part.Part), ("rating", Quantity(part.Rating)), ("maximumTemperature", Quantity(part.MaximumTemperature))))),
+    ];
 
     private static JsonObject Step(StepEntry step) => Object(
         ("id", step.Id),

@@ -4,6 +4,7 @@ using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.Drafting;
 using PreApproval.Procedures.History;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Submission;
 using PreApproval.Procedures.Substances;
@@ -31,6 +32,9 @@ public static class ProceduresSetup
             .AddScoped<OwnValues>()
             .AddScoped<PolicyHandler>()
             .AddScoped<PolicyInUse>()
+            .AddScoped<InventoryHandler>()
+            .AddScoped<InventoryTable>()
+            .AddScoped<InventoryLookup>()
             .AddScoped<HistoryHandler>()
             .AddScoped<MembershipQueries>()
             .AddScoped<NoticeQueries>()

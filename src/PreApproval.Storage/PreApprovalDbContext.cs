@@ -2,9 +2,11 @@ using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
+using PreApproval.Documents.Inventory;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.History;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Thresholds;
@@ -68,6 +70,10 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
 
     internal DbSet<PolicyVersionRecord> PolicyVersions => Set<PolicyVersionRecord>();
 
+    internal DbSet<InventoryItemRecord> InventoryItems => Set<InventoryItemRecord>();
+
+    internal DbSet<InventoryVersionRecord> InventoryVersions => Set<InventoryVersionRecord>();
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         base.ConfigureConventions(configurationBuilder);
@@ -77,7 +83,8 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
         configurationBuilder.Properties<SlotKind>().HaveConversion<WireNameConverter<SlotKind>>();
         configurationBuilder.Properties<Hazard>().HaveConversion<WireNameConverter<Hazard>>();
         configurationBuilder.Properties<Severity>().HaveConversion<WireNameConverter<Severity>>();
-        configurationBuilder.Properties<SubstanceChange>().HaveConversion<WireNameConverter<SubstanceChange>>();
+        configurationBuilder.Properties<VersionChange>().HaveConversion<WireNameConverter<VersionChange>>();
+        configurationBuilder.Properties<InventoryKind>().HaveConversion<WireNameConverter<InventoryKind>>();
         configurationBuilder.Properties<Verdict>().HaveConversion<WireNameConverter<Verdict>>();
     }
 
@@ -100,5 +107,6 @@ public sealed class PreApprovalDbContext(DbContextOptions<PreApprovalDbContext> 
         LogTables.Configure(builder);
         SubstanceTables.Configure(builder);
         PolicyTables.Configure(builder);
+        InventoryTables.Configure(builder);
     }
 }

@@ -7,6 +7,7 @@ using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.History;
 using PreApproval.Procedures.Idempotency;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Thresholds;
@@ -34,6 +35,7 @@ public static class StorageSetup
             .AddScoped<IGroupStore, GroupStore>()
             .AddScoped<IGroupSubstanceStore, GroupSubstanceStore>()
             .AddScoped<IPolicyStore, PolicyStore>()
+            .AddScoped<IInventoryStore, InventoryStore>()
             .AddScoped<IAuditStore, AuditStore>()
             .AddScoped<INoticeStore, NoticeStore>()
             .AddScoped<IIdempotencyStore, IdempotencyStore>()

@@ -3,7 +3,6 @@ namespace PreApproval.Cli.Tests;
 public sealed class CommandLineTests
 {
     [Theory]
-    [InlineData("pair", "water", "sodium")]
     [InlineData("verify", "export.json", "--checkpoint", "file")]
     public void Run_CommandOfLaterVersions_SaysSo(params string[] args)
     {

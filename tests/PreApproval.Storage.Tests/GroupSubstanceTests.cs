@@ -147,7 +147,7 @@ public sealed class GroupSubstanceTests(PostgresServer server)
         Assert.Single(await world.CallAsync<OwnValues, IReadOnlyList<Documents.Substances.ListedGroupSubstance>>(x => x.ListAsync(mia, None)));
         Assert.Equal(RefusalKind.Invalid, (await RetireAsync(world, world.Rosa, added.Id, 1, " ")).Error?.Kind);
         GroupSubstanceView retired = TestWorld.Must(await RetireAsync(world, world.Rosa, added.Id, 1, "the sample was something else"));
-        Assert.Equal((2, SubstanceChange.Retired, "the sample was something else"), (retired.Version, retired.Change, retired.Reason));
+        Assert.Equal((2, VersionChange.Retired, "the sample was something else"), (retired.Version, retired.Change, retired.Reason));
         Assert.Empty(await world.CallAsync<OwnValues, IReadOnlyList<Documents.Substances.ListedGroupSubstance>>(x => x.ListAsync(mia, None)));
         Assert.Equal(RefusalKind.Conflict, (await ChangeAsync(world, world.Rosa, added.Id, 2, Substance("again"))).Error?.Kind);
         Assert.Equal("the sample was something else", await world.ScalarAsync<string>("SELECT reason FROM audit_event WHERE action = 'substance.retired'"));

@@ -85,8 +85,8 @@ public sealed class GroupWallTests(PostgresServer server)
             WHERE c.contype = 'f'
             """;
 
-        // Counted in the model: role, competence, rule (2), procedure, editor, draft, revision, finding, slot (2), decision (2), notice (2), outbox, refusal (2), version of an own substance (2).
-        Assert.Equal(20, await world.ScalarAsync<long>($"SELECT count(*) {Between}"));
+        // Counted in the model: role, competence, rule (2), procedure, editor, draft, revision, finding, slot (2), decision (2), notice (2), outbox, refusal (2), version of an own substance (2), place of an agent, version of an entry of the inventory (2).
+        Assert.Equal(23, await world.ScalarAsync<long>($"SELECT count(*) {Between}"));
         Assert.Equal(0, await world.ScalarAsync<long>($"SELECT count(*) {Between} AND NOT (own.attnum = ANY (c.conkey) AND other.attnum = ANY (c.confkey))"));
     }
 

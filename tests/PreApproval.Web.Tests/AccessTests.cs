@@ -44,6 +44,9 @@ public sealed class AccessTests(TestApp test)
         ["GET /api/v1/procedures/{id}/revisions/{number}/document"] = [401, 200, 200, 200, 200, 200, 403, 200, 404],
         ["GET /api/v1/procedures/{id}/revisions/{number}/screening"] = [401, 200, 200, 200, 200, 200, 403, 200, 404],
         ["POST /api/v1/procedures/{id}/decisions"] = [401, 403, 403, 409, 409, 409, 403, 403, 404],
+        ["GET /api/v1/policy"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
+        ["PUT /api/v1/policy"] = [401, 403, 403, 403, 403, 428, 403, 403, 428],
+        ["GET /api/v1/policy/versions"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
         ["GET /api/v1/history"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
     };
 

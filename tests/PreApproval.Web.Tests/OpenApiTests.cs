@@ -41,7 +41,11 @@ public sealed class OpenApiTests(TestApp test)
                 }
 
                 Assert.Equal(!(path.EndsWith("/tokens", StringComparison.Ordinal) && method is "post"), operation["security"] is JsonArray { Count: > 0 });
-                if (method is "put" || (method is "post" && !path.EndsWith("/submissions", StringComparison.Ordinal)))
+                if (path.EndsWith("/import", StringComparison.Ordinal))
+                {
+                    Assert.NotNull(operation["requestBody"]?["content"]?["text/csv"]?["schema"]);
+                }
+                else if (method is "put" || (method is "post" && !path.EndsWith("/submissions", StringComparison.Ordinal)))
                 {
                     Assert.NotNull(operation["requestBody"]?["content"]?["application/json"]?["schema"]);
                 }

@@ -5,9 +5,17 @@ internal sealed partial class StructureReader
     private VesselEntry Vessel(JsonTree value, string path)
     {
         var reader = new ObjectReader(value, path, "a vessel as an object", faults);
-        var vessel = new VesselEntry
+        VesselEntry vessel = Vessel(reader, "id", "give the vessel a short id that steps can name", MostOthers);
+        reader.End();
+        return vessel;
+    }
+
+    /// <summary>The members of a vessel, in a procedure or in the inventory; <paramref name="identifier"/> is the member that names it.</summary>
+    private VesselEntry Vessel(ObjectReader reader, string identifier, string required, int mostParts)
+    {
+        return new VesselEntry
         {
-            Id = reader.Text("id", TextLimit.Identifier, "give the vessel a short id that steps can name") ?? "",
+            Id = reader.Text(identifier, TextLimit.Identifier, required) ?? "",
             Kind = reader.Text("kind", TextLimit.Line, "say what it is, for instance \"round-bottom flask\"") ?? "",
             Volume = reader.Quantity("volume", MemberUnits.VesselVolume),
             Rating = reader.Quantity("rating", MemberUnits.Pressure),
@@ -15,10 +23,8 @@ internal sealed partial class StructureReader
             MaximumTemperature = reader.Quantity("maximumTemperature", MemberUnits.Temperature),
             Closure = reader.Text("closure", TextLimit.Line),
             InspectedOn = reader.Date("inspectedOn"),
-            Parts = reader.List("parts", MostOthers, VesselPart),
+            Parts = reader.List("parts", mostParts, VesselPart),
         };
-        reader.End();
-        return vessel;
     }
 
     private VesselPartEntry VesselPart(JsonTree value, string path)

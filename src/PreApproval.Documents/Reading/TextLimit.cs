@@ -7,6 +7,9 @@ internal readonly record struct TextLimit(int Most, bool ManyLines)
 
     public static TextLimit Line { get; } = new(300, false);
 
+    /// <summary>A remark of a few sentences.</summary>
+    public static TextLimit Note { get; } = new(2_000, true);
+
     public static TextLimit Structure { get; } = new(2_000, false);
 
     public static TextLimit Paragraphs { get; } = new(8_000, true);

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
@@ -27,6 +28,20 @@ public static class ReportWords
         Severity.Warning => "warning",
         Severity.Caution => "caution",
         Severity.Notice => "notice",
+    };
+
+    public static string Of(Assessment assessment) => assessment switch
+    {
+        Assessment.Hazard => "hazard",
+        Assessment.NoneKnown => "none known",
+        Assessment.NotAssessed => "not assessed",
+    };
+
+    public static string Of(StripPlace place) => place switch
+    {
+        StripPlace.Vessel => "vessel",
+        StripPlace.Waste => "waste",
+        StripPlace.Agent => "agent",
     };
 
     public static string Of(Verdict verdict) => verdict switch

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using PreApproval.Documents.Units;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Documents.Reporting;
@@ -26,6 +27,7 @@ public static class ReportWriter
                 ["check"] = entry.Check,
                 ["status"] = ReportWords.Of(entry.Status),
             }),
+            ["encounters"] = Array(report.Encounters, Strip),
         };
     }
 
@@ -78,6 +80,29 @@ public static class ReportWriter
             ? null
             : new JsonObject { ["expected"] = Number(entry.ExpectedPressurePa / PaPerBar), ["bound"] = Number(entry.BoundPressurePa / PaPerBar) },
     };
+
+    private static JsonObject Strip(Strip strip) => new()
+    {
+        ["place"] = ReportWords.Of(strip.Place),
+        ["step"] = strip.Step,
+        ["where"] = strip.Where,
+        ["findings"] = Array(strip.Findings, finding => finding),
+        ["hazards"] = Array(strip.Hazards, hazard => new JsonObject
+        {
+            ["severity"] = ReportWords.Of(hazard.Severity),
+            ["statement"] = hazard.Statement,
+            ["source"] = Array(hazard.Sources, source => source),
+        }),
+        ["noneKnown"] = Array(strip.NoneKnown, group => new JsonObject
+        {
+            ["basis"] = group.Basis,
+            ["source"] = Array(group.Sources, source => source),
+            ["pairs"] = Array(group.Pairs, Pair),
+        }),
+        ["notAssessed"] = Array(strip.NotAssessed, Pair),
+    };
+
+    private static JsonObject Pair(StripPair pair) => new() { ["a"] = pair.A, ["b"] = pair.B };
 
     /// <summary>Null for what JSON cannot say: an infinite pressure of a full vessel.</summary>
     private static JsonNode? Number(double? number) => number is { } value && double.IsFinite(value) ? SignificantDigits.Six(value) : null;

@@ -151,6 +151,15 @@ internal sealed class VesselValidator : AbstractValidator<VesselEntry>
     }
 }
 
+internal sealed class PlaceValidator : AbstractValidator<PlaceEntry>
+{
+    public PlaceValidator()
+    {
+        RuleFor(place => place.RoomVolume).Credible(CredibleRange.RoomVolume);
+        RuleFor(place => place.AirFlow).Credible();
+    }
+}
+
 internal sealed class ReactionValidator : AbstractValidator<ReactionEntry>
 {
     public ReactionValidator()

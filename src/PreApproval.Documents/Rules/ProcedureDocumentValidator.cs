@@ -8,11 +8,7 @@ internal sealed class ProcedureDocumentValidator : AbstractValidator<ProcedureDo
     public ProcedureDocumentValidator()
     {
         RuleFor(document => document.Scale!).ChildRules(scale => scale.RuleFor(entry => entry.Amount).Credible());
-        RuleFor(document => document.Place!).ChildRules(place =>
-        {
-            place.RuleFor(entry => entry.RoomVolume).Credible(CredibleRange.RoomVolume);
-            place.RuleFor(entry => entry.AirFlow).Credible();
-        });
+        RuleFor(document => document.Place!).SetValidator(new PlaceValidator());
         RuleFor(document => document.PlannedOn).CredibleDate();
         RuleForEach(document => document.Materials).SetValidator(new MaterialValidator());
         RuleForEach(document => document.Vessels).SetValidator(new VesselValidator());

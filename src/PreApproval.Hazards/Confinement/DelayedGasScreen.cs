@@ -78,21 +78,14 @@ public sealed partial class DelayedGasScreen : IScreen
 
     private static IEnumerable<Finding> InWaste(ScreeningContext context)
     {
-        var materials = context.Plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
-        foreach (var container in context.Plan.Waste.GroupBy(static entry => entry.Container, StringComparer.OrdinalIgnoreCase))
+        foreach (var (container, contents) in ReactivityScreen.WasteContainers(context))
         {
-            if (Vented().IsMatch(container.Key))
+            if (Vented().IsMatch(container))
             {
                 continue;
             }
 
-            var contents = container.SelectMany(static entry => entry.Materials)
-                .Distinct(StringComparer.Ordinal)
-                .Where(materials.ContainsKey)
-                .SelectMany(id => AmountConversion.Parts(materials[id].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
-                .Where(content => !ReactivityScreen.UsedUp(content, context.Walk))
-                .ToArray();
-            var closed = ClosedWords().IsMatch(container.Key);
+            var closed = ClosedWords().IsMatch(container);
             foreach (var rule in Rules)
             {
                 if (rule.Match(contents) is not { } match)
@@ -103,11 +96,11 @@ public sealed partial class DelayedGasScreen : IScreen
                 yield return new Finding
                 {
                     Code = "gas.delayed",
-                    About = $"{container.Key}+{rule.Key}",
+                    About = $"{container}+{rule.Key}",
                     Hazard = Hazard.Gas,
                     Severity = (closed || BurstsBottle(rule, contents, context.Plan)) && !rule.Slow ? Severity.Warning : Severity.Caution,
                     Materials = Findings.Ids(match.Everyone),
-                    Statement = $"The waste “{container.Key}” gets {match.Names}: {rule.Reason}, over {rule.HowLong}, to {rule.Gas}; {(closed ? "it is closed: vent its cap" : "leave its cap vented")} for at least 24 h.",
+                    Statement = $"The waste “{container}” gets {match.Names}: {rule.Reason}, over {rule.HowLong}, to {rule.Gas}; {(closed ? "it is closed: vent its cap" : "leave its cap vented")} for at least 24 h.",
                     Evidence = [Findings.Number($"{rule.Gas} per mol", rule.GasPerMol, "mol", null, "stoichiometry; the amount in the container is not stated", Quality.Assumed, [.. rule.Sources])],
                 };
             }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Fire;
@@ -24,6 +25,9 @@ public static class Combustion
 
     // 13.1 kJ per gram of oxygen used, within 5 % for organic fuels (Huggett 1980).
     private const double JPerMolOxygen = 13.1e3 * 31.998;
+
+    // the formulae of the catalogue are asked for again and again; the table lets go of a text that nothing else holds
+    private static readonly ConditionalWeakTable<string, IReadOnlyDictionary<string, int>?> Counted = [];
 
     private static readonly string[] Burned = ["C", "H", "D", "O", "N", "S", "F", "Cl", "Br", "I"];
     private static readonly string[] Halogens = ["F", "Cl", "Br", "I"];
@@ -74,7 +78,7 @@ public static class Combustion
         return new HeatOfCombustion(z * JPerMolOxygen, Quality.Estimated, ["huggett-1980"]);
     }
 
-    private static IReadOnlyDictionary<string, int>? Atoms(Substance substance) => substance.Identity.Formula is { } formula ? Formula.Atoms(formula) : null;
+    private static IReadOnlyDictionary<string, int>? Atoms(Substance substance) => substance.Identity.Formula is { } formula ? Counted.GetValue(formula, Formula.Atoms) : null;
 
     private static double Count(IReadOnlyDictionary<string, int> atoms, string element) => atoms.GetValueOrDefault(element);
 }

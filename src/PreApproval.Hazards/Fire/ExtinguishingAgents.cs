@@ -35,6 +35,8 @@ public static class ExtinguishingAgents
     /// <summary>Families of liquids that mix with water and break ordinary foam down (EN 1568-4: foams for water-miscible liquids; members by chemistry).</summary>
     private static readonly FrozenSet<string> Polar = new[] { "alcohols", "ketones", "esters", "ethers", "nitriles", "dipolar amides", "organic acids", "amines", "aldehydes" }.ToFrozenSet(StringComparer.Ordinal);
 
+    private static readonly FrozenSet<string> Banned = AllBans.Select(static ban => ban.Family).ToFrozenSet(StringComparer.Ordinal);
+
     internal static IReadOnlyList<AgentBan> Bans => AllBans;
 
     /// <summary>True when something here destroys ordinary foam, so that only an alcohol-resistant one serves.</summary>
@@ -59,10 +61,24 @@ public static class ExtinguishingAgents
     /// <summary>Bans that the contents call for.</summary>
     internal static IReadOnlyList<AgentBan> BansFor(IReadOnlyList<Content> contents)
     {
-        var families = contents.Where(static content => !content.Spent)
-            .SelectMany(static content => FamilyTable.Default.Of(content.Substance, content.MassFraction))
-            .ToHashSet(StringComparer.Ordinal);
-        return [.. AllBans.Where(ban => families.Contains(ban.Family))];
+        List<string>? banned = null;
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (contents[index].Spent)
+            {
+                continue;
+            }
+
+            foreach (var family in FamilyTable.Default.Of(contents[index].Substance, contents[index].MassFraction))
+            {
+                if (Banned.Contains(family))
+                {
+                    (banned ??= []).Add(family);
+                }
+            }
+        }
+
+        return banned is null ? [] : Array.FindAll(AllBans, ban => banned.Contains(ban.Family, StringComparer.Ordinal));
     }
 
     /// <summary>

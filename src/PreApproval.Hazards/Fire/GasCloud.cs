@@ -17,7 +17,7 @@ internal static class GasCloud
     /// <summary>Pairs of families whose encounter makes a gas that burns; spares every other scene the search for encounters.</summary>
     private static readonly (string A, string B)[] Gassing =
     [
-        .. EncounterTable.All.Where(static row => row.Gases.Any(static share => Catalog.Default.TryFindByName(share.Name, out var gas) && Burns(gas))).Select(static row => (row.A, row.B)),
+        .. EncounterTable.All.Where(static row => row.Gases.Any(static share => OpenGas.Known(share.Name) is { } gas && Burns(gas))).Select(static row => (row.A, row.B)),
     ];
 
     public static IEnumerable<Finding> Find(ScreeningContext context)
@@ -44,7 +44,7 @@ internal static class GasCloud
                 .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A, Mol: meeting.LimitingEquivalents!.Value * share.MolPerEquivalent)))
                 .GroupBy(static made => (made.Gas, made.Partner))
                 .Select(static group => (group.Key.Gas, Mol: group.Max(static made => made.Mol)))
-                .Select(static made => (Gas: Catalog.Default.TryFindByName(made.Gas, out var found) ? found : null, made.Mol))
+                .Select(static made => (Gas: OpenGas.Known(made.Gas), made.Mol))
                 .Where(static made => made.Gas is not null)
                 .Select(static made => (Gas: made.Gas!, made.Mol));
         return declared.Select(static made => (made.Gas, made.Mol, Declared: true))

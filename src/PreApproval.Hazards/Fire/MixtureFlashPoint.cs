@@ -200,18 +200,22 @@ public static class MixtureFlashPoint
     // One liquid is assumed first, and looked at once, at the answer.
     private static double Temperature(LiquidMixture mixture, List<Fuel> fuels, (VanLaar Pair, int First, int Second)? measured)
     {
-        var reciprocal = BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, measured, maySplit: false));
-        if (measured is not null || double.IsNaN(reciprocal) || mixture.Model is null || LiquidStability.IsOneLiquid(mixture.Model.At(1 / reciprocal), [.. mixture.Mixed]))
+        var model = measured is null ? mixture.Model?.At(1 / BubblePoint.StartPerK) : null;
+        var reciprocal = BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, measured, maySplit: false, model));
+        if (model is null || double.IsNaN(reciprocal))
         {
             return 1 / reciprocal;
         }
 
-        return 1 / BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, null, maySplit: true));
+        model.MoveTo(1 / reciprocal);
+        return LiquidStability.IsOneLiquid(model, [.. mixture.Mixed])
+            ? 1 / reciprocal
+            : 1 / BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, null, maySplit: true, model));
     }
 
-    private static double LogSum(LiquidMixture mixture, List<Fuel> fuels, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit)
+    private static double LogSum(LiquidMixture mixture, List<Fuel> fuels, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit, Unifac.UnifacAtTemperature? model)
     {
-        var activities = At(mixture, temperatureK, measured, maySplit).Activities;
+        var activities = At(mixture, temperatureK, measured, maySplit, model).Activities;
         double sum = 0;
         foreach (var fuel in fuels)
         {
@@ -227,11 +231,11 @@ public static class MixtureFlashPoint
         return Math.Log(sum);
     }
 
-    private static LiquidState At(LiquidMixture mixture, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit)
+    private static LiquidState At(LiquidMixture mixture, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit, Unifac.UnifacAtTemperature? model = null)
     {
         if (measured is not { } known)
         {
-            return mixture.At(temperatureK, maySplit);
+            return mixture.At(temperatureK, maySplit, model);
         }
 
         var activities = new double[mixture.Parts.Count];

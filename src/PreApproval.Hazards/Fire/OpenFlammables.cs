@@ -40,12 +40,12 @@ internal static class OpenFlammables
         ];
     }
 
-    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together, bool withClearings = true)
+    public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together)
     {
         foreach (var group in opens.Where(static open => open.State.Heated).GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep)))
         {
             var finding = Heated([.. group], context, together);
-            yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group], context) } : finding;
+            yield return finding with { ClearedBy = Offers(finding, [.. group], context, together) };
         }
 
         // what is carried from flask to flask is one matter
@@ -93,11 +93,11 @@ internal static class OpenFlammables
 
     private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
     {
-        var open = group.MinBy(one => (Margins(one, context.Policy).Select(static margin => margin.Value - margin.Limit!.Value).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
+        var open = group.MinBy(one => (Distances(one, context.Policy).Select(static distance => distance.BelowK - distance.WantedK).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var state = open.State;
-        var how = Margins(open, context.Policy).OrderBy(static margin => margin.Value).FirstOrDefault() is { } least
-            ? least.Value <= 0 ? $"{Wording.Text(Math.Round(-least.Value))} K above a flash point" : $"only {Wording.Text(Math.Round(least.Value))} K below a flash point"
+        var how = Distances(open, context.Policy).Select(static distance => (double?)distance.BelowK).Min() is { } least
+            ? least <= 0 ? $"{Wording.Text(Math.Round(-least))} K above a flash point" : $"only {Wording.Text(Math.Round(least))} K below a flash point"
             : "with a vapour that burns although no flash point is found";
         string[] vessels = [.. group.Select(static one => one.State.Vessel.Id).Distinct(StringComparer.Ordinal)];
         return Finding("fire.flash-margin", group, open, context.Policy) with
@@ -131,7 +131,21 @@ internal static class OpenFlammables
         return names.Length == 0 ? "" : $"; with {Wording.List(names)} in it no distance to a flash point is a valid margin";
     }
 
-    /// <summary>The distance of the step below each flash point in K, beside the distance wanted.</summary>
+    /// <summary>How far the step is below each flash point, and how far it should be, in K.</summary>
+    private static IEnumerable<(double BelowK, double WantedK)> Distances(OpenLiquid open, Policy policy)
+    {
+        foreach (var content in open.Flammables)
+        {
+            yield return (content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK, policy.FlashMarginK);
+        }
+
+        if (open.Together is { FlashPointK: { } together })
+        {
+            yield return (together - open.State.TemperatureK, policy.FlashMarginMixtureK);
+        }
+    }
+
+    /// <summary>The same as evidence.</summary>
     private static IEnumerable<Evidence> Margins(OpenLiquid open, Policy policy)
     {
         foreach (var content in open.Flammables.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal))
@@ -194,14 +208,14 @@ internal static class OpenFlammables
     private static bool IsHidden(Content content) =>
         content is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid, FlashPointK: null, LowerFlammableLimit: not null, NonFlammable: not { Value: true } } known } && Combustion.IsHalogenated(known);
 
-    private static Clearing[] Offers(Finding finding, OpenLiquid[] group, ScreeningContext context)
+    private static Clearing[] Offers(Finding finding, OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
     {
         if (group[0].State.TemperatureStep is not { } setBy || Array.Exists(group, static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
         {
             return [];
         }
 
-        var celsius = Math.Floor(1e-9 + Wording.InCelsius(group.SelectMany(open => Margins(open, context.Policy).Select(margin => open.State.TemperatureK + margin.Value - margin.Limit!.Value)).Min()));
+        var celsius = Math.Floor(1e-9 + Wording.InCelsius(group.SelectMany(open => Distances(open, context.Policy).Select(distance => open.State.TemperatureK + distance.BelowK - distance.WantedK)).Min()));
         if (celsius + 273.15 < Walk.RoomTemperatureK)
         {
             return [];
@@ -210,11 +224,10 @@ internal static class OpenFlammables
         var offer = new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
         var plan = Clearings.Apply(context.Plan, offer);
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
-        var together = new ContentsFlashPoint();
-        return Find(trial, Of(trial, together), together, withClearings: false).Any(other =>
-            string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
-            && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
-            && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)))
+        var again = new ContentsFlashPoint(together);
+        return Array.Exists(Of(trial, again), open => open.State.Heated
+            && string.Equals(open.State.Vessel.Id, finding.Vessel, StringComparison.Ordinal)
+            && finding.Steps.Contains(open.State.Step.Id, StringComparer.Ordinal))
             ? []
             : [offer];
     }

@@ -95,7 +95,7 @@ public sealed class SpecialPoisonScreen : IScreen
         }
     }
 
-    private static IEnumerable<Poison> Of(PlanSubstance substance)
+    private static Poison[] Of(PlanSubstance substance)
     {
         var cas = substance.Known?.Identity.Cas ?? substance.Key;
         var listed = Array.FindAll(Poisons, poison => poison.Cas.Contains(cas, StringComparer.Ordinal));

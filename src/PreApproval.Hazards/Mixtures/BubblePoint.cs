@@ -12,6 +12,9 @@ namespace PreApproval.Hazards.Mixtures;
 /// </summary>
 public static class BubblePoint
 {
+    /// <summary>Where searches over 1/T begin, in 1/K.</summary>
+    internal const double StartPerK = 1 / 300.0;
+
     /// <summary>Bubble pressure at a temperature in K.</summary>
     public static EquilibriumPoint PressureAt(LiquidMixture mixture, double temperatureK)
     {
@@ -56,7 +59,9 @@ public static class BubblePoint
             return EquilibriumPoint.None($"no model on file represents {ImmiscibleBound.Names(mixture.Held)} dissolved in these liquids");
         }
 
-        var inverse = InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal) / pressurePaAbs));
+        var pascal = new double[mixture.Parts.Count];
+        var model = mixture.Model?.At(1 / StartPerK);
+        var inverse = InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal, pascal, model) / pressurePaAbs));
         return double.IsNaN(inverse)
             ? EquilibriumPoint.None(NoTemperature(mixture, pressurePaAbs))
             : PressureAt(mixture, 1 / inverse);
@@ -67,7 +72,7 @@ public static class BubblePoint
     {
         var least = 1 / VapourPressures.CeilingK(mixture);
         const double most = 1 / VapourPressures.LowestK;
-        var low = Math.Max(1 / 300.0, least);
+        var low = Math.Max(StartPerK, least);
         var high = low;
         var value = function(low);
         var up = value < 0;
@@ -80,6 +85,7 @@ public static class BubblePoint
                 return double.NaN;
             }
 
+            var before = value;
             value = function(next);
             for (var nearer = 0; nearer < 12 && double.IsNaN(value); nearer++)
             {
@@ -101,7 +107,7 @@ public static class BubblePoint
 
             if (up ? value >= 0 : value <= 0)
             {
-                return RootBetween.Find(function, low, high);
+                return up ? RootBetween.Find(function, low, high, value, before) : RootBetween.Find(function, low, high, before, value);
             }
         }
 
@@ -123,10 +129,21 @@ public static class BubblePoint
         }
     }
 
-    private static double PressurePa(LiquidMixture mixture, double temperatureK)
+    private static double PressurePa(LiquidMixture mixture, double temperatureK, double[] pascal, Unifac.UnifacAtTemperature? model)
     {
-        var pressures = VapourPressures.At(mixture, temperatureK);
-        return pressures.Because is null ? Total(mixture.At(temperatureK), pressures, out _) : double.NaN;
+        if (!VapourPressures.TryFill(mixture, temperatureK, pascal))
+        {
+            return double.NaN;
+        }
+
+        var activities = mixture.At(temperatureK, model: model).Activities;
+        double total = 0;
+        for (var i = 0; i < pascal.Length; i++)
+        {
+            total += activities[i] * pascal[i];
+        }
+
+        return total;
     }
 
     private static double Total(LiquidState liquid, VapourPressures pressures, out double[] partial)

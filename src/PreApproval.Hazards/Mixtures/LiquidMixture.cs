@@ -127,15 +127,17 @@ public sealed class LiquidMixture
     /// <summary>Activities (mole fraction times activity coefficient, at equilibrium of the liquids) at a temperature in K.</summary>
     /// <param name="temperatureK">Temperature in K.</param>
     /// <param name="maySplit">False: taken as one liquid without looking.</param>
-    internal LiquidState At(double temperatureK, bool maySplit = true)
+    /// <param name="model">Work space of a search over temperature, from <see cref="Model"/>; it is moved to the temperature.</param>
+    internal LiquidState At(double temperatureK, bool maySplit = true, Unifac.UnifacAtTemperature? model = null)
     {
         var activities = new double[Parts.Count];
+        var bound = false;
         foreach (var index in Apart)
         {
             activities[index] = Parts[index].MoleFraction > 0 ? 1 : 0;
+            bound |= Parts[index].MoleFraction > 0;
         }
 
-        var bound = Apart.Any(index => Parts[index].MoleFraction > 0);
         if (Mixing.Length == 1)
         {
             activities[Mixing[0]] = Parts[Mixing[0]].MoleFraction > 0 ? 1 : 0;
@@ -152,7 +154,8 @@ public sealed class LiquidMixture
             return new LiquidState(activities, LiquidModel.Bound, null);
         }
 
-        var model = Model.At(temperatureK);
+        model ??= Model.At(temperatureK);
+        model.MoveTo(temperatureK);
         var oneLiquid = true;
         var split = maySplit ? LiquidSplit.Find(model, _mixed, out oneLiquid) : null;
         if (split is null && !oneLiquid)

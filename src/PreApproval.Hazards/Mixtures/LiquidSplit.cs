@@ -48,6 +48,7 @@ internal static class LiquidSplit
         var logSecond = new double[n];
         var logK = new double[n];
         var step = new double[n];
+        var ratio = new double[n];
         double share = 0;
         double previous = 0;
         largestLogK = double.PositiveInfinity;
@@ -71,8 +72,13 @@ internal static class LiquidSplit
                 return null;
             }
 
-            share = Share(feed, logK);
-            Divide(feed, logK, share, first, second);
+            for (var i = 0; i < n; i++)
+            {
+                ratio[i] = Math.Exp(logK[i]);
+            }
+
+            share = Share(feed, ratio);
+            Divide(feed, ratio, share, first, second);
             if (iteration > 0 && change < Convergence * Math.Max(1 - (previous > 0 ? change / previous : 0), 1e-3))
             {
                 if (share is <= 0 or >= 1)
@@ -93,13 +99,12 @@ internal static class LiquidSplit
     }
 
     // Σ z (K − 1)/(1 + β(K − 1)) = 0 falls in β between its poles; a share outside 0 to 1 on the way is allowed to come back.
-    private static double Share(double[] feed, double[] logK)
+    private static double Share(double[] feed, double[] ratio)
     {
         double least = double.PositiveInfinity;
         double most = double.NegativeInfinity;
-        foreach (var value in logK)
+        foreach (var k in ratio)
         {
-            var k = Math.Exp(value);
             least = Math.Min(least, k);
             most = Math.Max(most, k);
         }
@@ -117,7 +122,7 @@ internal static class LiquidSplit
             double sum = 0;
             for (var i = 0; i < feed.Length; i++)
             {
-                var k = Math.Exp(logK[i]) - 1;
+                var k = ratio[i] - 1;
                 sum += feed[i] * k / (1 + (middle * k));
             }
 
@@ -131,15 +136,14 @@ internal static class LiquidSplit
         return (low + high) / 2;
     }
 
-    private static void Divide(double[] feed, double[] logK, double share, double[] first, double[] second)
+    private static void Divide(double[] feed, double[] ratio, double share, double[] first, double[] second)
     {
         double sumFirst = 0;
         double sumSecond = 0;
         for (var i = 0; i < feed.Length; i++)
         {
-            var k = Math.Exp(logK[i]);
-            first[i] = Math.Max(feed[i] / (1 + (share * (k - 1))), 0);
-            second[i] = k * first[i];
+            first[i] = Math.Max(feed[i] / (1 + (share * (ratio[i] - 1))), 0);
+            second[i] = ratio[i] * first[i];
             sumFirst += first[i];
             sumSecond += second[i];
         }

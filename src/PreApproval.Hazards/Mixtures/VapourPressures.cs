@@ -57,6 +57,29 @@ internal sealed class VapourPressures
         return new VapourPressures(pascal) { Because = because, Quality = quality, Sources = [.. sources], Warnings = warnings };
     }
 
+    /// <summary>The pressures alone, in Pa in the order of the parts, for searches; false where one cannot be had.</summary>
+    public static bool TryFill(LiquidMixture mixture, double temperatureK, Span<double> pascal)
+    {
+        pascal.Clear();
+        for (var index = 0; index < pascal.Length; index++)
+        {
+            if (Array.IndexOf(mixture.LeftOut, index) >= 0)
+            {
+                continue;
+            }
+
+            var value = VapourPressure.At(mixture.Parts[index].Substance, temperatureK);
+            if (value.Volatility is Volatility.Gas or Volatility.Unknown)
+            {
+                return false;
+            }
+
+            pascal[index] = value.Pascal;
+        }
+
+        return true;
+    }
+
     /// <summary>Highest temperature in K at which every volatile part still has a vapour pressure.</summary>
     public static double CeilingK(LiquidMixture mixture)
     {

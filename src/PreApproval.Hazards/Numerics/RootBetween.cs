@@ -9,10 +9,12 @@ internal static class RootBetween
     private const int MaximumIterations = 200;
 
     /// <summary>The root, to a relative accuracy in the argument; NaN when the function is NaN inside the bracket or does not change its sign.</summary>
-    public static double Find(Func<double, double> function, double low, double high, double relative = 1e-13)
+    public static double Find(Func<double, double> function, double low, double high, double relative = 1e-13) =>
+        Find(function, low, high, function(low), function(high), relative);
+
+    /// <summary>The same where the values at the ends are known.</summary>
+    public static double Find(Func<double, double> function, double low, double high, double atLow, double atHigh, double relative = 1e-13)
     {
-        var atLow = function(low);
-        var atHigh = function(high);
         if (atLow == 0)
         {
             return low;

@@ -35,6 +35,8 @@ public sealed class FamilyTable
     private readonly FrozenSet<string> burningAsMetal;
     private readonly FrozenSet<string> reactive;
     private readonly FrozenSet<string> energetic;
+    private readonly FrozenSet<string> narrowing;
+    private readonly FrozenDictionary<string, double> gates;
     private readonly FrozenDictionary<string, Severity> baths;
 
     private FamilyTable()
@@ -52,7 +54,11 @@ public sealed class FamilyTable
         burningAsMetal = With("burnsAsMetal");
         reactive = With("reactive");
         energetic = With("energetic");
+        narrowing = traits.Where(static row => row["narrows"].Length > 0).Select(static row => row["family"]).ToFrozenSet(StringComparer.Ordinal);
         baths = traits.Where(static row => row["bath"].Length > 0).ToFrozenDictionary(static row => row["family"], static row => Enum.Parse<Severity>(row["bath"], ignoreCase: true), StringComparer.Ordinal);
+        gates = rows.Where(static row => row.Membership.MinimumMassFraction is not null)
+            .GroupBy(static row => row.Membership.Family, StringComparer.Ordinal)
+            .ToFrozenDictionary(static group => group.Key, static group => group.Min(static row => row.Membership.MinimumMassFraction!.Value), StringComparer.Ordinal);
         All = rows.Select(static row => row.Membership.Family).Distinct(StringComparer.Ordinal).ToArray();
     }
 
@@ -107,6 +113,12 @@ public sealed class FamilyTable
     /// <summary>True for families whose members can decompose by themselves with much heat or gas.</summary>
     public bool IsEnergetic(string family) => energetic.Contains(family);
 
+    /// <summary>Lowest mass fraction from which a member of the family counts; null when they count at any.</summary>
+    public double? LowestGate(string family) => gates.TryGetValue(family, out var gate) ? gate : null;
+
+    /// <summary>True for families that only tell some members of a wider family apart.</summary>
+    public bool OnlyNarrows(string family) => narrowing.Contains(family);
+
     /// <summary>Severity of a water or ice bath under the family, or null: none.</summary>
     public Severity? Bath(string family) => baths.TryGetValue(family, out var severity) ? severity : null;
 
@@ -125,7 +137,7 @@ public sealed class FamilyTable
         return false;
     }
 
-    private IReadOnlyList<string> OfCas(string? cas, double? massFraction) =>
+    private string[] OfCas(string? cas, double? massFraction) =>
         cas is not null && byCas.TryGetValue(cas, out var members) ? members.FamiliesAt(massFraction) : [];
 
     private Memberships Find(PlanSubstance substance) =>
@@ -141,7 +153,7 @@ public sealed class FamilyTable
 
         public static Memberships None { get; } = new([]);
 
-        public IReadOnlyList<string> FamiliesAt(double? massFraction) =>
+        public string[] FamiliesAt(double? massFraction) =>
             massFraction is not { } fraction || fraction >= highestGate
                 ? families
                 : [.. rows.Where(row => row.MinimumMassFraction is not { } gate || fraction >= gate).Select(static row => row.Family)];

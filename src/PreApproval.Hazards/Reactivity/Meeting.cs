@@ -14,6 +14,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Partial pressure of oxygen in Pa up to which a vessel counts as purged (5 vol% at atmospheric pressure, the limiting oxygen concentration of hydrogen in nitrogen).</summary>
     private const double PurgedOxygenPa = 5e3;
 
+    // room enough for the families of a usual scene
+    private const int FamiliesOfAScene = 24;
+
     /// <summary>Family that turns a peroxide, an N-halo imide or an iodine(III) or (V) compound into what is none.</summary>
     internal const string Reductants = "sulfites and thiosulfates";
 
@@ -113,9 +116,10 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
-    private static IReadOnlyList<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
+    private static List<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
     {
-        var present = new HashSet<string>(scene, StringComparer.Ordinal);
+        var present = new HashSet<string>(FamiliesOfAScene, StringComparer.Ordinal);
+        present.UnionWith(scene);
         foreach (var partner in partners)
         {
             present.UnionWith(partner.Families);
@@ -141,6 +145,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
                     meetings.Add((row, meeting));
                 }
             }
+        }
+
+        if (meetings.Count == 0)
+        {
+            return [];
         }
 
         // in the order of the table
@@ -212,7 +221,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     }
 
     /// <summary>Mass fraction that counts: as delivered in the step that brings it, later the weaker of that and what the vessel has made of it.</summary>
-    private static double? Strength(Content content, StepState state)
+    internal static double? Strength(Content content, StepState state)
     {
         if (content.MassFraction is null || AddedNow(content, state))
         {
@@ -231,8 +240,18 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         return own is { } mine && total > 0 ? Math.Min(content.MassFraction.Value, mine / total) : content.MassFraction;
     }
 
-    private static bool AddedNow(Content content, StepState state) =>
-        state.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal));
+    private static bool AddedNow(Content content, StepState state)
+    {
+        for (var index = 0; index < state.Step.Materials.Count; index++)
+        {
+            if (string.Equals(state.Step.Materials[index].MaterialId, content.MaterialId, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static double? Equivalents(IReadOnlyList<Content> members, string family)
     {

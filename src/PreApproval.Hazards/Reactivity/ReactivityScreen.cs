@@ -18,39 +18,14 @@ public sealed class ReactivityScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => [.. InVessels(context), .. InWaste(context), .. OverBaths(context), .. EnergeticGaps.Find(context), .. AcetylenePressure.Find(context)];
 
-    private static IEnumerable<Finding> InVessels(ScreeningContext context)
-    {
-        var histories = new VesselHistories();
-        var groups = new Dictionary<(string Row, string Vessel), List<(StepState State, Meeting Meeting, Severity Severity, IReadOnlyList<string> Because)>>();
-        foreach (var state in context.Walk.States)
-        {
-            var history = histories.At(state);
-            foreach (var meeting in Meeting.At(state).Where(history.StillHappens))
+    private static IEnumerable<Finding> InVessels(ScreeningContext context) =>
+        context.Happenings.Where(static happening => happening.IsNews)
+            .GroupBy(static happening => (happening.Meeting.Encounter.Key, happening.State.Vessel.Id))
+            .Select(static group =>
             {
-                var (severity, because) = MeetingSeverity.Of(meeting, state);
-                if (!history.IsNews(meeting, severity, state))
-                {
-                    continue;
-                }
-
-                var group = (meeting.Encounter.Key, state.Vessel.Id);
-                if (!groups.TryGetValue(group, out var list))
-                {
-                    groups[group] = list = [];
-                }
-
-                list.Add((state, meeting, severity, because));
-            }
-
-            history.Close(state);
-        }
-
-        return groups.Values.Select(static list =>
-        {
-            var worst = list.MinBy(static entry => entry.Severity);
-            return Describe(worst.Meeting, worst.Severity, worst.Because, [.. list.Select(static entry => entry.State.Step.Id).Distinct(StringComparer.Ordinal)], list.SelectMany(static entry => entry.Meeting.Everyone), worst.State);
-        });
-    }
+                var worst = group.MinBy(static happening => happening.Severity)!;
+                return Describe(worst.Meeting, worst.Severity, worst.Because, [.. group.Select(static happening => happening.State.Step.Id).Distinct(StringComparer.Ordinal)], group.SelectMany(static happening => happening.Meeting.Everyone), worst.State);
+            });
 
     private static Finding Describe(Meeting meeting, Severity severity, IReadOnlyList<string> because, IReadOnlyList<string> steps, IEnumerable<Content> everyone, StepState state)
     {
@@ -80,17 +55,32 @@ public sealed class ReactivityScreen : IScreen
 
     private static string Prefix(Hazard hazard) => hazard is Hazard.Energetic ? "energetic." : hazard is Hazard.Gas ? "gas." : hazard is Hazard.Fire ? "fire." : "incompatibility.";
 
-    private static IEnumerable<Finding> InWaste(ScreeningContext context)
+    /// <summary>What ends up in each waste container and has not been used up before.</summary>
+    internal static IEnumerable<(string Container, Content[] Contents)> WasteContainers(ScreeningContext context)
     {
+        if (context.Plan.Waste.Count == 0)
+        {
+            yield break;
+        }
+
         var materials = context.Plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
         foreach (var container in context.Plan.Waste.GroupBy(static entry => entry.Container, StringComparer.OrdinalIgnoreCase))
         {
-            var contents = container.SelectMany(static entry => entry.Materials)
-                .Distinct(StringComparer.Ordinal)
-                .Where(materials.ContainsKey)
-                .SelectMany(id => AmountConversion.Parts(materials[id].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
-                .Where(content => !UsedUp(content, context.Walk))
-                .ToArray();
+            yield return (container.Key,
+            [
+                .. container.SelectMany(static entry => entry.Materials)
+                    .Distinct(StringComparer.Ordinal)
+                    .Where(materials.ContainsKey)
+                    .SelectMany(id => AmountConversion.Parts(materials[id].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
+                    .Where(content => !UsedUp(content, context.Walk)),
+            ]);
+        }
+    }
+
+    private static IEnumerable<Finding> InWaste(ScreeningContext context)
+    {
+        foreach (var (container, contents) in WasteContainers(context))
+        {
             foreach (var meeting in Meeting.Among(contents))
             {
                 yield return new Finding
@@ -99,7 +89,7 @@ public sealed class ReactivityScreen : IScreen
                     Hazard = Hazard.Incompatibility,
                     Severity = meeting.Encounter.Severity,
                     Materials = Ids(meeting.Everyone),
-                    Statement = $"{Names(meeting)} in the waste “{container.Key}”: {meeting.Encounter.Reason}. Expect {Wording.List(meeting.Encounter.Consequences)}, perhaps hours later; keep them apart.",
+                    Statement = $"{Names(meeting)} in the waste “{container}”: {meeting.Encounter.Reason}. Expect {Wording.List(meeting.Encounter.Consequences)}, perhaps hours later; keep them apart.",
                     Evidence = Evidence(meeting),
                 };
             }
@@ -174,7 +164,7 @@ public sealed class ReactivityScreen : IScreen
     private static string GasWords(Meeting meeting) =>
         meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol * 24.465)} L of gas" : "";
 
-    private static string[] Ids(IEnumerable<Content> contents) =>
+    internal static string[] Ids(IEnumerable<Content> contents) =>
         [.. contents.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     private static Evidence[] Evidence(Meeting meeting)

@@ -86,7 +86,7 @@ internal sealed class VesselHistory
     /// Takes down what has reacted in this step: the limiting partner of a fast reaction that was dosed in the cold into
     /// an open vessel. An activated sulfoxide has reacted only when the next reagent was dosed to it in the cold as well.
     /// </summary>
-    public void Close(StepState state)
+    public void Close(StepState state, IReadOnlyList<Meeting> meetings)
     {
         if (state.Sealed || state.Step.OverS is not >= ControlNeeds.DosedFromS)
         {
@@ -100,7 +100,7 @@ internal sealed class VesselHistory
             activated.Clear();
         }
 
-        foreach (var meeting in Meeting.At(state).Where(StillHappens).Where(meeting => TakesPart(meeting.A, state) || TakesPart(meeting.B, state)))
+        foreach (var meeting in meetings.Where(StillHappens).Where(meeting => TakesPart(meeting.A, state) || TakesPart(meeting.B, state)))
         {
             if (string.Equals(meeting.Encounter.B, Sulfoxides, StringComparison.Ordinal))
             {

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Safeguards;
 using PreApproval.Hazards.Vessels;
 
@@ -22,7 +23,9 @@ public interface IFollowUpScreen
 public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
 {
     private readonly Dictionary<StepState, ClosedAssessment?> closed = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<string, ClosedAssessment> latest = new(StringComparer.Ordinal);
     private JudgedSafeguard[]? safeguards;
+    private IReadOnlyList<Happening>? happenings;
 
     public Plan Plan { get; } = plan;
 
@@ -36,12 +39,20 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
     /// <summary>The safeguards of the plan, each judged once.</summary>
     internal IReadOnlyList<JudgedSafeguard> Safeguards => safeguards ??= [.. Plan.Safeguards.Select(JudgedSafeguard.Of)];
 
+    /// <summary>Every encounter in the vessels, in the order of the steps, found once.</summary>
+    internal IReadOnlyList<Happening> Happenings => happenings ??= Reactivity.Happenings.Of(Walk);
+
     /// <summary>The closed vessel at a step, computed once; null when open or when its volume is not known.</summary>
     internal ClosedAssessment? Closed(StepState state)
     {
         if (!closed.TryGetValue(state, out var assessment))
         {
-            assessment = ClosedAssessment.Of(state);
+            assessment = ClosedAssessment.Of(state, latest.GetValueOrDefault(state.Vessel.Id));
+            if (assessment is not null)
+            {
+                latest[state.Vessel.Id] = assessment;
+            }
+
             closed[state] = assessment;
         }
 

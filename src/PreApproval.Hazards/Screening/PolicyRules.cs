@@ -35,7 +35,7 @@ public static class PolicyRules
         [
             .. outside,
             // of two faults about one member the range explains the other
-            .. Orders.Where(order => !Array.Exists(outside, fault => fault.Member == order.Lower || fault.Member == order.Upper))
+            .. Orders.Where(order => !Array.Exists(outside, fault => string.Equals(fault.Member, order.Lower, StringComparison.Ordinal) || string.Equals(fault.Member, order.Upper, StringComparison.Ordinal)))
                 .Select(order => OutOfOrder(ByMember[order.Lower], ByMember[order.Upper], policy)).OfType<PolicyFault>().DistinctBy(static fault => fault.Member, StringComparer.Ordinal),
             .. Enum.IsDefined(policy.ReviewFrom) ? Array.Empty<PolicyFault>() : [new PolicyFault(nameof(Policy.ReviewFrom), "Findings that go to review: a severity is needed.")],
         ];

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Screening;
@@ -168,4 +169,7 @@ public sealed record Report
     public required IReadOnlyList<TimelineEntry> Timeline { get; init; }
 
     public required IReadOnlyList<CoverageEntry> Coverage { get; init; }
+
+    /// <summary>What meets what, in the order of the steps; then waste containers, then extinguishing agents.</summary>
+    public IReadOnlyList<Strip> Encounters { get; init; } = [];
 }

@@ -4,6 +4,7 @@ using PreApproval.Hazards.Energy;
 using PreApproval.Hazards.Exposure;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Handling;
+using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Safeguards;
@@ -33,10 +34,13 @@ public static class Screener
         new LayerScreen(),
         new FireScreen(),
         new ReactivityScreen(),
+        new GasScreen(),
         new PeroxideScreen(),
         new MonomerScreen(),
         new PyrophoricScreen(),
         new SpecialPoisonScreen(),
+        new HealthScreen(),
+        new AirborneScreen(),
         new ReleasedGasScreen(),
         new WalkScreen(),
         new UnknownSubstanceScreen(),
@@ -60,10 +64,12 @@ public static class Screener
 
         findings = [.. findings.GroupBy(static finding => finding.Id, StringComparer.Ordinal).SelectMany(static group => Distinct([.. group]))];
 
+        var ordered = InOrder(findings, plan);
         return new Report
         {
             Verdict = findings.Exists(finding => GoesToReview(finding, policy)) ? Verdict.Review : Verdict.Clear,
-            Findings = InOrder(findings, plan),
+            Findings = ordered,
+            Encounters = Strips.Of(context, ordered),
             Timeline = Timeline.Of(context),
             Coverage = CoverageList.Of(plan),
         };
@@ -75,6 +81,11 @@ public static class Screener
     /// </summary>
     private static IEnumerable<Finding> Distinct(IReadOnlyList<Finding> colliding)
     {
+        if (colliding.Count == 1)
+        {
+            return colliding;
+        }
+
         var distinct = colliding.GroupBy(static finding => finding.Statement, StringComparer.Ordinal).Select(static group => Merge([.. group])).ToArray();
         if (distinct.Length == 1)
         {

@@ -16,14 +16,50 @@ internal static class Timeline
             Vessel = state.Vessel.Id,
             TemperatureK = state.TemperatureK,
             Sealed = state.Sealed,
-            Contents =
-            [
-                .. state.ContentsAfter.GroupBy(static content => content.Substance.Key, StringComparer.Ordinal)
-                    .Where(static group => group.All(static content => content.Mol is not null))
-                    .Select(static group => (group.Key, group.OrderBy(static content => content.MaterialId, StringComparer.Ordinal).Sum(static content => content.Mol!.Value))),
-            ],
+            Contents = Contents(state.ContentsAfter),
             ExpectedPressurePa = closed?.AtSet.PressurePaAbs,
             BoundPressurePa = closed?.BoundPaAtSet,
         };
+    }
+
+    /// <summary>Mol by substance; a substance of which an amount is not known is left out.</summary>
+    private static List<(string Substance, double Mol)> Contents(IReadOnlyList<Content> contents)
+    {
+        var sums = new List<(string Substance, double Mol)>(contents.Count);
+        for (var index = 0; index < contents.Count; index++)
+        {
+            var key = contents[index].Substance.Key;
+            if (IndexOf(contents, key, 0) == index && Sum(contents, key, index) is { } mol)
+            {
+                sums.Add((key, mol));
+            }
+        }
+
+        return sums;
+    }
+
+    private static double? Sum(IReadOnlyList<Content> contents, string key, int first)
+    {
+        if (IndexOf(contents, key, first + 1) < 0)
+        {
+            return contents[first].Mol;
+        }
+
+        // in a fixed order, so that the order of materials does not show in the last digit
+        var all = contents.Where(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal)).OrderBy(static content => content.MaterialId, StringComparer.Ordinal).ToArray();
+        return Array.TrueForAll(all, static content => content.Mol is not null) ? all.Sum(static content => content.Mol!.Value) : null;
+    }
+
+    private static int IndexOf(IReadOnlyList<Content> contents, string key, int from)
+    {
+        for (var index = from; index < contents.Count; index++)
+        {
+            if (string.Equals(contents[index].Substance.Key, key, StringComparison.Ordinal))
+            {
+                return index;
+            }
+        }
+
+        return -1;
     }
 }

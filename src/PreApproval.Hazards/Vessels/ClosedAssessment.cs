@@ -40,7 +40,7 @@ internal sealed record ClosedAssessment
     /// <summary>Everything left out, what the model itself lacks included.</summary>
     public IReadOnlyList<string> LeftOut => leftOut ??=
     [
-        .. NotCounted.Concat(Charge.MissingAt(State.WorstTemperatureK).Select(key =>
+        .. NotCounted.Concat(Charge.MissingFrom(Peak.AtEnd, State.WorstTemperatureK).Select(key =>
             $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known")),
     ];
 
@@ -59,7 +59,10 @@ internal sealed record ClosedAssessment
     /// <summary>The highest gauge pressure in Pa from closing to the worst credible temperature; null when full or where no model gives one.</summary>
     public double? WorstPaGauge => LiquidFull ? null : Worst.PressurePaAbs - AtmospherePa;
 
-    public static ClosedAssessment? Of(StepState state)
+    /// <summary>The assessment of a step; null for an open vessel, or one without a volume.</summary>
+    /// <param name="state">The step.</param>
+    /// <param name="earlier">An earlier step of the same vessel, whose work serves again where the same is shut in; null: none.</param>
+    public static ClosedAssessment? Of(StepState state, ClosedAssessment? earlier = null)
     {
         if (state.Closing is null || state.Vessel.VolumeM3 is not { } volume)
         {
@@ -82,7 +85,9 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
-        var charge = new SealedCharge(input);
+        var same = earlier is not null && earlier.Input.ShutsInTheSame(input) ? earlier : null;
+        var charge = same?.Charge ?? new SealedCharge(input);
+        var fromK = ColdestK(state);
         notCounted.AddRange(SolutionEquilibrium.Doubts(charge));
         return new ClosedAssessment
         {
@@ -90,12 +95,14 @@ internal sealed record ClosedAssessment
             Input = input,
             Charge = charge,
             // what is heated in the closed vessel passes every temperature from closing on
-            Peak = PeakPressure.Between(charge, Math.Min(state.Closing.TemperatureK, state.TemperatureK), state.WorstTemperatureK),
+            Peak = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK ? same.Peak : PeakPressure.Between(charge, fromK, state.WorstTemperatureK),
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
             GasMakers = undeclared?.Materials ?? [],
         };
     }
+
+    private static double ColdestK(StepState state) => Math.Min(state.Closing!.TemperatureK, state.TemperatureK);
 
     /// <summary>The model's input for a closed step; what it cannot take is named in <paramref name="notCounted"/>.</summary>
     internal static ClosedVesselInput InputOf(StepState state, double volumeM3, bool saturated, List<string> notCounted)

@@ -37,6 +37,10 @@ public sealed record ClosedVesselInput
     /// <summary>Gas made inside after closing, in mol.</summary>
     public double GasEvolvedMol { get; init; }
 
+    /// <summary>True when another input says the same, list by list.</summary>
+    internal bool ShutsInTheSame(ClosedVesselInput other) =>
+        Headspace.SequenceEqual(other.Headspace) && Contents.SequenceEqual(other.Contents) && this with { Headspace = other.Headspace, Contents = other.Contents } == other;
+
     internal static Substance Nitrogen => Air[0].Gas;
 
     private static Substance Gas(string cas) =>
@@ -70,6 +74,8 @@ public sealed record ModelState
 {
     private static readonly IReadOnlyDictionary<string, double> Nothing = ReadOnlyDictionary<string, double>.Empty;
 
+    private IReadOnlyList<string>? sources;
+
     public required VesselModel Model { get; init; }
 
     public VesselPhase? Phase { get; init; }
@@ -89,7 +95,17 @@ public sealed record ModelState
     public IReadOnlyDictionary<string, double> ActivityCoefficients { get; init; } = Nothing;
 
     /// <summary>Keys in <c>sources.bib</c> of everything this answer rests on.</summary>
-    public IReadOnlyList<string> Sources { get; init; } = [];
+    public IReadOnlyList<string> Sources
+    {
+        get => sources ??= Point is null ? Method : [.. Point.Sources, .. Method];
+        init => sources = value;
+    }
+
+    /// <summary>Where the properties come from; their sources are looked up only for an answer that is shown.</summary>
+    internal VesselPoint? Point { get; init; }
+
+    /// <summary>Keys of the sources of the model itself.</summary>
+    internal IReadOnlyList<string> Method { get; init; } = [];
 
     public Quality Quality { get; init; } = Quality.Correlated;
 }

@@ -121,8 +121,8 @@ internal static class EquationOfStateVessel
         }
 
         var insoluble = insolubleMol * CubicEquation.GasConstant * point.TemperatureK / thinM3;
-        var partial = new Dictionary<string, double>(n.Length, StringComparer.Ordinal);
-        var fractions = new Dictionary<string, double>(n.Length, StringComparer.Ordinal);
+        var partial = new SpeciesValues(n.Length + 1);
+        var fractions = new SpeciesValues(n.Length + 1);
         for (var i = 0; i < n.Length; i++)
         {
             var key = components[i].Key;
@@ -143,7 +143,8 @@ internal static class EquationOfStateVessel
             PartialPressuresPa = partial,
             LiquidVolumeFraction = Math.Clamp((point.RoomM3 + denseM3) / point.Charge.VolumeM3, 0, 1),
             LiquidMoleFractions = fractions,
-            Sources = Sources(model, point),
+            Point = model == VesselModel.Psrk ? point : null,
+            Method = model == VesselModel.Psrk ? PsrkSources : PengRobinsonSources,
             Quality = Quality.Estimated,
         };
     }
@@ -184,7 +185,7 @@ internal static class EquationOfStateVessel
             total += mol;
         }
 
-        var partial = new Dictionary<string, double>(n.Length, StringComparer.Ordinal);
+        var partial = new SpeciesValues(n.Length + 1);
         for (var i = 0; i < n.Length; i++)
         {
             partial[components[i].Key] = partial.GetValueOrDefault(components[i].Key) + (n[i] / total * state.PressurePa);
@@ -202,7 +203,8 @@ internal static class EquationOfStateVessel
             PressurePaAbs = state.PressurePa + insoluble,
             PartialPressuresPa = partial,
             LiquidVolumeFraction = point.RoomM3 / point.Charge.VolumeM3,
-            Sources = Sources(model, point),
+            Point = model == VesselModel.Psrk ? point : null,
+            Method = model == VesselModel.Psrk ? PsrkSources : PengRobinsonSources,
             Quality = Quality.Estimated,
         };
     }
@@ -217,9 +219,6 @@ internal static class EquationOfStateVessel
 
         return sum;
     }
-
-    // the vapour pressures on file are part of PSRK here
-    private static string[] Sources(VesselModel model, VesselPoint point) => model == VesselModel.Psrk ? [.. point.Sources, .. PsrkSources] : PengRobinsonSources;
 
     private static ModelState Full(VesselModel model, double? pressurePa) => new()
     {

@@ -23,12 +23,13 @@ internal static class ImmiscibleBound
         }
 
         var perMol = SealedCharge.GasConstant * point.TemperatureK / free;
-        var partial = new Dictionary<string, double>(StringComparer.Ordinal);
+        var partial = new SpeciesValues(point.Mixing.Length + point.Apart.Length + point.DissolvedPa.Length + 1);
         double total = gasMol * perMol;
-        var liquid = point.Charge.Room.Any(p => p.Substance.PhaseAt298K == Phase.Liquid);
+        var liquid = point.Charge.TakesRoomAsLiquid;
         var held = point.CondensedM3;
-        foreach (var part in point.Mixing.Concat(point.Apart))
+        for (var i = 0; i < point.Mixing.Length + point.Apart.Length; i++)
         {
+            var part = i < point.Mixing.Length ? point.Mixing[i] : point.Apart[i - point.Mixing.Length];
             var all = part.Mol * perMol;
             var pressure = part.PastCritical ? all : Math.Min(all, part.SaturationPa);
             liquid |= pressure < all;
@@ -62,7 +63,7 @@ internal static class ImmiscibleBound
             PressurePaAbs = total,
             PartialPressuresPa = partial,
             LiquidVolumeFraction = Math.Clamp(held / volume, 0, 1),
-            Sources = [.. point.Sources],
+            Point = point,
             Quality = point.Quality,
         };
     }

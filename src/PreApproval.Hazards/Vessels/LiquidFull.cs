@@ -38,7 +38,7 @@ internal static class LiquidFull
     /// <param name="gasMol">Gas in mol.</param>
     /// <param name="partialPa">Partial pressures in Pa by key, or null: everything counts as condensed.</param>
     /// <param name="molPerPa">Amount of vapour in mol for each Pa of partial pressure.</param>
-    public static double CeilingPa(VesselPoint point, double vapourPa, double gasMol, Dictionary<string, double>? partialPa, double molPerPa)
+    public static double CeilingPa(VesselPoint point, double vapourPa, double gasMol, SpeciesValues? partialPa, double molPerPa)
     {
         var free = 1 - (point.CondensedM3 / point.Charge.VolumeM3);
         return free < NearlyFullFree && gasMol > 0 && point.PastCritical.Count == 0 && Compressed(point, vapourPa, gasMol, partialPa, molPerPa).Pascal is { } pascal
@@ -46,7 +46,7 @@ internal static class LiquidFull
             : double.PositiveInfinity;
     }
 
-    private static CompressedLiquidPressure Compressed(VesselPoint point, double vapourPa, double gasMol, Dictionary<string, double>? partialPa, double molPerPa)
+    private static CompressedLiquidPressure Compressed(VesselPoint point, double vapourPa, double gasMol, SpeciesValues? partialPa, double molPerPa)
     {
         var liquids = new List<LiquidAmount>();
         foreach (var (substance, mol) in point.Charge.Mixing.Concat(point.Charge.Apart))

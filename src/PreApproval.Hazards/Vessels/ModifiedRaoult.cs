@@ -48,7 +48,7 @@ internal static class ModifiedRaoult
 
         if (charge.Mixing.Length < 2 || charge.Model is not null)
         {
-            return Solve(point, gasMol, point.Mixing, charge.Model?.At(point.TemperatureK));
+            return Solve(point, gasMol, point.Mixing, charge.ActivitiesAt(point.TemperatureK));
         }
 
         // Where parameters are missing, liquids without a vapour pressure to speak of may be left out; the rest may be covered.
@@ -180,9 +180,9 @@ internal static class ModifiedRaoult
 
     private static RaoultAnswer Answer(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model, ReadOnlySpan<double> x, ReadOnlySpan<double> log, double liquid, double free, double rt)
     {
-        var partial = new Dictionary<string, double>(StringComparer.Ordinal);
-        var fractions = new Dictionary<string, double>(StringComparer.Ordinal);
-        var coefficients = new Dictionary<string, double>(StringComparer.Ordinal);
+        var partial = new SpeciesValues(mixing.Length + point.Apart.Length + 1);
+        var fractions = new SpeciesValues(mixing.Length);
+        var coefficients = new SpeciesValues(mixing.Length);
         var pressure = gasMol * rt / free;
         var dropsAlone = false;
         if (gasMol > 0)
@@ -206,7 +206,7 @@ internal static class ModifiedRaoult
             }
         }
 
-        var condensed = liquid > 0 || point.Charge.Room.Any(p => p.Substance.PhaseAt298K == Phase.Liquid);
+        var condensed = liquid > 0 || point.Charge.TakesRoomAsLiquid;
         foreach (var part in point.Apart)
         {
             var all = part.Mol * rt / free;
@@ -238,7 +238,8 @@ internal static class ModifiedRaoult
                 LiquidVolumeFraction = Math.Clamp(1 - (free / point.Charge.VolumeM3), 0, 1),
                 LiquidMoleFractions = fractions,
                 ActivityCoefficients = coefficients,
-                Sources = model is null ? [.. point.Sources] : [.. point.Sources, .. MethodSources],
+                Point = point,
+                Method = model is null ? [] : MethodSources,
                 Quality = model is null ? point.Quality : VesselPoint.Worse(point.Quality, Quality.Estimated),
             },
             liquid <= 0 ? !dropsAlone || mixing.Length < 2 : model is null || LiquidStability.IsOneLiquid(model, x));

@@ -30,12 +30,15 @@ internal sealed class SealedCharge
 
     private static readonly ModelState NotNeeded = new() { Model = VesselModel.PengRobinson };
     private static readonly EquationComponent[] NoConstants = [];
+    private static readonly string[] CyclicEtherSources = ["gmehling1993"];
 
     private readonly List<string> _warnings = [];
     private readonly List<string> _missing = [];
     private EquationComponent[]? _components;
     private PsrkCharge? _psrk;
     private bool? _equationMayEverGovern;
+    private VesselPoint? _point;
+    private Unifac.UnifacAtTemperature? _activities;
 
     public SealedCharge(ClosedVesselInput input)
     {
@@ -49,7 +52,7 @@ internal sealed class SealedCharge
             Sort(new ChargedPart(group.First().Substance, group.Sum(c => c.Mol)), input.FillTemperatureK, mixing, apart, room);
         }
 
-        Dissolved = [.. TakeDissolved(mixing, apart, room)];
+        ChargedPart[] dissolved = [.. TakeDissolved(mixing, apart, room)];
 
         // One liquid alone needs no activity model.
         if (mixing.Count == 0 && apart.Count(p => p.Substance.PhaseAt298K != Phase.Solid) == 1)
@@ -62,6 +65,9 @@ internal sealed class SealedCharge
         Mixing = [.. mixing];
         Apart = [.. apart];
         Room = [.. room];
+        TakesRoomAsLiquid = room.Exists(static part => part.Substance.PhaseAt298K == Phase.Liquid);
+        Dissolved = dissolved;
+        DissolvedM3PerMol = Array.ConvertAll(dissolved, part => SolutionDensities.SoluteM3PerMol(this, part));
         if (Mixing.Length > 1)
         {
             Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
@@ -96,8 +102,14 @@ internal sealed class SealedCharge
     /// <summary>Gases and volatile acids in solution, whose partial pressures come from <see cref="SolutionVapour"/>.</summary>
     public ChargedPart[] Dissolved { get; }
 
+    /// <summary>Volume that a mol of each of them adds to the liquid, in m³/mol.</summary>
+    public double[] DissolvedM3PerMol { get; }
+
     /// <summary>Salts, metals, solids, and liquids of unknown vapour pressure: they take room only.</summary>
     public ChargedPart[] Room { get; }
+
+    /// <summary>True when a liquid of unknown vapour pressure or without any is among <see cref="Room"/>.</summary>
+    public bool TakesRoomAsLiquid { get; }
 
     /// <summary>Contents that are gases in solution, for which no model is on file.</summary>
     public IReadOnlyList<Substance> Held { get; }
@@ -146,7 +158,7 @@ internal sealed class SealedCharge
     /// <summary>The governing answer alone, without the models that cannot govern.</summary>
     public ModelState GoverningAt(double temperatureK)
     {
-        var point = new VesselPoint(this, temperatureK);
+        var point = PointAt(temperatureK);
         var raoult = WithCyclicEthers(ModifiedRaoult.Solve(point, GasMol), point);
         var equation = EquationOfStateVessel.PengRobinsonMayGovern(point) ? EquationOfStateVessel.PengRobinson(point) : NotNeeded;
         var psrk = PsrkMayGovern(raoult, point) ? EquationOfStateVessel.Psrk(point) : NotNeeded;
@@ -156,7 +168,7 @@ internal sealed class SealedCharge
 
     public VesselState At(double temperatureK)
     {
-        var point = new VesselPoint(this, temperatureK);
+        var point = PointAt(temperatureK);
         var raoult = ModifiedRaoult.Solve(point, GasMol);
         var bound = ImmiscibleBound.Solve(point, GasMol);
         var equation = EquationOfStateVessel.PengRobinson(point);
@@ -164,7 +176,7 @@ internal sealed class SealedCharge
         var credible = WithCyclicEthers(raoult, point);
         var (governing, because) = Govern(credible, equation, psrk, bound, point);
         ModelState[] models = credible == raoult ? [raoult.State, equation, psrk, bound] : [raoult.State, credible.State, equation, psrk, bound];
-        return new VesselState(temperatureK, models, governing, because, [.. _warnings, .. point.Warnings])
+        return new VesselState(temperatureK, models, governing, because, [.. _warnings, .. point.Warnings()])
         {
             Missing = Missing(point, governing),
         };
@@ -180,14 +192,32 @@ internal sealed class SealedCharge
 
         // It predicts wider miscibility gaps than are measured (9:1 tetrahydrofuran and water mix at 80 °C), so that original UNIFAC decides on those.
         var answer = ModifiedRaoult.Solve(point, GasMol, point.Mixing, CyclicEthers.At(point.TemperatureK)) with { OneLiquid = raoult.OneLiquid };
-        return answer with { State = answer.State with { Model = VesselModel.ModifiedUnifac, Sources = [.. point.Sources, "gmehling1993"] } };
+        return answer with { State = answer.State with { Model = VesselModel.ModifiedUnifac, Method = CyclicEtherSources } };
     }
 
     /// <summary>Keys of the contents that no answer at this temperature counts.</summary>
-    public IReadOnlyList<string> MissingAt(double temperatureK) => Missing(new VesselPoint(this, temperatureK), GoverningAt(temperatureK));
+    public IReadOnlyList<string> MissingAt(double temperatureK) => MissingFrom(GoverningAt(temperatureK), temperatureK);
+
+    /// <summary>The same where the governing answer at the temperature is known.</summary>
+    public IReadOnlyList<string> MissingFrom(ModelState governing, double temperatureK) => Missing(PointAt(temperatureK), governing);
 
     /// <summary>The immiscible bound in Pa; null where there is none.</summary>
-    public double? BoundPaAt(double temperatureK) => ImmiscibleBound.Solve(new VesselPoint(this, temperatureK), GasMol).PressurePaAbs;
+    public double? BoundPaAt(double temperatureK) => ImmiscibleBound.Solve(PointAt(temperatureK), GasMol).PressurePaAbs;
+
+    /// <summary>The properties at a temperature in K; those of the last one are kept, for what is asked twice.</summary>
+    private VesselPoint PointAt(double temperatureK) => _point?.TemperatureK == temperatureK ? _point : _point = new VesselPoint(this, temperatureK);
+
+    /// <summary>The activity model of <see cref="Mixing"/> at a temperature in K, in one work space; null without a model.</summary>
+    public Unifac.UnifacAtTemperature? ActivitiesAt(double temperatureK)
+    {
+        if (Model is not null)
+        {
+            _activities ??= Model.At(temperatureK);
+            _activities.MoveTo(temperatureK);
+        }
+
+        return _activities;
+    }
 
     private string[] Missing(VesselPoint point, ModelState governing) => governing.Model == VesselModel.Psrk ? [.. _missing] : [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
 
@@ -310,8 +340,9 @@ internal sealed class SealedCharge
                 : others.Length > 0 && IsHeld(part.Substance) && SolutionVapour.HasOrganic(key));
 
         // UNIFAC keeps the amines, and ammonia beside other liquids; a table of its own knows ammonia in water better
-        var complete = mixing.Count < 2 || Unifac.TryCreate([.. mixing.Select(static part => part.Substance.UnifacGroups!.Value)], out _) is not null;
-        var taken = mixing.FindAll(part => Covered(part) && IsHeld(part.Substance) && (!complete || (others.Length == 0 && AqueousVapour.Of(part.Substance.Key) is not null)));
+        var held = mixing.FindAll(part => IsHeld(part.Substance) && Covered(part));
+        var complete = held.Count == 0 || mixing.Count < 2 || Unifac.TryCreate([.. mixing.Select(static part => part.Substance.UnifacGroups!.Value)], out _) is not null;
+        var taken = held.FindAll(part => !complete || (others.Length == 0 && AqueousVapour.Of(part.Substance.Key) is not null));
         mixing.RemoveAll(taken.Contains);
         foreach (var list in (List<ChargedPart>[])[apart, room, ChargedGases])
         {

@@ -33,7 +33,7 @@ internal sealed class SolutionEquilibrium
         water = Array.FindIndex(solvents, static part => part.Key is SolutionVapour.Water);
         liquid = [.. solvents.Select(static part => part.Mol), .. solutes.Select(static part => part.Mol)];
         logGamma = new double[solvents.Length];
-        model = point.Charge.Model?.At(point.TemperatureK);
+        model = point.Charge.ActivitiesAt(point.TemperatureK);
         rt = SealedCharge.GasConstant * point.TemperatureK;
         OneLiquid = solvents.Length < 2 || (model is not null && IsOneLiquid());
     }
@@ -95,9 +95,9 @@ internal sealed class SolutionEquilibrium
         }
 
         var free = FreeM3();
-        var partial = new Dictionary<string, double>(StringComparer.Ordinal);
-        var fractions = new Dictionary<string, double>(StringComparer.Ordinal);
-        var coefficients = new Dictionary<string, double>(StringComparer.Ordinal);
+        var partial = new SpeciesValues(liquid.Length + point.Apart.Length + 1);
+        var fractions = new SpeciesValues(liquid.Length);
+        var coefficients = new SpeciesValues(solvents.Length);
         var total = liquid.Sum();
         var pressure = gasMol * rt / free;
         if (gasMol > 0)
@@ -134,13 +134,13 @@ internal sealed class SolutionEquilibrium
             new ModelState
             {
                 Model = VesselModel.ModifiedRaoult,
-                Phase = total > 0 || point.Charge.Room.Any(static part => part.Substance.PhaseAt298K == Phase.Liquid) ? VesselPhase.TwoPhase : VesselPhase.Vapour,
+                Phase = total > 0 || point.Charge.TakesRoomAsLiquid ? VesselPhase.TwoPhase : VesselPhase.Vapour,
                 PressurePaAbs = pressure,
                 PartialPressuresPa = partial,
                 LiquidVolumeFraction = Math.Clamp(1 - (free / point.Charge.VolumeM3), 0, 1),
                 LiquidMoleFractions = fractions,
                 ActivityCoefficients = coefficients,
-                Sources = [.. point.Sources],
+                Point = point,
                 Quality = Quality.Assumed,
             },
             // where the liquids part, each already counts with its own vapour pressure here

@@ -6,26 +6,27 @@ namespace PreApproval.Hazards.Vessels;
 /// <summary>Pure-component properties of a sealed charge at one temperature, worked out once for all models.</summary>
 internal sealed class VesselPoint
 {
+    private List<Substance>? _unknown;
+    private List<Substance>? _pastCritical;
+    private double[]? _dissolvedPa;
+
     public VesselPoint(SealedCharge charge, double temperatureK)
     {
         Charge = charge;
         TemperatureK = temperatureK;
-        Mixing = Array.ConvertAll(charge.Mixing, p => Volatile(p, temperatureK));
-        Apart = Array.ConvertAll(charge.Apart, p => Volatile(p, temperatureK));
+        Mixing = Volatiles(charge.Mixing);
+        Apart = Volatiles(charge.Apart);
         foreach (var part in charge.Room)
         {
             var volume = LiquidVolume.At(part.Substance, temperatureK);
             RoomM3 += part.Mol * volume.M3PerMol;
             Quality = Worse(Quality, volume.Quality);
-            Sources.Add(volume.Source);
         }
 
-        DissolvedM3PerMol = Array.ConvertAll(charge.Dissolved, part => SolutionDensities.SoluteM3PerMol(charge, part));
         CondensedM3 = RoomM3;
         for (var i = 0; i < charge.Dissolved.Length; i++)
         {
-            CondensedM3 += charge.Dissolved[i].Mol * DissolvedM3PerMol[i];
-            Sources.UnionWith(SolutionDensities.Sources(charge, charge.Dissolved[i].Substance));
+            CondensedM3 += charge.Dissolved[i].Mol * charge.DissolvedM3PerMol[i];
             Quality = Quality.Assumed;
         }
 
@@ -37,13 +38,6 @@ internal sealed class VesselPoint
         foreach (var part in Apart)
         {
             CondensedM3 += part.Mol * part.M3PerMol;
-        }
-
-        DissolvedPa = SolutionEquilibrium.DissolvedPa(this);
-        if (charge.Dissolved.Length > 0)
-        {
-            Warnings.AddRange(SolutionEquilibrium.Doubts(charge).Select(static doubt => $"No published data give {doubt}."));
-            Warnings.AddRange(SolutionDensities.OutOfRange(charge, temperatureK).Select(static name => $"The partial pressure of {name} over its solution is extrapolated: strength or temperature is outside the published range."));
         }
     }
 
@@ -61,10 +55,10 @@ internal sealed class VesselPoint
         : [.. Mixing, .. Apart, .. Charge.Dissolved.Select(part => AsPure(part, TemperatureK))];
 
     /// <summary>Volume that a mol of each solute of <see cref="SealedCharge.Dissolved"/> adds to the liquid, in m³/mol.</summary>
-    public double[] DissolvedM3PerMol { get; }
+    public double[] DissolvedM3PerMol => Charge.DissolvedM3PerMol;
 
     /// <summary>Partial pressure in Pa of each solute of <see cref="SealedCharge.Dissolved"/> with everything in the liquid.</summary>
-    public double[] DissolvedPa { get; }
+    public double[] DissolvedPa => _dissolvedPa ??= SolutionEquilibrium.DissolvedPa(this);
 
     /// <summary>Volume of what only takes room, in m³.</summary>
     public double RoomM3 { get; }
@@ -73,22 +67,75 @@ internal sealed class VesselPoint
     public double CondensedM3 { get; }
 
     /// <summary>Volatile contents without a vapour pressure at this temperature.</summary>
-    public List<Substance> Unknown { get; } = [];
+    public IReadOnlyList<Substance> Unknown => _unknown ?? [];
 
     /// <summary>Contents that have passed their critical temperature since filling.</summary>
-    public List<Substance> PastCritical { get; } = [];
+    public IReadOnlyList<Substance> PastCritical => _pastCritical ?? [];
 
     /// <summary>True when there are volatile contents and every one of them has passed its critical temperature.</summary>
     public bool AllPastCritical => PastCritical.Count > 0 && PastCritical.Count == Mixing.Length + Apart.Length;
 
     /// <summary>Gases in solution that have passed their critical temperature: nothing on file represents what is still dissolved.</summary>
-    public IReadOnlyList<Substance> HeldPastCritical => Mixing.Length + Apart.Length > 1 ? [.. PastCritical.Where(SealedCharge.IsHeld)] : [];
-
-    public List<string> Warnings { get; } = [];
+    public IReadOnlyList<Substance> HeldPastCritical => _pastCritical is not null && Mixing.Length + Apart.Length > 1 ? _pastCritical.FindAll(SealedCharge.IsHeld) : [];
 
     public Quality Quality { get; private set; } = Quality.Measured;
 
-    public SortedSet<string> Sources { get; } = new(StringComparer.Ordinal);
+    /// <summary>Keys of the sources of the properties, sorted. Worked out when asked for: a search over temperature shows none.</summary>
+    public IReadOnlyCollection<string> Sources
+    {
+        get
+        {
+            var sources = new SortedSet<string>(StringComparer.Ordinal);
+            foreach (var part in Charge.Room)
+            {
+                sources.Add(LiquidVolume.At(part.Substance, TemperatureK).Source);
+            }
+
+            foreach (var part in Charge.Dissolved)
+            {
+                sources.UnionWith(SolutionDensities.Sources(Charge, part.Substance));
+            }
+
+            foreach (var part in Charge.Mixing.Concat(Charge.Apart))
+            {
+                sources.Add(LiquidVolume.At(part.Substance, TemperatureK).Source);
+                if (VapourPressure.At(part.Substance, TemperatureK).Source is { Length: > 0 } source)
+                {
+                    sources.Add(source);
+                }
+            }
+
+            return sources;
+        }
+    }
+
+    /// <summary>Missing data and doubts at this temperature, in sentences.</summary>
+    public IEnumerable<string> Warnings()
+    {
+        foreach (var (substance, _) in Charge.Mixing.Concat(Charge.Apart))
+        {
+            var name = substance.Identity.Name;
+            var pressure = VapourPressure.At(substance, TemperatureK);
+            if (pressure.Volatility is Volatility.Unknown)
+            {
+                yield return $"The vapour pressure of {name} at this temperature is not on file.";
+            }
+            else if (pressure is { Volatility: not Volatility.Gas, Quality: Quality.Estimated })
+            {
+                yield return $"The vapour pressure of {name} is estimated: the temperature is outside the range of its published correlation.";
+            }
+        }
+
+        foreach (var doubt in SolutionEquilibrium.Doubts(Charge))
+        {
+            yield return $"No published data give {doubt}.";
+        }
+
+        foreach (var name in SolutionDensities.OutOfRange(Charge, TemperatureK))
+        {
+            yield return $"The partial pressure of {name} over its solution is extrapolated: strength or temperature is outside the published range.";
+        }
+    }
 
     public static Quality Worse(Quality a, Quality b) => a > b ? a : b;
 
@@ -98,30 +145,29 @@ internal sealed class VesselPoint
         return new VolatilePart(part.Substance.Key, part.Mol, saturation.Pascal, LiquidVolume.At(part.Substance, temperatureK).M3PerMol, saturation.Volatility is Volatility.Gas);
     }
 
-    private VolatilePart Volatile(ChargedPart part, double temperatureK)
+    private VolatilePart[] Volatiles(ChargedPart[] parts)
     {
-        var name = part.Substance.Identity.Name;
-        var pressure = VapourPressure.At(part.Substance, temperatureK);
-        var volume = LiquidVolume.At(part.Substance, temperatureK);
-        Quality = Worse(Worse(Quality, pressure.Quality), volume.Quality);
-        Sources.Add(volume.Source);
-        if (pressure.Source.Length > 0)
+        var volatiles = parts.Length == 0 ? [] : new VolatilePart[parts.Length];
+        for (var i = 0; i < parts.Length; i++)
         {
-            Sources.Add(pressure.Source);
+            volatiles[i] = Volatile(parts[i]);
         }
 
+        return volatiles;
+    }
+
+    private VolatilePart Volatile(ChargedPart part)
+    {
+        var pressure = VapourPressure.At(part.Substance, TemperatureK);
+        var volume = LiquidVolume.At(part.Substance, TemperatureK);
+        Quality = Worse(Worse(Quality, pressure.Quality), volume.Quality);
         if (pressure.Volatility is Volatility.Gas)
         {
-            PastCritical.Add(part.Substance);
+            (_pastCritical ??= []).Add(part.Substance);
         }
         else if (pressure.Volatility is Volatility.Unknown)
         {
-            Unknown.Add(part.Substance);
-            Warnings.Add($"The vapour pressure of {name} at this temperature is not on file.");
-        }
-        else if (pressure.Quality == Quality.Estimated)
-        {
-            Warnings.Add($"The vapour pressure of {name} is estimated: the temperature is outside the range of its published correlation.");
+            (_unknown ??= []).Add(part.Substance);
         }
 
         return new VolatilePart(part.Substance.Key, part.Mol, pressure.Pascal, volume.M3PerMol, pressure.Volatility is Volatility.Gas);

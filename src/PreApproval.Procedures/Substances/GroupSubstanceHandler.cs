@@ -44,7 +44,7 @@ public sealed class GroupSubstanceHandler(
 
         DateTimeOffset now = clock.GetUtcNow();
         GroupSubstanceRecord head = Head(Guid.CreateVersion7(now), actor.GroupId, read.Value, version: 1, now);
-        GroupSubstanceVersionRecord first = Version(head, SubstanceChange.Added, actor, now, reason: null, GroupSubstanceDocument.Canonical(read.Value));
+        GroupSubstanceVersionRecord first = Version(head, VersionChange.Added, actor, now, reason: null, GroupSubstanceDocument.Canonical(read.Value));
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         if (await StandingFaultAsync(actor, cancellationToken) is { } forbidden)
         {
@@ -105,7 +105,7 @@ public sealed class GroupSubstanceHandler(
 
         DateTimeOffset now = clock.GetUtcNow();
         GroupSubstanceRecord head = Head(substanceId, actor.GroupId, read.Value, stored.Version + 1, now);
-        GroupSubstanceVersionRecord next = Version(head, SubstanceChange.Changed, actor, now, reason: null, content);
+        GroupSubstanceVersionRecord next = Version(head, VersionChange.Changed, actor, now, reason: null, content);
         if (!await store.ChangeAsync(head, next, cancellationToken))
         {
             return Taken("/name", "The name or the CAS number was taken a moment ago.");
@@ -152,7 +152,7 @@ public sealed class GroupSubstanceHandler(
         DateTimeOffset now = clock.GetUtcNow();
         GroupSubstanceVersionRecord before = (await store.VersionsAsync(actor.GroupId, substanceId, cancellationToken))[0];
         GroupSubstanceRecord head = stored with { Version = stored.Version + 1, RetiredAt = now, UpdatedAt = now };
-        GroupSubstanceVersionRecord next = Version(head, SubstanceChange.Retired, actor, now, reason.Trim(), before.Content);
+        GroupSubstanceVersionRecord next = Version(head, VersionChange.Retired, actor, now, reason.Trim(), before.Content);
         if (!await store.ChangeAsync(head, next, cancellationToken))
         {
             throw new InvalidOperationException("A substance that goes out of use takes no name.");
@@ -269,7 +269,7 @@ public sealed class GroupSubstanceHandler(
         UpdatedAt = now,
     };
 
-    private static GroupSubstanceVersionRecord Version(GroupSubstanceRecord head, SubstanceChange change, Actor actor, DateTimeOffset now, string? reason, byte[] content) => new()
+    private static GroupSubstanceVersionRecord Version(GroupSubstanceRecord head, VersionChange change, Actor actor, DateTimeOffset now, string? reason, byte[] content) => new()
     {
         SubstanceId = head.Id,
         Version = head.Version,

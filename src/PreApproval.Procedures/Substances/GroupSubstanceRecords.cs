@@ -1,14 +1,7 @@
 using PreApproval.Documents.Substances;
+using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures.Substances;
-
-/// <summary>What a version of a group's own substance did.</summary>
-public enum SubstanceChange
-{
-    Added,
-    Changed,
-    Retired,
-}
 
 /// <summary>A substance of a group's own list: what its versions have in common. The name is that of the latest version.</summary>
 public sealed record GroupSubstanceRecord
@@ -43,7 +36,7 @@ public sealed record GroupSubstanceVersionRecord
 
     public required Guid GroupId { get; init; }
 
-    public required SubstanceChange Change { get; init; }
+    public required VersionChange Change { get; init; }
 
     public required Guid AuthorId { get; init; }
 
@@ -73,7 +66,7 @@ public sealed record GroupSubstanceView
 
     public DateTimeOffset? RetiredAt { get; init; }
 
-    public required SubstanceChange Change { get; init; }
+    public required VersionChange Change { get; init; }
 
     public required DateTimeOffset ChangedAt { get; init; }
 

@@ -1,5 +1,7 @@
 using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
 using PreApproval.Documents.Substances;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures.Substances;
@@ -9,8 +11,8 @@ namespace PreApproval.Procedures.Substances;
 /// <param name="Bytes">As it is kept: as sent where nothing was copied, else in the canonical form of RFC 8785.</param>
 public sealed record CompletedDocument(ProcedureDocument Document, ReadOnlyMemory<byte> Bytes);
 
-/// <summary>Copies the group's own values into documents that name its substances: before a screening, and into every revision.</summary>
-public sealed class OwnValues(IGroupSubstanceStore store, DocumentScreener screener)
+/// <summary>Copies the group's own values into documents that name its substances, vessels and places: before a screening, and into every revision.</summary>
+public sealed class OwnValues(IGroupSubstanceStore store, InventoryLookup inventory, DocumentScreener screener)
 {
     /// <summary>The substances in use, by name; none for those who do not read procedures of the group.</summary>
     public async Task<IReadOnlyList<ListedGroupSubstance>> ListAsync(Actor? actor, CancellationToken cancellationToken) =>
@@ -18,7 +20,10 @@ public sealed class OwnValues(IGroupSubstanceStore store, DocumentScreener scree
             ? [.. (await store.ListAsync(actor.GroupId, retired: false, cancellationToken)).Select(listed => new ListedGroupSubstance(listed.Head.Id, listed.Head.Version, GroupSubstanceHandler.Content(listed.Latest)))]
             : [];
 
-    /// <summary>Strict reading of a whole document; what the group's own list says of its substances is in it afterwards.</summary>
+    /// <summary>
+    /// Strict reading of a whole document; what the group's own list says of its substances, and the inventory of its vessels and place, is in
+    /// it afterwards. A vessel that is out of service, or stated otherwise than the inventory has it, is a fault of the document.
+    /// </summary>
     public async Task<Result<CompletedDocument, DocumentRefusal>> ReadAsync(Actor? actor, ReadOnlyMemory<byte> utf8, CancellationToken cancellationToken)
     {
         Result<ProcedureDocument, DocumentRefusal> read = screener.Read(utf8);
@@ -27,7 +32,14 @@ public sealed class OwnValues(IGroupSubstanceStore store, DocumentScreener scree
             return read.Error;
         }
 
-        ProcedureDocument completed = GroupSubstanceUse.Complete(read.Value, await ListAsync(actor, cancellationToken));
+        ProcedureDocument valued = GroupSubstanceUse.Complete(read.Value, await ListAsync(actor, cancellationToken));
+        InventoryCompletion stocked = InventoryUse.Complete(valued, await inventory.OfAsync(actor, valued, cancellationToken), inventory.Today);
+        if (stocked.Faults.Count > 0)
+        {
+            return new DocumentRefusal(DocumentRefusalKind.Invalid, stocked.Faults);
+        }
+
+        ProcedureDocument completed = stocked.Document;
         if (ReferenceEquals(completed, read.Value))
         {
             return new CompletedDocument(read.Value, utf8);

@@ -394,6 +394,119 @@ namespace PreApproval.Storage.Migrations
                     b.ToTable("audit_event", (string)null);
                 });
 
+            modelBuilder.Entity("PreApproval.Procedures.Inventory.InventoryItemRecord", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
+                        .HasColumnName("name");
+
+                    b.Property<string>("NameKey")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
+                        .HasColumnName("name_key");
+
+                    b.Property<Guid?>("PlaceId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("place_id");
+
+                    b.Property<DateTimeOffset?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
+
+                    b.Property<DateTimeOffset>("UpdatedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("updated_at");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id")
+                        .HasName("pk_inventory_item");
+
+                    b.HasAlternateKey("GroupId", "Id")
+                        .HasName("ak_inventory_item_group_id_id");
+
+                    b.HasIndex("GroupId", "PlaceId")
+                        .HasDatabaseName("ix_inventory_item_group_id_place_id");
+
+                    b.HasIndex("GroupId", "Kind", "NameKey")
+                        .IsUnique()
+                        .HasDatabaseName("ix_inventory_item_group_id_kind_name_key")
+                        .HasFilter("retired_at IS NULL AND kind <> 'agent'");
+
+                    b.ToTable("inventory_item", (string)null);
+                });
+
+            modelBuilder.Entity("PreApproval.Procedures.Inventory.InventoryVersionRecord", b =>
+                {
+                    b.Property<Guid>("ItemId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("item_id");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("AuthorId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("author_id");
+
+                    b.Property<string>("Change")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("change");
+
+                    b.Property<byte[]>("Content")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content");
+
+                    b.Property<string>("ContentDigest")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("content_digest");
+
+                    b.Property<Guid>("GroupId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("group_id");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("ItemId", "Version")
+                        .HasName("pk_inventory_version");
+
+                    b.HasIndex("GroupId", "AuthorId")
+                        .HasDatabaseName("ix_inventory_version_group_id_author_id");
+
+                    b.HasIndex("GroupId", "ItemId")
+                        .HasDatabaseName("ix_inventory_version_group_id_item_id");
+
+                    b.ToTable("inventory_version", (string)null);
+                });
+
             modelBuilder.Entity("PreApproval.Procedures.Notices.NoticeRecord", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1381,6 +1494,41 @@ namespace PreApproval.Storage.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_audit_event_research_group_group_id");
+                });
+
+            modelBuilder.Entity("PreApproval.Procedures.Inventory.InventoryItemRecord", b =>
+                {
+                    b.HasOne("PreApproval.Storage.Model.GroupRow", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_inventory_item_research_group_group_id");
+
+                    b.HasOne("PreApproval.Procedures.Inventory.InventoryItemRecord", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "PlaceId")
+                        .HasPrincipalKey("GroupId", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_inventory_item_inventory_item_group_id_place_id");
+                });
+
+            modelBuilder.Entity("PreApproval.Procedures.Inventory.InventoryVersionRecord", b =>
+                {
+                    b.HasOne("PreApproval.Storage.Model.MembershipRow", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "AuthorId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_inventory_version_membership_group_id_author_id");
+
+                    b.HasOne("PreApproval.Procedures.Inventory.InventoryItemRecord", null)
+                        .WithMany()
+                        .HasForeignKey("GroupId", "ItemId")
+                        .HasPrincipalKey("GroupId", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_inventory_version_inventory_item_group_id_item_id");
                 });
 
             modelBuilder.Entity("PreApproval.Procedures.Notices.NoticeRecord", b =>

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Npgsql;
 using PreApproval.Procedures.Substances;
 
 namespace PreApproval.Storage.Stores;
@@ -33,13 +32,13 @@ internal sealed class GroupSubstanceStore(PreApprovalDbContext db) : IGroupSubst
     {
         db.GroupSubstances.Add(substance);
         db.GroupSubstanceVersions.Add(first);
-        return await IsFreeAsync(() => db.SaveChangesAsync(cancellationToken));
+        return await UniqueName.IsFreeAsync(() => db.SaveChangesAsync(cancellationToken));
     }
 
     public async Task<bool> ChangeAsync(GroupSubstanceRecord substance, GroupSubstanceVersionRecord next, CancellationToken cancellationToken)
     {
         db.GroupSubstanceVersions.Add(next);
-        return await IsFreeAsync(async () =>
+        return await UniqueName.IsFreeAsync(async () =>
         {
             await db.SaveChangesAsync(cancellationToken);
             await db.GroupSubstances
@@ -54,23 +53,5 @@ internal sealed class GroupSubstanceStore(PreApprovalDbContext db) : IGroupSubst
                         .SetProperty(x => x.UpdatedAt, substance.UpdatedAt),
                     cancellationToken);
         });
-    }
-
-    /// <summary>Of two at once the second waits at the index for the first, then finds the name taken.</summary>
-    private static async Task<bool> IsFreeAsync(Func<Task> write)
-    {
-        try
-        {
-            await write();
-            return true;
-        }
-        catch (DbUpdateException e) when (e.InnerException is PostgresException { SqlState: PostgresErrorCodes.UniqueViolation })
-        {
-            return false;
-        }
-        catch (PostgresException e) when (string.Equals(e.SqlState, PostgresErrorCodes.UniqueViolation, StringComparison.Ordinal))
-        {
-            return false;
-        }
     }
 }

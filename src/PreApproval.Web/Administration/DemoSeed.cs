@@ -6,6 +6,7 @@ using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.Drafting;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Routing;
 using PreApproval.Procedures.Submission;
 using PreApproval.Procedures.Workflow;
@@ -14,7 +15,7 @@ namespace PreApproval.Web.Administration;
 
 /// <summary>Fills an empty database with the demo group, through the same handlers that the pages use.</summary>
 public sealed class DemoSeed(
-    IUnitOfWork work, GroupSetup setup, UserManager<Account> accounts, DraftHandler drafts, SubmissionHandler submissions, DecisionHandler decisions, TimeProvider clock)
+    IUnitOfWork work, GroupSetup setup, UserManager<Account> accounts, DraftHandler drafts, SubmissionHandler submissions, DecisionHandler decisions, InventoryHandler inventory, TimeProvider clock)
 {
     private const string ResourcePrefix = "example:";
 
@@ -59,6 +60,7 @@ public sealed class DemoSeed(
         Must(await setup.SetRoutingAsync(installer,
             [.. Enum.GetValues<Hazard>().Select((hazard, order) => Rule(order, hazard, people))], cancellationToken));
         Must(await setup.SetPolicyAsync(installer, GroupPolicy.Default with { CountersignDangers = true }, cancellationToken));
+        await DemoInventory.FillAsync(inventory, people[DemoGroup.Mira.UserName], cancellationToken);
         foreach ((string example, DemoPerson author, DemoFate fate) in Procedures)
         {
             await AddAsync(example, people[author.UserName], fate, people, cancellationToken);
@@ -70,7 +72,7 @@ public sealed class DemoSeed(
 
     private async Task AddAsync(string example, Actor author, DemoFate fate, Dictionary<string, Actor> people, CancellationToken cancellationToken)
     {
-        DraftView draft = Must(await drafts.CreateAsync(author, await ReadExampleAsync(example, cancellationToken), cancellationToken));
+        DraftView draft = Must(await drafts.CreateAsync(author, DemoInventory.Used(example, await ReadExampleAsync(example, cancellationToken)), cancellationToken));
         if (fate == DemoFate.Draft)
         {
             return;

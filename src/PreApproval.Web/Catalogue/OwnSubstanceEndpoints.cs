@@ -129,15 +129,9 @@ public static class OwnSubstanceEndpoints
             return Problems.From(context, current.Error ?? Refusal.NotFound);
         }
 
-        if (EntityTags.ReadIfMatch(context.Request, current.Value.Version, out bool present, out int version) is { } malformed)
+        if (EntityTags.RequireIfMatch(context, current.Value.Version, "substance", out int version) is { } refused)
         {
-            return Problems.From(context, malformed);
-        }
-
-        if (!present)
-        {
-            return Problems.Make(context, StatusCodes.Status428PreconditionRequired, "if-match-required",
-                "Send If-Match with the ETag of the substance you edited, so that nobody's changes are overwritten unseen.");
+            return refused;
         }
 
         Result<GroupSubstanceView, Refusal> written = await write(actor, version);

@@ -1,10 +1,10 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using PreApproval.Documents;
 using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Substances;
 using PreApproval.Web.Drafting.Editing;
+using PreApproval.Web.Shared;
 using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Catalogue;
@@ -35,18 +35,18 @@ public static class OwnSubstanceForm
         };
         foreach (OwnField field in OwnFields.All.Where(f => f.Get(properties) is not null))
         {
-            Fill(fields, field.Member, field.Get(properties));
+            FormValues.Fill(fields, field.Member, field.Get(properties));
         }
 
         if (properties.VapourPressure is { } antoine)
         {
-            fields[VapourPressure + "-a"] = Text(antoine.A);
-            fields[VapourPressure + "-b"] = Text(antoine.B);
-            fields[VapourPressure + "-c"] = Text(antoine.C);
+            fields[VapourPressure + "-a"] = FormValues.Text(antoine.A);
+            fields[VapourPressure + "-b"] = FormValues.Text(antoine.B);
+            fields[VapourPressure + "-c"] = FormValues.Text(antoine.C);
             fields[VapourPressure + "-pressureUnit"] = OwnFields.Word(antoine.PressureUnit);
             fields[VapourPressure + "-temperatureUnit"] = OwnFields.Word(antoine.TemperatureUnit);
-            Fill(fields, VapourPressure + "-from", antoine.From);
-            Fill(fields, VapourPressure + "-to", antoine.To);
+            FormValues.Fill(fields, VapourPressure + "-from", antoine.From);
+            FormValues.Fill(fields, VapourPressure + "-to", antoine.To);
         }
 
         foreach ((string member, string source) in properties.Sources ?? new Dictionary<string, string>(StringComparer.Ordinal))
@@ -76,17 +76,17 @@ public static class OwnSubstanceForm
         ArgumentNullException.ThrowIfNull(posted);
         ArgumentNullException.ThrowIfNull(faults);
         var properties = new JsonObject();
-        Put(properties, "formula", posted("formula"));
-        Put(properties, "state", posted("state"));
+        FormValues.Put(properties, "formula", posted("formula"));
+        FormValues.Put(properties, "state", posted("state"));
         var sources = new JsonObject();
         foreach (OwnField field in OwnFields.All)
         {
-            if (Quantity(posted, field.Member, field.Units, faults) is { } quantity)
+            if (FormValues.Quantity(posted, field.Member, field.Label, field.Units, faults) is { } quantity)
             {
                 properties[field.Member] = quantity;
             }
 
-            Put(sources, field.Member, posted(field.Member + "-source"));
+            FormValues.Put(sources, field.Member, posted(field.Member + "-source"));
         }
 
         if (Antoine(posted, faults) is { } antoine)
@@ -94,23 +94,23 @@ public static class OwnSubstanceForm
             properties[VapourPressure] = antoine;
         }
 
-        Put(sources, VapourPressure, posted(VapourPressure + "-source"));
-        Put(properties, "source", posted("source"));
+        FormValues.Put(sources, VapourPressure, posted(VapourPressure + "-source"));
+        FormValues.Put(properties, "source", posted("source"));
         if (sources.Count > 0)
         {
             properties["sources"] = sources;
         }
 
         var substance = new JsonObject();
-        Put(substance, "name", posted("name"));
+        FormValues.Put(substance, "name", posted("name"));
         string[] synonyms = posted("synonyms").Split(['\n', '\r', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         if (synonyms.Length > 0)
         {
             substance["synonyms"] = new JsonArray([.. synonyms.Select(s => JsonValue.Create(s))]);
         }
 
-        Put(substance, "cas", posted("cas"));
-        Put(substance, "smiles", posted("smiles"));
+        FormValues.Put(substance, "cas", posted("cas"));
+        FormValues.Put(substance, "smiles", posted("smiles"));
         substance["properties"] = properties;
         return Encoding.UTF8.GetBytes(substance.ToJsonString());
     }
@@ -176,17 +176,17 @@ public static class OwnSubstanceForm
         {
             string field = $"{VapourPressure}-{part}";
             string number = TypedNumber.Read(posted(field), []).Number;
-            if (number.Length > 0 && Number(field, number, faults) is { } value)
+            if (number.Length > 0 && FormValues.Number(field, LabelOf(field), number, faults) is { } value)
             {
                 antoine[part] = value;
             }
         }
 
-        Put(antoine, "pressureUnit", posted(VapourPressure + "-pressureUnit"));
-        Put(antoine, "temperatureUnit", posted(VapourPressure + "-temperatureUnit"));
+        FormValues.Put(antoine, "pressureUnit", posted(VapourPressure + "-pressureUnit"));
+        FormValues.Put(antoine, "temperatureUnit", posted(VapourPressure + "-temperatureUnit"));
         foreach (string part in Ends)
         {
-            if (Quantity(posted, $"{VapourPressure}-{part}", Temperatures, faults) is { } end)
+            if (FormValues.Quantity(posted, $"{VapourPressure}-{part}", LabelOf($"{VapourPressure}-{part}"), Temperatures, faults) is { } end)
             {
                 antoine[part] = end;
             }
@@ -194,42 +194,4 @@ public static class OwnSubstanceForm
 
         return antoine;
     }
-
-    private static JsonObject? Quantity(Func<string, string> posted, string field, IReadOnlyList<string> units, ICollection<FormError> faults)
-    {
-        TypedNumber typed = TypedNumber.Read(posted(field), units);
-        return typed.Number.Length > 0 && Number(field, typed.Number, faults) is { } value
-            ? new JsonObject { ["value"] = value, ["unit"] = typed.Unit ?? (posted(field + "-unit") is { Length: > 0 } unit ? unit : units[0]) }
-            : null;
-    }
-
-    private static double? Number(string field, string text, ICollection<FormError> faults)
-    {
-        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value))
-        {
-            return value;
-        }
-
-        faults.Add(new FormError(field, $"{LabelOf(field)}: “{(text.Length > 40 ? text[..40] + "…" : text)}” is not a number; write for instance 63 or −12.5."));
-        return null;
-    }
-
-    private static void Put(JsonObject on, string member, string text)
-    {
-        if (text.Length > 0)
-        {
-            on[member] = text;
-        }
-    }
-
-    private static void Fill(Dictionary<string, string> fields, string name, Quantity? quantity)
-    {
-        if (quantity is not null)
-        {
-            fields[name] = Text(quantity.Value);
-            fields[name + "-unit"] = quantity.Definition.Symbol;
-        }
-    }
-
-    private static string Text(double? value) => value?.ToString("R", CultureInfo.InvariantCulture) ?? "";
 }

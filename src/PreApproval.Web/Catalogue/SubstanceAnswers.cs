@@ -3,6 +3,7 @@ using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Shared;
 
 namespace PreApproval.Web.Catalogue;
@@ -88,7 +89,7 @@ public sealed record SubstanceAnswer(
 /// <param name="Change">What this version did: added, changed or retired.</param>
 /// <param name="Digest"><c>sha256:</c> and the SHA-256 of its canonical form, as in the history.</param>
 public sealed record OwnSubstanceAnswer(
-    Guid Id, Guid Group, int Version, DateTimeOffset? RetiredAt, SubstanceChange Change, DateTimeOffset ChangedAt, string ChangedBy, string? Reason, string Digest, JsonElement Substance)
+    Guid Id, Guid Group, int Version, DateTimeOffset? RetiredAt, VersionChange Change, DateTimeOffset ChangedAt, string ChangedBy, string? Reason, string Digest, JsonElement Substance)
 {
     public static OwnSubstanceAnswer From(GroupSubstanceView view)
     {

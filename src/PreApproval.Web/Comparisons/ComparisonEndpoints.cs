@@ -2,8 +2,8 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using PreApproval.Audit;
 using PreApproval.Documents;
 using PreApproval.Documents.Reporting;
-using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Shared;
@@ -27,12 +27,12 @@ public static class ComparisonEndpoints
     public static void MapComparisons(this RouteGroupBuilder api) => api.MapPost("/comparisons", CompareAsync)
         .WithName("compare")
         .WithSummary("Compare the hazards of two procedure documents")
-        .WithDescription("Screens both documents with today's engine and data and answers with the hazards that the later one introduces, removes, raises or lowers, in the canonical form of RFC 8785. Nothing is stored, so an Idempotency-Key has no meaning here. Faults carry the path of the document they are in: /before/… or /after/…. Substances of the group's own list (the first group, or 'group') are copied in first.")
+        .WithDescription("Screens both documents with today's engine and data and answers with the hazards that the later one introduces, removes, raises or lowers, in the canonical form of RFC 8785. Nothing is stored, so an Idempotency-Key has no meaning here. Faults carry the path of the document they are in: /before/… or /after/…. Substances of the group's own list (the first group, or 'group') are copied in first, and that group's thresholds apply to both.")
         .Takes<ComparisonBody>()
         .Produces<ComparisonAnswer>(StatusCodes.Status200OK, "application/json")
         .Refuses(400, 404, 413, 415, 422);
 
-    private static async Task<Results<Utf8ContentHttpResult, ProblemResult>> CompareAsync(HttpContext context, ActorProvider actors, OwnValues ownValues, Guid? group, CancellationToken cancellationToken)
+    private static async Task<Results<Utf8ContentHttpResult, ProblemResult>> CompareAsync(HttpContext context, ActorProvider actors, OwnValues ownValues, PolicyInUse thresholds, Guid? group, CancellationToken cancellationToken)
     {
         Result<ObjectReader, Refusal> body = await RequestBody.ReadObjectAsync(context.Request, cancellationToken);
         if (!body.IsOk)
@@ -61,7 +61,7 @@ public static class ComparisonEndpoints
             return Problems.From(context, DocumentScreener.Refuse((old.IsOk ? now : old).Error!) with { Faults = faults });
         }
 
-        return ApiEndpoints.Json(CanonicalJson.Serialize(ComparisonWriter.ToJson(DocumentComparison.Compare(old.Value.Document, now.Value.Document, Policy.Default))));
+        return ApiEndpoints.Json(CanonicalJson.Serialize(ComparisonWriter.ToJson(DocumentComparison.Compare(old.Value.Document, now.Value.Document, await thresholds.OfAsync(actor, cancellationToken)))));
     }
 
     private static IEnumerable<Fault> FaultsOf(Result<CompletedDocument, DocumentRefusal> read, string place) =>

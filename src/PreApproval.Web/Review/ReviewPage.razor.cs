@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Components;
 using PreApproval.Documents;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Decisions;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Comparisons;
 using PreApproval.Web.Identity;
@@ -38,6 +39,9 @@ public sealed partial class ReviewPage : PageBase
 
     [Inject]
     private DecisionHandler Decisions { get; set; } = null!;
+
+    [Inject]
+    private PolicyInUse Thresholds { get; set; } = null!;
 
     [Inject]
     private PasswordConfirmation Passwords { get; set; } = null!;
@@ -84,7 +88,7 @@ public sealed partial class ReviewPage : PageBase
         _comparedWith = ChangeWords.EarlierThan(procedure, number);
         if (_comparedWith is { } before && await Queries.ReadRevisionAsync(Actor, Id, before, Cancellation) is { IsOk: true } earlier)
         {
-            _changes = ChangeWords.Between(earlier.Value.Document, revision.Document);
+            _changes = ChangeWords.Between(earlier.Value.Document, revision.Document, await Thresholds.OfAsync(Actor, Cancellation));
         }
     }
 

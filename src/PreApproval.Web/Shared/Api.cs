@@ -3,9 +3,11 @@ using PreApproval.Web.Catalogue;
 using PreApproval.Web.Comparisons;
 using PreApproval.Web.Drafting;
 using PreApproval.Web.History;
+using PreApproval.Web.Inventory;
 using PreApproval.Web.Review;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Submission;
+using PreApproval.Web.Thresholds;
 
 namespace PreApproval.Web.Shared;
 
@@ -18,12 +20,14 @@ public static class Api
         RouteGroupBuilder api = app.MapGroup(ApiPaths.Root).RequireAuthorization().AddEndpointFilterFactory(QueryFaults.Name);
         api.MapAccounts();
         api.MapCatalogue();
+        api.MapInventory();
         api.MapScreenings();
         api.MapComparisons();
         api.MapDrafting();
         api.MapSubmission();
         api.MapReview();
         api.MapHistory();
+        api.MapPolicy();
         app.MapOpenApi("/openapi/{documentName}.json");
         return app;
     }

@@ -35,6 +35,15 @@ public static class ApiEndpoints
         return endpoint.WithMetadata(new JsonBody(typeof(TBody)));
     }
 
+    /// <summary>An unsafe call with a table of comma-separated values as its body, read by the endpoint itself.</summary>
+    public static RouteHandlerBuilder TakesCsv(this RouteHandlerBuilder endpoint)
+    {
+        endpoint.AddEndpointFilter(static async (context, next) => RequestBody.IsCsv(context.HttpContext.Request)
+            ? await next(context)
+            : Problems.Make(context.HttpContext, StatusCodes.Status415UnsupportedMediaType, "unsupported-media-type", "Send text/csv in UTF-8."));
+        return endpoint.WithMetadata(new CsvBody());
+    }
+
     public static RouteHandlerBuilder WithIdempotencyKey(this RouteHandlerBuilder endpoint) =>
         endpoint.AddEndpointFilter<RouteHandlerBuilder, IdempotencyFilter>().WithMetadata(new TakesIdempotencyKey());
 
@@ -69,6 +78,9 @@ public static class ApiEndpoints
 /// <summary>The type whose schema describes the body.</summary>
 /// <param name="Type">A record of this API.</param>
 public sealed record JsonBody(Type Type);
+
+/// <summary>Marks an endpoint whose body is a table of comma-separated values.</summary>
+public sealed record CsvBody;
 
 /// <summary>A page of results.</summary>
 /// <param name="Items">At most as many as asked for.</param>

@@ -39,6 +39,23 @@ public static class EntityTags
         version = tags.Any(t => !t.IsWeak && string.Equals(t.Tag.Value, ours, StringComparison.Ordinal)) ? current : 0;
         return null;
     }
+
+    /// <summary>For calls that need If-Match: 428 without it, 400 where it is no tag; else null and the version it names.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="current">Version of what is there.</param>
+    /// <param name="what">What is edited, for instance <c>substance</c>.</param>
+    /// <param name="version">As <see cref="ReadIfMatch"/> gives it.</param>
+    public static ProblemResult? RequireIfMatch(HttpContext context, int current, string what, out int version)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        if (ReadIfMatch(context.Request, current, out bool present, out version) is { } malformed)
+        {
+            return Problems.From(context, malformed);
+        }
+
+        return present ? null : Problems.Make(context, StatusCodes.Status428PreconditionRequired, "if-match-required",
+            $"Send If-Match with the ETag of the {what} you edited, so that nobody's changes are overwritten unseen.");
+    }
 }
 
 /// <summary>Marks an endpoint that looks at If-Match.</summary>

@@ -75,6 +75,15 @@ public static class OpenApiSetup
             };
         }
 
+        if (metadata.OfType<CsvBody>().Any())
+        {
+            operation.RequestBody = new OpenApiRequestBody
+            {
+                Required = true,
+                Content = new Dictionary<string, OpenApiMediaType>(StringComparer.Ordinal) { ["text/csv"] = new() { Schema = new OpenApiSchema { Type = JsonSchemaType.String } } },
+            };
+        }
+
         if (!metadata.OfType<IAllowAnonymous>().Any())
         {
             operation.Security = [new OpenApiSecurityRequirement { [new OpenApiSecuritySchemeReference(BearerTokenHandler.SchemeName, context.Document)] = [] }];
@@ -104,6 +113,10 @@ public static class OpenApiSetup
                 ["smiles"] = new OpenApiSchema { Type = JsonSchemaType.String },
                 ["properties"] = new OpenApiSchema { Type = JsonSchemaType.Object },
             };
+        }
+        else if (Inventory.InventorySchemas.TryDescribe(schema, type))
+        {
+            return;
         }
         else if (type == typeof(ScreeningReport))
         {

@@ -133,11 +133,16 @@ public static class RequestBody
     }
 
     /// <summary>True for <c>application/json</c>, with no character set or UTF-8.</summary>
-    public static bool IsJson(HttpRequest request)
+    public static bool IsJson(HttpRequest request) => IsUtf8(request, "application/json");
+
+    /// <summary>True for <c>text/csv</c>, with no character set or UTF-8.</summary>
+    public static bool IsCsv(HttpRequest request) => IsUtf8(request, "text/csv");
+
+    private static bool IsUtf8(HttpRequest request, string mediaType)
     {
         ArgumentNullException.ThrowIfNull(request);
         return MediaTypeHeaderValue.TryParse(request.ContentType, out MediaTypeHeaderValue? type)
-            && string.Equals(type.MediaType, "application/json", StringComparison.OrdinalIgnoreCase)
+            && string.Equals(type.MediaType, mediaType, StringComparison.OrdinalIgnoreCase)
             && (type.CharSet is null || string.Equals(type.CharSet.Trim('"'), "utf-8", StringComparison.OrdinalIgnoreCase));
     }
 

@@ -58,7 +58,8 @@ public sealed class GasEvolutionTests
     {
         var findings = Screener.Screen(Neutralisation("charge carbonate", "add acid", "stir", "seal", "store"), Policy.Default).Findings;
 
-        Assert.DoesNotContain(findings, static finding => finding.Hazard is Hazard.Pressure or Hazard.Gas);
+        // that it foamed in the open is named; nothing is said of the closed vessel
+        Assert.DoesNotContain(findings, static finding => finding.Hazard is Hazard.Pressure || (finding.Hazard is Hazard.Gas && finding.Code is not "gas.evolved"));
     }
 
     /// <summary>Borohydride in methanol gives hydrogen for hours: what met in the open still gasses when closed.</summary>

@@ -35,7 +35,7 @@ public sealed class PolicyEffectTests
     [MemberData(nameof(Members))]
     public void Screen_MemberMovedWithinItsRange_ChangesAReport(string member)
     {
-        var threshold = PolicyThreshold.All.Single(threshold => threshold.Member == member);
+        var threshold = PolicyThreshold.All.Single(threshold => string.Equals(threshold.Member, member, StringComparison.Ordinal));
         var allowed = Enumerable.Range(0, Points + 1)
             .Select(point => Math.Round(threshold.Lowest + ((threshold.Highest - threshold.Lowest) * point / Points), threshold.Unit is "months" ? 0 : 6))
             .Select(value => threshold.Set(Policy.Default, value))
@@ -43,7 +43,7 @@ public sealed class PolicyEffectTests
             .ToArray();
 
         Assert.NotEmpty(allowed);
-        Assert.Contains(allowed, policy => Array.Exists(Plans, plan => Told(plan, policy) != Told(plan, Policy.Default)));
+        Assert.Contains(allowed, policy => Array.Exists(Plans, plan => !string.Equals(Told(plan, policy), Told(plan, Policy.Default), StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -41,7 +41,7 @@ public sealed class PolicyThresholdTests
     [InlineData("DangerShare", 1, AgainstDefault.Looser)]
     [InlineData("GassedOutS", 60, AgainstDefault.Looser)]
     public void Against_OtherValue_SaysWhichWayItGoes(string member, double value, AgainstDefault expected) =>
-        Assert.Equal(expected, PolicyThreshold.All.Single(threshold => threshold.Member == member).Against(value));
+        Assert.Equal(expected, PolicyThreshold.All.Single(threshold => string.Equals(threshold.Member, member, StringComparison.Ordinal)).Against(value));
 
     [Fact]
     public void Set_AnotherValue_ChangesThatMemberAlone()
@@ -65,6 +65,6 @@ public sealed class PolicyThresholdTests
             line.StartsWith($"| {threshold.Name} | `{threshold.Member}` |", StringComparison.Ordinal)
             && line.Contains(string.Create(CultureInfo.InvariantCulture, $"| {threshold.Default:0.###} {threshold.Unit} |"), StringComparison.Ordinal)
             && line.Contains(string.Create(CultureInfo.InvariantCulture, $"| {threshold.Lowest:0.###} to {threshold.Highest:0.###} |"), StringComparison.Ordinal)
-            && line.Contains(threshold.Source, StringComparison.Ordinal)));
+            && line.EndsWith($"| {(threshold.Stricter == Stricter.Higher ? "lower" : "higher")} | {threshold.Source} |", StringComparison.Ordinal)));
     }
 }

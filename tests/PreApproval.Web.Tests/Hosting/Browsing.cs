@@ -33,6 +33,12 @@ internal sealed partial class Browsing : IDisposable
         using HttpResponseMessage answer = await Client.GetAsync(address);
         string page = await answer.Content.ReadAsStringAsync();
         Assert.True(answer.StatusCode == HttpStatusCode.OK, $"{address}: {(int)answer.StatusCode} {page}");
+        return HiddenOf(page, handler);
+    }
+
+    /// <summary>The hidden fields of a form of a page that is at hand.</summary>
+    public static Dictionary<string, string> HiddenOf(string page, string handler)
+    {
         string form = FormElement().Matches(page).Select(m => m.Value).First(f => f.Contains($"value=\"{handler}\"", StringComparison.Ordinal));
         return HiddenInput().Matches(form).Select(m => m.Value)
             .Where(i => i.Contains("type=\"hidden\"", StringComparison.Ordinal))

@@ -4,6 +4,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
 using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Drafting.Editing;
@@ -49,6 +50,9 @@ public sealed class EditedDocument
 
     /// <summary>The group's own substances, for suggestions and for what is known of a substance.</summary>
     public IReadOnlyList<PreApproval.Documents.Substances.ListedGroupSubstance> Own { get; set; } = [];
+
+    /// <summary>The group's vessels and places, for choosing and for what is known of those that the draft names.</summary>
+    public GroupInventory Inventory { get; set; } = GroupInventory.Empty;
 
     public static EditedDocument Read(ReadOnlyMemory<byte> utf8) => new(DocumentText.Parse(utf8));
 

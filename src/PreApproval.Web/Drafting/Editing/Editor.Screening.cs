@@ -1,9 +1,12 @@
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Components.Authorization;
 using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
 using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Screenings;
@@ -15,21 +18,34 @@ namespace PreApproval.Web.Drafting.Editing;
 /// <summary>Screening as the draft is written.</summary>
 public sealed partial class Editor
 {
-    /// <summary>Read when the editor opens and with each save: values that were changed meanwhile show with the next change of the draft.</summary>
+    /// <summary>The group's thresholds; null until they are read, and nothing is screened before.</summary>
+    private Policy? _thresholds;
+
+    /// <summary>What the group says, read when the editor opens and with each save: values and thresholds that were changed meanwhile show with the next change of the draft.</summary>
     private async Task ReadOwnAsync()
     {
         AuthenticationState state = await Authentication;
         await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
         Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
         IReadOnlyList<ListedGroupSubstance> own = await scope.ServiceProvider.GetRequiredService<OwnValues>().ListAsync(actor, _gone.Token);
-        if (_document is null || own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version))))
+        Policy thresholds = await scope.ServiceProvider.GetRequiredService<PolicyInUse>().OfAsync(actor, _gone.Token);
+        GroupInventory inventory = await scope.ServiceProvider.GetRequiredService<InventoryLookup>().AllAsync(actor, _gone.Token);
+        if (_document is null
+            || (thresholds == _thresholds && own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version))) && Same(inventory, _document.Inventory)))
         {
             return;
         }
 
         _document.Own = own;
+        _thresholds = thresholds;
+        _document.Inventory = inventory;
         Screen();
     }
+
+    private static bool Same(GroupInventory one, GroupInventory other) =>
+        one.Vessels.Select(static vessel => (vessel.Id, vessel.Version)).SequenceEqual(other.Vessels.Select(static vessel => (vessel.Id, vessel.Version)))
+        && one.Places.Select(static place => (place.Id, place.Version)).SequenceEqual(other.Places.Select(static place => (place.Id, place.Version)))
+        && one.Places.SelectMany(static place => place.Agents).SequenceEqual(other.Places.SelectMany(static place => place.Agents));
 
     private void Rescreen()
     {
@@ -42,7 +58,7 @@ public sealed partial class Editor
 
     private void Screen()
     {
-        if (_document is null)
+        if (_document is null || _thresholds is null)
         {
             return;
         }
@@ -60,8 +76,15 @@ public sealed partial class Editor
 
         try
         {
-            ProcedureDocument completed = GroupSubstanceUse.Complete(read.Value, _document.Own);
-            _screening = ScreeningView.Read(Screener.Screen(completed, Policy.Default).Json);
+            InventoryCompletion stocked = InventoryUse.Complete(GroupSubstanceUse.Complete(read.Value, _document.Own), _document.Inventory, DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime));
+            _document.Faults = stocked.Faults;
+            if (stocked.Faults.Count > 0)
+            {
+                return;
+            }
+
+            ProcedureDocument completed = stocked.Document;
+            _screening = ScreeningView.Read(Screener.Screen(completed, _thresholds).Json);
             _curves = PressureCurve.From(ReferenceEquals(completed, read.Value) ? Root : DocumentWriter.ToJson(completed), _screening);
         }
         catch (ScreeningBusyException)

@@ -1,0 +1,109 @@
+using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Health;
+
+/// <summary>
+/// What the hazard statements of the materials say, carried through solutions and mixtures as they stand on the shelf. Statements alone are notices: exposure, energy and confinement grade up elsewhere.
+/// Method: docs/methods/health-mixtures.md.
+/// </summary>
+public sealed class HealthScreen : IScreen
+{
+    private static readonly (string Code, string Words, string Then, Func<string, bool> Holds)[] Groups =
+    [
+        ("toxicity.cmr", "causes cancer, genetic damage or harm to reproduction (category 1)", "say why nothing less harmful serves, handle it closed, and mind people who are or may become pregnant", static code => code.StartsWith("H340", StringComparison.Ordinal) || code.StartsWith("H350", StringComparison.Ordinal) || code.StartsWith("H360", StringComparison.Ordinal)),
+        ("toxicity.acute", "is fatal or toxic when swallowed, on the skin or breathed", "know the way to help before the bottle is opened", static code => code is "H300" or "H310" or "H330" or "H301" or "H311" or "H331"),
+        ("toxicity.corrosive", "burns skin or eyes", "wear eye protection in every step, weighing and cleaning included", static code => code is "H314" or "H318"),
+        ("toxicity.sensitising", "can cause asthma or allergy", "avoid the first contact; who is allergic does not handle it", static code => code is "H334" or "H317"),
+        ("toxicity.organs", "damages organs", "keep exposure as low as can be", static code => code is "H370" or "H372"),
+    ];
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        var classified = new List<(Material Material, IReadOnlyList<MixtureClass> Classes)>();
+        List<string>? unknown = null;
+        foreach (var material in context.Plan.Materials)
+        {
+            var (ingredients, form) = Ingredients(material);
+            if (ingredients.Any(static part => part.Statements is null && part.MassFraction > 0))
+            {
+                (unknown ??= []).Add(material.Id);
+            }
+
+            if (ingredients.Any(static part => part.Statements is { Count: > 0 }))
+            {
+                classified.Add((material, MixtureClassification.Of(ingredients, form)));
+            }
+        }
+
+        foreach (var (code, words, then, holds) in Groups)
+        {
+            var hits = classified.Select(entry => (entry.Material, Classes: entry.Classes.Where(one => holds(one.Code)).ToArray())).Where(static entry => entry.Classes.Length > 0).ToArray();
+            if (hits.Length > 0)
+            {
+                yield return Describe(code, words, then, hits);
+            }
+        }
+
+        if (unknown is not null)
+        {
+            unknown.Sort(StringComparer.Ordinal);
+            yield return new Finding
+            {
+                Code = "data.hazard-statements",
+                Hazard = Hazard.Data,
+                Severity = Severity.Notice,
+                Materials = unknown,
+                Statement = $"No hazard statements are on file for all of {Wording.List(unknown.Select(static id => $"“{id}”"))}: what it does to health is read from the safety data sheet, not from here.",
+            };
+        }
+    }
+
+    private static Finding Describe(string code, string words, string then, (Material Material, MixtureClass[] Classes)[] hits)
+    {
+        var ordered = hits.OrderBy(static hit => hit.Material.Id, StringComparer.Ordinal).ToArray();
+        return new Finding
+        {
+            Code = code,
+            Hazard = Hazard.Toxicity,
+            Severity = Severity.Notice,
+            Materials = [.. ordered.Select(static hit => hit.Material.Id)],
+            Statement = $"By its hazard statements, {Wording.List(ordered.Select(static hit => $"“{hit.Material.Id}” ({string.Join(", ", hit.Classes.Select(static one => one.Code).Distinct(StringComparer.Ordinal))})"))} {(ordered.Length == 1 ? words : Plural(words))}: {then}.",
+            Evidence =
+            [
+                .. ordered.SelectMany(static hit => hit.Classes.Select(one => Findings.Number($"{one.Code} of “{hit.Material.Id}”", 1, "rule", null, $"{(hit.Material.Composition is Composition.Pure ? "classification of the substance" : "generic rules for mixtures")}: {one.Because}", Quality.Assumed, "clp-annex-i-mixtures", "clp-annex-vi"))),
+            ],
+        };
+    }
+
+    private static string Plural(string words) => words
+        .Replace("causes ", "cause ", StringComparison.Ordinal)
+        .Replace("is fatal", "are fatal", StringComparison.Ordinal)
+        .Replace("burns ", "burn ", StringComparison.Ordinal)
+        .Replace("damages ", "damage ", StringComparison.Ordinal);
+
+    /// <summary>Ingredients by mass; an ingredient whose share cannot be had counts whole, which is the cautious reading.</summary>
+    internal static (IReadOnlyList<MixtureIngredient> Ingredients, InhaledForm Form) Ingredients(Material material)
+    {
+        if (material.Composition is Composition.Pure pure)
+        {
+            return ([new MixtureIngredient(1, pure.Substance.Known?.HazardStatements?.Value)], FormOf(pure.Substance.Known));
+        }
+
+        var portions = AmountConversion.Convert(material.Composition, new Amount.Mass(1)).Portions;
+        var ingredients = portions
+            .Select(static portion => new MixtureIngredient(portion.MassFraction ?? (portion.Mol * portion.Substance.Known?.Identity.MolarMassKgPerMol) ?? 1, portion.Substance.Known?.HazardStatements?.Value))
+            .ToArray();
+        return (ingredients, portions.Any(static portion => portion.Substance.Known is { PhaseAt298K: Phase.Liquid }) ? InhaledForm.Vapour : FormOf(portions[0].Substance.Known));
+    }
+
+    private static InhaledForm FormOf(Substance? substance) => substance?.PhaseAt298K switch
+    {
+        Phase.Gas => InhaledForm.Gas,
+        Phase.Liquid => InhaledForm.Vapour,
+        Phase.Solid or null => InhaledForm.DustOrMist,
+    };
+}

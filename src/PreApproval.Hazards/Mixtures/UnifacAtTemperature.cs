@@ -1,0 +1,157 @@
+namespace PreApproval.Hazards.Mixtures;
+
+/// <content>What depends on the temperature.</content>
+public sealed partial class Unifac
+{
+    /// <summary>UNIFAC at one temperature. Not for sharing between threads: it keeps its work space.</summary>
+    public sealed class UnifacAtTemperature
+    {
+        private readonly Unifac _model;
+
+        // ψ_km by rows, and the same by columns
+        private readonly double[] _psi;
+        private readonly double[] _psiByColumn;
+        private readonly double[] _pure;
+        private readonly double[] _theta;
+        private readonly double[] _denominator;
+        private readonly double[] _logGroup;
+
+        internal UnifacAtTemperature(Unifac model, double temperatureK)
+        {
+            _model = model;
+            var n = model._groups;
+            _psi = new double[n * n];
+            _psiByColumn = new double[n * n];
+            _theta = new double[n];
+            _denominator = new double[n];
+            _logGroup = new double[n];
+            _pure = new double[model._components * n];
+            MoveTo(temperatureK);
+        }
+
+        /// <summary>Temperature in K.</summary>
+        public double TemperatureK { get; private set; }
+
+        /// <summary>The same mixture at another temperature in K, in the same work space: for searches over temperature.</summary>
+        internal void MoveTo(double temperatureK)
+        {
+            if (temperatureK == TemperatureK)
+            {
+                return;
+            }
+
+            TemperatureK = temperatureK;
+            var n = _model._groups;
+            for (var k = 0; k < n; k++)
+            {
+                for (var m = 0; m < n; m++)
+                {
+                    var (a, b, c) = _model._interactions[(k * n) + m];
+                    var psi = a == 0 && b == 0 && c == 0 ? 1 : Math.Exp(-((a / temperatureK) + b + (c * temperatureK)));
+                    _psi[(k * n) + m] = psi;
+                    _psiByColumn[(m * n) + k] = psi;
+                }
+            }
+
+            for (var i = 0; i < _model._components; i++)
+            {
+                LogGroupCoefficients(_model._counts.AsSpan(i * n, n), _pure.AsSpan(i * n, n));
+            }
+        }
+
+        /// <summary>Natural logarithms of the activity coefficients for mole fractions that sum to 1.</summary>
+        public void LogActivityCoefficients(ReadOnlySpan<double> moleFractions, Span<double> logCoefficients)
+        {
+            var n = _model._groups;
+            Span<double> amounts = n <= 64 ? stackalloc double[n] : new double[n];
+            amounts.Clear();
+            double volume = 0;
+            double raised = 0;
+            double surface = 0;
+            for (var i = 0; i < _model._components; i++)
+            {
+                var x = moleFractions[i];
+                var counts = _model._counts.AsSpan(i * n, n);
+                volume += x * _model._volumes[i];
+                raised += x * _model._raisedVolumes[i];
+                surface += x * _model._surfaces[i];
+                for (var k = 0; k < counts.Length; k++)
+                {
+                    amounts[k] += x * counts[k];
+                }
+            }
+
+            LogGroupCoefficients(amounts, _logGroup);
+            for (var i = 0; i < _model._components; i++)
+            {
+                // Staverman–Guggenheim part with z = 10, written without the mole fraction so that x = 0 needs no special case
+                var v = _model._volumes[i] / volume;
+                var f = v * surface / _model._surfaces[i];
+                var w = _model._raisedVolumes[i] / raised;
+                var combinatorial = 1 - w + Math.Log(w) - (5 * _model._surfaces[i] * (1 - f + Math.Log(f)));
+                double residual = 0;
+                var counts = _model._counts.AsSpan(i * n, n);
+                var pure = _pure.AsSpan(i * n, n);
+                for (var k = 0; k < counts.Length; k++)
+                {
+                    if (counts[k] != 0)
+                    {
+                        residual += counts[k] * (_logGroup[k] - pure[k]);
+                    }
+                }
+
+                logCoefficients[i] = combinatorial + residual;
+            }
+        }
+
+        // ln Γ_k = Q_k [1 - ln Σ_m θ_m ψ_mk - Σ_m θ_m ψ_km / Σ_n θ_n ψ_nm]
+        private void LogGroupCoefficients(ReadOnlySpan<double> amounts, Span<double> result)
+        {
+            var surface = _model._surface;
+            var theta = _theta.AsSpan();
+            double total = 0;
+            for (var k = 0; k < theta.Length; k++)
+            {
+                theta[k] = amounts[k] * surface[k];
+                total += theta[k];
+            }
+
+            // a molecule of groups without surface (a bare carbon) has no residual part
+            if (total <= 0)
+            {
+                result.Clear();
+                return;
+            }
+
+            for (var k = 0; k < theta.Length; k++)
+            {
+                theta[k] /= total;
+            }
+
+            var denominator = _denominator.AsSpan(0, theta.Length);
+            for (var k = 0; k < denominator.Length; k++)
+            {
+                var psi = _psiByColumn.AsSpan(k * theta.Length, theta.Length);
+                double sum = 0;
+                for (var m = 0; m < theta.Length; m++)
+                {
+                    sum += theta[m] * psi[m];
+                }
+
+                denominator[k] = sum;
+            }
+
+            for (var k = 0; k < result.Length; k++)
+            {
+                var psi = _psi.AsSpan(k * theta.Length, theta.Length);
+                double sum = 0;
+                for (var m = 0; m < theta.Length; m++)
+                {
+                    sum += theta[m] * psi[m] / denominator[m];
+                }
+
+                result[k] = surface[k] * (1 - Math.Log(denominator[k]) - sum);
+            }
+        }
+    }
+}

@@ -1,0 +1,143 @@
+using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Fire;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>
+/// Gas that a step makes in an open vessel: how much, how fast over the addition, what limits it, which way out it needs, and, where it
+/// is toxic, how it stands in the air of hood or room against the IDLH. Flammable gas against its lower limit: GasCloud. In a closed
+/// vessel it counts in the pressure. Rules: docs/methods/gas.md.
+/// </summary>
+public sealed class GasScreen : IScreen
+{
+    /// <summary>Gas in L from which it is named. Common practice, no source.</summary>
+    private const double WorthNamingL = 0.1;
+
+    /// <summary>More gas in all than this in L is a caution. Common practice, no source.</summary>
+    private const double MuchL = 5;
+
+    /// <summary>Gas in L, and rate in L/min, above which it is a caution together. Common practice, no source.</summary>
+    private const double SomeL = 1;
+    private const double FastLPerMin = 0.2;
+
+    /// <summary>Time in s in which an addition without a stated time counts as done. Common practice, no source.</summary>
+    private const double AtOnceS = 60;
+
+    /// <summary>Overpressure in Pa that a way out may hold back: a tenth of what lifts a ground joint. Common practice, no source.</summary>
+    private const double WayOutPa = 1e3;
+
+    /// <summary>Narrowest line worth using, in m. Common practice, no source.</summary>
+    private const double NarrowestM = 6e-3;
+
+    /// <summary>Share of the IDLH from which a toxic gas is named. Common practice, no source.</summary>
+    private const double NamedShare = 0.1;
+
+    private const double LitresPerM3 = 1e3;
+
+    /// <summary>Molar mass of air in kg/mol, for a gas nobody knows.</summary>
+    private const double AirKgPerMol = 0.02896;
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        foreach (var (state, gases) in OpenGas.Of(context))
+        {
+            var uncounted = gases.Where(static gas => gas.Mol is null).Select(static gas => gas.Name).Distinct(StringComparer.Ordinal).ToArray();
+            if (uncounted.Length > 0)
+            {
+                yield return Uncounted(state, uncounted);
+            }
+
+            OpenGas[] counted = [.. gases.Where(static gas => gas.Mol > 0)];
+            if (ReleaseLaw.VapourM3(counted.Sum(static gas => gas.Mol!.Value)) * LitresPerM3 >= WorthNamingL)
+            {
+                yield return Evolved(state, counted);
+            }
+
+            foreach (var toxic in counted.Where(static gas => gas.Gas?.Idlh?.Ppm is > 0).GroupBy(static gas => gas.Gas!.Key, StringComparer.Ordinal))
+            {
+                if (Toxic(state, [.. toxic], context) is { } finding)
+                {
+                    yield return finding;
+                }
+            }
+        }
+    }
+
+    private static Finding Uncounted(StepState state, string[] gases) => new()
+    {
+        Code = "data.gas-not-counted",
+        Hazard = Hazard.Data,
+        Severity = Severity.Notice,
+        Steps = [state.Step.Id],
+        Vessel = state.Vessel.Id,
+        Statement = $"Step {state.Step.Id} makes {Wording.List(gases)} in “{state.Vessel.Id}”, and how much is not known, because an amount is missing.",
+    };
+
+    private static Finding Evolved(StepState state, OpenGas[] gases)
+    {
+        var mol = gases.Sum(static gas => gas.Mol!.Value);
+        var litres = ReleaseLaw.VapourM3(mol) * LitresPerM3;
+        var seconds = state.Step.OverS is > 0 and var over ? over : (double?)null;
+        var rate = litres / ((seconds ?? AtOnceS) / 60);
+        var mass = gases.Sum(static gas => gas.Mol!.Value * (gas.Gas?.Identity.MolarMassKgPerMol ?? AirKgPerMol)) / mol;
+        var bore = GasDilution.BoreM(rate / LitresPerM3 / 60, WayOutPa, GasDilution.DensityKgPerM3(mass));
+        var pace = seconds is null ? $"no time is stated, so that it may come within {Wording.Text(AtOnceS)} s" : $"{Wording.Figures(rate)} L/min over the addition";
+        return new Finding
+        {
+            Code = "gas.evolved",
+            Hazard = Hazard.Gas,
+            Severity = litres > MuchL || (litres > SomeL && rate > FastLPerMin && seconds is not null) ? Severity.Caution : Severity.Notice,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Statement = $"Step {state.Step.Id} makes up to {Wording.Figures(litres)} L of {Wording.List(gases.Select(static gas => gas.Name).Distinct(StringComparer.Ordinal))} in “{state.Vessel.Id}”, limited by {Wording.List(gases.Select(static gas => gas.Limit).Distinct(StringComparer.Ordinal))}; {pace}. It needs an open way out of at least {Wording.Figures(Math.Max(bore, NarrowestM) * 1000)} mm.",
+            Evidence =
+            [
+                Findings.Number("gas in all", litres, "L", MuchL, "stoichiometry of the limiting partner, ideal gas at 25 °C", Substances.Quality.Estimated, "ideal-gas"),
+                Findings.Number("gas flow", rate, "L/min", FastLPerMin, seconds is null ? "evenly over 60 s, for want of a stated time" : "evenly over the time of the step", seconds is null ? Substances.Quality.Assumed : Substances.Quality.Estimated, "ideal-gas", "common-practice"),
+                Findings.Number("bore of the way out", bore * 1000, "mm", NarrowestM * 1000, "sharp-edged orifice at 10 mbar; lines not below 6 mm", Substances.Quality.Estimated, "crowl-louvar", "common-practice"),
+            ],
+        };
+    }
+
+    private Finding? Toxic(StepState state, OpenGas[] gases, ScreeningContext context)
+    {
+        var gas = gases[0].Gas!;
+        var danger = gas.Idlh!;
+        var limit = danger.Ppm!.Value;
+        var mol = gases.Max(static one => one.Mol!.Value);
+        var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
+        var room = context.Plan.Place?.RoomVolumeM3 ?? FireThresholds.DefaultRoomM3;
+        var exhaust = context.Plan.Place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
+        double? drawn = !bench && state.Step.OverS is > 0 and var over ? GasDilution.PpmInExhaust(mol / over, exhaust) : null;
+        var standing = GasDilution.PpmIn(mol, bench ? room : FireThresholds.StillHoodM3);
+        var ppm = drawn ?? standing;
+        if (ppm < NamedShare * limit)
+        {
+            return null;
+        }
+
+        var where = bench ? $"evenly mixed into a room of {Wording.Figures(room)} m³" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
+        var named = string.Equals(gas.Identity.Name, gases[0].Name, StringComparison.Ordinal) ? gas.Identity.Name : $"{gases[0].Name} (taken as {gas.Identity.Name})";
+        var above = ppm >= limit;
+        var finding = new Finding
+        {
+            Code = "toxicity.gas",
+            Hazard = Hazard.Toxicity,
+            Severity = !above ? Severity.Notice : bench ? Severity.Warning : Severity.Caution,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            About = gas.Key,
+            Statement = $"Step {state.Step.Id} gives off up to {Wording.Figures(ReleaseLaw.VapourM3(mol) * LitresPerM3)} L of {named}: {Wording.Figures(ppm)} ppm {where}, {(above ? "above" : "below")} the {Wording.Figures(limit)} ppm that are immediately dangerous to life and health. {(bench ? "Do it in a hood, into a scrubber." : "Lead it into a scrubber and keep the sash down.")}",
+            Evidence =
+            [
+                Findings.Number($"{gas.Identity.Name} in the air", ppm, "ppm", limit, drawn is null ? "evenly mixed, no ventilation" : "steady flow, evenly mixed into the exhaust", danger.Quality, danger.Source, "ideal-gas"),
+            ],
+        };
+        return !above || drawn is null || context.IsTrial || state.Step.Materials.Count == 0
+            ? finding
+            : finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("time of addition", Findings.Step(state.Index, "over"), Math.Ceiling(GasDilution.PpmInExhaust(mol, exhaust) / (NamedShare * limit) / 60 * 1.001), "min", null)) };
+    }
+}

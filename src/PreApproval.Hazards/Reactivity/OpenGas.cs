@@ -1,0 +1,63 @@
+using System.Collections.Frozen;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>One gas that a step makes in an open vessel.</summary>
+/// <param name="Name">As the table or the plan names it.</param>
+/// <param name="Gas">The substance, or the one whose limits stand for it; null when nobody knows.</param>
+/// <param name="Mol">Up to the limiting partner; null when an amount is missing.</param>
+/// <param name="Limit">What limits it, in words.</param>
+internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string Limit)
+{
+    private static readonly FrozenDictionary<string, string> StandIns =
+        EmbeddedTable.Rows("gas-stand-ins.tsv").ToFrozenDictionary(static row => row["gas"], static row => row["substance"], StringComparer.Ordinal);
+
+    /// <summary>The substance of a gas named in the table of encounters.</summary>
+    public static Substance? Known(string name) => Catalog.Default.TryFindByName(StandIns.GetValueOrDefault(name, name), out var gas) ? gas : null;
+
+    /// <summary>
+    /// Gas of the steps in open vessels: of declared reactions, else of encounters where they happen first or the step adds to them.
+    /// One partner loses its gas only once, whoever it meets: of several rows the one with most counts.
+    /// </summary>
+    public static IReadOnlyDictionary<StepState, IReadOnlyList<OpenGas>> Of(ScreeningContext context)
+    {
+        var made = new Dictionary<StepState, IReadOnlyList<OpenGas>>(ReferenceEqualityComparer.Instance);
+        foreach (var state in context.Walk.States.Where(static state => !state.Sealed && state.GasMade.Count > 0))
+        {
+            made[state] = [.. state.GasMade.Select(static gas => new OpenGas(gas.Gas.Name, gas.Gas.Known, gas.Mol, "the declared reaction"))];
+        }
+
+        foreach (var step in context.Happenings.Where(static happening => !happening.State.Sealed && happening.Meeting.Encounter.Gases.Count > 0 && (happening.IsNews || AddsTo(happening))).GroupBy(static happening => happening.State, ReferenceEqualityComparer.Instance))
+        {
+            var state = (StepState)step.Key!;
+            if (made.ContainsKey(state))
+            {
+                continue;
+            }
+
+            made[state] =
+            [
+                .. step.GroupBy(static happening => Gasser(happening.Meeting), StringComparer.Ordinal)
+                    .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.Encounter.Key))!.Meeting)
+                    .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => new OpenGas(share.Name, Known(share.Name), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting)))),
+            ];
+        }
+
+        return made;
+    }
+
+    private static bool AddsTo(Happening happening) =>
+        happening.Meeting.Everyone.Any(content => happening.State.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal)));
+
+    private static string Gasser(Meeting meeting) => meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A;
+
+    private static string Limiting(Meeting meeting)
+    {
+        var first = meeting.Encounter.FirstLimits || meeting.BEquivalents is not { } other || meeting.AEquivalents <= other;
+        var side = first ? meeting.A : meeting.B;
+        return side.Count > 0 ? side[0].Substance.Name : first ? meeting.Encounter.A : meeting.Encounter.B;
+    }
+}

@@ -1,0 +1,134 @@
+using PreApproval.Hazards.Screening;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>What can be said of two that meet. Not assessed never means compatible.</summary>
+public enum Assessment
+{
+    Hazard,
+    NoneKnown,
+    NotAssessed,
+}
+
+/// <summary>One that may meet another: a substance with its families, or air, or what a vessel is made of.</summary>
+/// <param name="Name">For a sentence.</param>
+/// <param name="Families">Its families; a pseudo-family for air and materials of construction; empty: nobody knows.</param>
+public sealed record PairPartner(string Name, IReadOnlyList<string> Families);
+
+/// <summary>What two partners do to each other.</summary>
+public sealed record PairAnswer
+{
+    public required PairPartner A { get; init; }
+
+    public required PairPartner B { get; init; }
+
+    public required Assessment Assessment { get; init; }
+
+    /// <summary>Rows of the table of encounters that speak of the two, worst first; empty unless it is a hazard.</summary>
+    public IReadOnlyList<Encounter> Encounters { get; init; } = [];
+
+    /// <summary>Why none is known; empty unless none is known.</summary>
+    public IReadOnlyList<HarmlessBasis> Bases { get; init; } = [];
+
+    /// <summary>Severity at laboratory scale without any control; null unless it is a hazard.</summary>
+    public Severity? Severity => Encounters.Count == 0 ? null : Encounters.Min(static encounter => encounter.Severity);
+}
+
+/// <summary>
+/// Judges pairs by their families. A row of the table of encounters makes a hazard. Without one, "none known" needs a basis for
+/// every family of the one with every family of the other; a row that holds only above a temperature is such a basis below it.
+/// Everything else is not assessed.
+/// </summary>
+public static class PairAssessment
+{
+    /// <summary>Every pair of the partners, in their order, with every row that may apply at any temperature; three-part rows where the third is among them.</summary>
+    public static IReadOnlyList<PairAnswer> Of(IReadOnlyList<PairPartner> partners)
+    {
+        ArgumentNullException.ThrowIfNull(partners);
+        var answers = new List<PairAnswer>();
+        for (var i = 0; i < partners.Count; i++)
+        {
+            for (var j = i + 1; j < partners.Count; j++)
+            {
+                var (one, other) = (i, j);
+                bool Applies(Encounter row) => row.C is not { } third || EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal)
+                    || partners.Where((_, index) => index != one && index != other).Any(partner => partner.Families.Contains(third, StringComparer.Ordinal));
+                answers.Add(Judge(partners[i], partners[j], Applies));
+            }
+        }
+
+        return answers;
+    }
+
+    /// <summary>Two partners, given which rows apply where they meet.</summary>
+    internal static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies)
+    {
+        var rows = Between(a, b).Where(applies).DistinctBy(static row => row.Key, StringComparer.Ordinal).OrderBy(static row => row.Severity).ToArray();
+        if (rows.Length > 0)
+        {
+            return new PairAnswer { A = a, B = b, Assessment = Assessment.Hazard, Encounters = rows };
+        }
+
+        var bases = Bases(a.Families, b.Families);
+        return new PairAnswer { A = a, B = b, Assessment = bases.Count == 0 ? Assessment.NotAssessed : Assessment.NoneKnown, Bases = bases };
+    }
+
+    /// <summary>Why two sets of families are said to be without a known hazard; empty when any two of them are not covered.</summary>
+    internal static IReadOnlyList<HarmlessBasis> Bases(IReadOnlyList<string> a, IReadOnlyList<string> b)
+    {
+        var (first, second) = (Standing(a), Standing(b));
+        var bases = new List<HarmlessBasis>();
+        foreach (var one in first)
+        {
+            foreach (var other in second)
+            {
+                if ((HarmlessTable.Of(one, other) ?? OutOfRange(one, other)) is not { } basis)
+                {
+                    return [];
+                }
+
+                if (!bases.Exists(known => string.Equals(known.Key, basis.Key, StringComparison.Ordinal)))
+                {
+                    bases.Add(basis);
+                }
+            }
+        }
+
+        return bases;
+    }
+
+    private static List<Encounter> Between(PairPartner a, PairPartner b)
+    {
+        var rows = new List<Encounter>();
+        foreach (var one in a.Families)
+        {
+            foreach (var other in b.Families)
+            {
+                rows.AddRange(EncounterIndex.Default.Between(one, other));
+            }
+        }
+
+        return rows;
+    }
+
+    /// <summary>Families that only tell members of a wider one apart say nothing of their own, as long as there is another.</summary>
+    private static IReadOnlyList<string> Standing(IReadOnlyList<string> families)
+    {
+        string[] standing = [.. families.Where(static family => !FamilyTable.Default.OnlyNarrows(family))];
+        return standing.Length > 0 ? standing : families;
+    }
+
+    /// <summary>The pair is known, and the row holds only in another range of temperature.</summary>
+    private static HarmlessBasis? OutOfRange(string one, string other)
+    {
+        foreach (var row in EncounterIndex.Default.Between(one, other))
+        {
+            if (row is { C: null } && (row.AboveK ?? row.BelowK) is not null)
+            {
+                return new HarmlessBasis(row.Key, $"a hazard of {row.A} with {row.B} is known only {PairWords.Range(row)}", row.Sources);
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,54 @@
+using System.Globalization;
+using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
+using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Inventory;
+using PreApproval.Procedures.Workflow;
+
+namespace PreApproval.Web.Inventory;
+
+/// <summary>What the pages say of entries of the inventory.</summary>
+public static class InventoryWords
+{
+    /// <summary>As typed; empty where it is not given.</summary>
+    public static string Of(Quantity? quantity) => quantity is null ? "" : $"{quantity.Value.ToString("R", CultureInfo.InvariantCulture).Replace('-', '−')} {quantity.Unit}";
+
+    public static string Of(DateOnly? date) => date?.ToString("d MMM yyyy", CultureInfo.InvariantCulture) ?? "";
+
+    /// <summary>The last day of an inspection under the default policy, where it is over; else null.</summary>
+    public static string? RanOut(VesselEntry vessel, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        return vessel.InspectedOn is { } on && on.AddMonths((int)Policy.Default.InspectionMonths) is var due && due < today ? $"ran out on {Of(due)}" : null;
+    }
+
+    /// <summary>A part with its limits.</summary>
+    public static string Of(VesselPartEntry part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        string[] limits = [.. ((string[])[Of(part.Rating), Of(part.MaximumTemperature)]).Where(static words => words.Length > 0)];
+        return limits.Length == 0 ? $"{part.Part}: no limits given" : $"{part.Part}: {string.Join(", ", limits)}";
+    }
+
+    public static string Of(VersionChange change) => change switch
+    {
+        VersionChange.Added => "added",
+        VersionChange.Changed => "changed",
+        VersionChange.Retired => "taken out",
+    };
+
+    public static string Of(ImportEffect effect) => effect switch
+    {
+        ImportEffect.Added => "new",
+        ImportEffect.Changed => "changes",
+        ImportEffect.Unchanged => "stays",
+    };
+
+    /// <summary>Kind and limits in one line, for choosing.</summary>
+    public static string Line(InventoryVessel vessel)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        string[] words = [vessel.Label, vessel.Vessel.Kind, Of(vessel.Vessel.Volume), Of(vessel.Vessel.Rating), vessel.OutOfService is null ? "" : "out of service"];
+        return string.Join(", ", words.Where(static word => word.Length > 0));
+    }
+}
