@@ -5,6 +5,7 @@ using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Exploring;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared.Charts;
@@ -51,6 +52,7 @@ public sealed partial class Editor
         _document.Faults = read.IsOk ? [] : read.Error.Faults;
         _screening = null;
         _curves = [];
+        _explorable = [];
         _screeningFailed = false;
         _screeningBusy = false;
         if (!read.IsOk)
@@ -62,6 +64,7 @@ public sealed partial class Editor
         {
             ProcedureDocument completed = GroupSubstanceUse.Complete(read.Value, _document.Own);
             _screening = ScreeningView.Read(Screener.Screen(completed, Policy.Default).Json);
+            _explorable = [.. ExploredPlan.Of(Root, completed).Explorable.Select(ExploredStep.Of)];
             _curves = PressureCurve.From(ReferenceEquals(completed, read.Value) ? Root : DocumentWriter.ToJson(completed), _screening);
         }
         catch (ScreeningBusyException)
