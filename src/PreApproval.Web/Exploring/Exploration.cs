@@ -15,7 +15,8 @@ namespace PreApproval.Web.Exploring;
 /// </summary>
 public sealed class Exploration
 {
-    private const int FillPoints = 39;
+    /// <summary>Every 5 %.</summary>
+    private const int FillPoints = 20;
 
     private readonly DocumentScreener _screener;
     private readonly IReadOnlyList<ListedGroupSubstance> _own;

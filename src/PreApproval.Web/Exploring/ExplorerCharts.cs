@@ -93,7 +93,7 @@ public static class ExplorerCharts
                 : [],
             Caption = $"Line: worst case. Dotted: the bound for liquids that do not mix. All amounts are scaled together. The usual most is common practice, no source. {RatingWords(curve, up)}",
             Columns = ["Fill", "Worst case", "Bound", "Of rating", "Limits"],
-            Rows = [.. curve.Points.Where(static (_, i) => i % 3 == 0).Select(static p => (IReadOnlyList<string>)
+            Rows = [.. curve.Points.Select(static p => (IReadOnlyList<string>)
                 [ExplorerWords.Percent(p.At), p.LiquidFull ? "full" : ExplorerWords.Bar(p.GoverningPaGauge), ExplorerWords.Bar(p.BoundPaGauge), ExplorerWords.Percent(p.ShareOfRating), ExplorerWords.Safe(p.Safe)])],
         };
     }

@@ -36,7 +36,7 @@ public sealed record ExplorerQuery
     public ExploredValues ValuesFor(IReadOnlyList<ExchangeableLiquid> liquids)
     {
         ArgumentNullException.ThrowIfNull(liquids);
-        ExchangeableLiquid? liquid = liquids.FirstOrDefault(l => string.Equals(l.Id, Material, StringComparison.Ordinal)) ?? liquids.FirstOrDefault();
+        ExchangeableLiquid? liquid = liquids.FirstOrDefault(l => string.Equals(l.Id, Material, StringComparison.Ordinal)) ?? (liquids.Count > 0 ? liquids[0] : null);
         return new ExploredValues
         {
             TemperatureC = Number(Temperature, "°C", ExplorerRange.LeastC, ExplorerRange.MostC),
