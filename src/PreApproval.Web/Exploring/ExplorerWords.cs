@@ -114,7 +114,7 @@ public static class ExplorerWords
         ArgumentNullException.ThrowIfNull(state);
         string[] without = [.. state.Contents.Where(static c => c.Substance.Known is not { PhaseAt298K: Phase.Gas } && c is not { Mol: not null, Substance.Known: { DensityKgPerM3: not null, Identity.MolarMassKgPerMol: not null } })
             .Select(static c => c.Substance.Name).Distinct(StringComparer.Ordinal)];
-        return state.Vessel.VolumeM3 is null ? $"the volume of {state.Vessel.Id} is not known" : $"no density or no amount is on file for {string.Join(", ", without)}";
+        return state.Vessel.VolumeM3 is null ? $"the volume of {state.Vessel.Id} is not known" : $"no amount or density is known for {string.Join(", ", without)}";
     }
 
     /// <summary>Contents without a flash point on file, of those that may burn.</summary>
