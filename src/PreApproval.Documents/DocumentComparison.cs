@@ -11,6 +11,10 @@ public static class DocumentComparison
     public static IReadOnlyList<HazardChange> Compare(ProcedureDocument before, ProcedureDocument after, Policy policy) =>
         Comparison.Of(Screen(before, policy), Screen(after, policy));
 
+    /// <summary>The same for documents that were screened, under one policy, already.</summary>
+    public static IReadOnlyList<HazardChange> Between(ProcedureDocument before, Report was, ProcedureDocument after, Report now) =>
+        Comparison.Of(new ScreenedPlan(PlanMapping.ToPlan(before, Catalog.Default), was), new ScreenedPlan(PlanMapping.ToPlan(after, Catalog.Default), now));
+
     private static ScreenedPlan Screen(ProcedureDocument document, Policy policy)
     {
         var plan = PlanMapping.ToPlan(document, Catalog.Default);

@@ -48,6 +48,40 @@ public sealed class LoadTests(TestApp test)
         }
     }
 
+    [Fact]
+    public async Task Comparisons_MoreThanTheCoresCanDo_TakeTurnsWithScreenings()
+    {
+        int running = 0;
+        int most = 0;
+        T Slowly<T>(Func<T> work)
+        {
+            InterlockedMax(ref most, Interlocked.Increment(ref running));
+            Thread.Sleep(200);
+            Interlocked.Decrement(ref running);
+            return work();
+        }
+
+        DocumentScreener slow = SampleScreening.Screener with
+        {
+            Screen = (document, policy) => Slowly(() => SampleScreening.Screener.Screen(document, policy)),
+            Compare = (before, after, policy) => Slowly(() => SampleScreening.Screener.Compare(before, after, policy)),
+        };
+        await using WebApp app = WebApp.Start(test.Application, services: services =>
+        {
+            services.RemoveAll<DocumentScreener>();
+            services.AddSingleton(p => p.GetRequiredService<ScreeningLimiter>().Around(slow));
+        });
+        using HttpClient author = app.Client();
+        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        JsonObject both = new() { ["before"] = Sample.Document("one"), ["after"] = Sample.Document("two") };
+        HttpResponseMessage[] answers = await Task.WhenAll(Enumerable.Range(0, 30).Select(i => i % 2 == 0
+            ? author.PostAsJsonAsync("/api/v1/comparisons", both)
+            : author.PostAsJsonAsync("/api/v1/screenings", Sample.Document("between"))));
+        Assert.InRange(most, 1, Math.Max(1, Environment.ProcessorCount - 1));
+        Assert.Contains(answers, a => a.StatusCode == HttpStatusCode.OK);
+        Assert.All(answers.Where(a => a.StatusCode != HttpStatusCode.OK), a => Assert.Equal(HttpStatusCode.ServiceUnavailable, a.StatusCode));
+    }
+
     [Theory]
     [InlineData("-c statement_timeout=300")]
     [InlineData("-c lock_timeout=300")]

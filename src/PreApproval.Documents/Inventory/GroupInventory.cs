@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Documents.Inventory;
@@ -22,6 +23,9 @@ public sealed record ListedPlace(Guid Id, int Version, InventoryPlace Entry, IRe
 public sealed record GroupInventory(IReadOnlyList<ListedVessel> Vessels, IReadOnlyList<ListedPlace> Places)
 {
     public static GroupInventory Empty { get; } = new([], []);
+
+    /// <summary>How many months an inspection counts in this group.</summary>
+    public double InspectionMonths { get; init; } = Policy.Default.InspectionMonths;
 
     /// <summary>
     /// The vessel that a vessel of a document is: the same label and the same kind, letter case, spaces and hyphens aside. One that is in the

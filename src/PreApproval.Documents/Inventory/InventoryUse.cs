@@ -48,7 +48,7 @@ public static class InventoryUse
                 return vessel;
             }
 
-            faults.AddRange(Faults(vessel, listed, document.PlannedOn, today).Select(fault =>
+            faults.AddRange(Faults(vessel, listed, document.PlannedOn, today, inventory.InspectionMonths).Select(fault =>
                 new Fault(fault.Path.StartsWith("/plannedOn", StringComparison.Ordinal) ? fault.Path : string.Create(CultureInfo.InvariantCulture, $"/vessels/{index}{fault.Path}"), fault.Message)));
             VesselEntry filled = Filled(vessel, listed);
             copied |= filled != vessel;
@@ -86,7 +86,7 @@ public static class InventoryUse
         ? string.Create(CultureInfo.InvariantCulture, $"the group's inventory, {listed.Entry.Label}, version {listed.Version} by {listed.ChangedBy}: {evidence}")
         : null;
 
-    private static IEnumerable<Fault> Faults(VesselEntry vessel, ListedVessel listed, DateOnly? plannedOn, DateOnly today)
+    private static IEnumerable<Fault> Faults(VesselEntry vessel, ListedVessel listed, DateOnly? plannedOn, DateOnly today, double inspectionMonths)
     {
         VesselEntry known = listed.Entry.Vessel;
         if (listed.Retired is { } why)
@@ -125,7 +125,7 @@ public static class InventoryUse
             yield return new Fault("/parts", $"does not have {Words(missing)} as the group's inventory has it ({listed.Entry.Label}, version {listed.Version.ToString(CultureInfo.InvariantCulture)}); take it from there again");
         }
 
-        if (plannedOn is null && known.InspectedOn is { } inspected && inspected.AddMonths((int)Policy.Default.InspectionMonths) is var due && due < today)
+        if (plannedOn is null && known.InspectedOn is { } inspected && inspected.AddMonths((int)inspectionMonths) is var due && due < today)
         {
             yield return new Fault("/plannedOn", $"is missing: the inspection of {listed.Entry.Label} ({Words(inspected)}) ran out on {Words(due)}; say for which day the work is planned");
         }

@@ -23,6 +23,20 @@ public static class SafeWindow
         return [.. Walk.Follow(plan, policy).States.Where(state => string.Equals(state.Step.Id, stepId, StringComparison.Ordinal))];
     }
 
+    /// <summary>The states that have a safe window, in the order of the walk: a vessel with contents that is closed or heated.</summary>
+    public static IReadOnlyList<StepState> StatesOf(Plan plan, Policy policy)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return [.. Walk.Follow(plan, policy).States.Where(static state => state.Contents.Count > 0 && (state.Sealed || state.Heated))];
+    }
+
+    /// <summary>The step as it stands: the point that the curves pass through.</summary>
+    public static SafeWindowPoint At(StepState state, Policy policy)
+    {
+        var judged = Judged.Of(state, policy);
+        return judged.Point(state.TemperatureK, state, ClosedAssessment.Of(state), null);
+    }
+
     /// <summary>A closed vessel as a step: charged and closed under air at 20 °C, then heated.</summary>
     /// <param name="vessel">The vessel.</param>
     /// <param name="contents">What is charged, in mol.</param>
@@ -237,6 +251,8 @@ public static class SafeWindow
                 FlashMarginK = FlashK - moved.TemperatureK,
                 SurfaceMarginK = SurfaceLimitK - HotSurface.SurfaceK(moved),
                 LimitMarginK = LimitK - moved.WorstTemperatureK,
+                Model = peak is { State: { PressurePaAbs: not null, Model: var model } } ? PressureSentences.ModelWords(model) : null,
+                Sources = peak?.State.Sources ?? [],
             };
             return point with { Safe = IsSafe(point, moved, assessment, unknown) };
         }
@@ -251,6 +267,7 @@ public static class SafeWindow
                 RatingOf = Rating.Of,
                 QuietLimitPaGauge = Rating.QuietLimitPaGauge(State.Vessel, Policy),
                 Current = inside ? current : null,
+                FlashMarginNeededK = State.Sealed ? null : FlashMarginK,
             };
         }
 

@@ -34,6 +34,12 @@ public sealed record SafeWindowPoint(double At)
     /// <summary>Lowest temperature limit of vessel and parts minus the worst credible temperature, in K; null when none is stated.</summary>
     public double? LimitMarginK { get; init; }
 
+    /// <summary>Model that gave the governing pressure, in words; null where there is none.</summary>
+    public string? Model { get; init; }
+
+    /// <summary>Keys in <c>sources.bib</c> of what the governing pressure rests on.</summary>
+    public IReadOnlyList<string> Sources { get; init; } = [];
+
     /// <summary>True: quiet. False: a limit is passed. Null: data are missing, which is no pass.</summary>
     public bool? Safe { get; init; }
 }
@@ -56,4 +62,7 @@ public sealed record SafeWindowCurve(IReadOnlyList<SafeWindowPoint> Points, doub
 
     /// <summary>Where the step itself stands on the axis; null when outside the asked range.</summary>
     public double? Current { get; init; }
+
+    /// <summary>Distance below the flash point in K that the open step needs to be safe; null for a closed one, which needs none.</summary>
+    public double? FlashMarginNeededK { get; init; }
 }

@@ -18,6 +18,9 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
     /// <summary>Ratio of heat capacities of the gas space. 1.4, air; vapours are lower, and the vapour's own condensation is left out.</summary>
     private const double Gamma = 1.4;
 
+    /// <summary>Full reference of the two equations.</summary>
+    public static string Source { get; } = Screening.References.Full("crowl-louvar");
+
     /// <summary>Everything, in J.</summary>
     public double TotalJ => GasJ + LiquidJ;
 

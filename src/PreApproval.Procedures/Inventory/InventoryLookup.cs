@@ -1,12 +1,13 @@
 using PreApproval.Documents;
 using PreApproval.Documents.Inventory;
 using PreApproval.Hazards.Substances;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Procedures.Inventory;
 
 /// <summary>The inventory as documents use it; nothing for those who do not read procedures of the group.</summary>
-public sealed class InventoryLookup(IInventoryStore store, IProcedureReader reader, TimeProvider clock)
+public sealed class InventoryLookup(IInventoryStore store, IProcedureReader reader, PolicyInUse thresholds, TimeProvider clock)
 {
     public DateOnly Today => DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
 
@@ -23,7 +24,7 @@ public sealed class InventoryLookup(IInventoryStore store, IProcedureReader read
         string? place = document.Place?.Name is { } name ? NameSpelling.Of(name) : null;
         return vessels.Length == 0 && place is null
             ? GroupInventory.Empty
-            : await MadeAsync(await store.NamedAsync(actor.GroupId, vessels, place, cancellationToken), cancellationToken);
+            : await MadeAsync(actor, await store.NamedAsync(actor.GroupId, vessels, place, cancellationToken), cancellationToken);
     }
 
     /// <summary>All of it, with the vessels that were taken out, so that a draft that names one can be told.</summary>
@@ -35,6 +36,7 @@ public sealed class InventoryLookup(IInventoryStore store, IProcedureReader read
         }
 
         return await MadeAsync(
+            actor,
             [
                 .. await store.ListAsync(actor.GroupId, InventoryKind.Vessel, retired: true, cancellationToken),
                 .. await store.ListAsync(actor.GroupId, InventoryKind.Place, retired: false, cancellationToken),
@@ -43,7 +45,7 @@ public sealed class InventoryLookup(IInventoryStore store, IProcedureReader read
             cancellationToken);
     }
 
-    private async Task<GroupInventory> MadeAsync(IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Latest)> rows, CancellationToken cancellationToken)
+    private async Task<GroupInventory> MadeAsync(Actor actor, IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Latest)> rows, CancellationToken cancellationToken)
     {
         if (rows.Count == 0)
         {
@@ -61,6 +63,9 @@ public sealed class InventoryLookup(IInventoryStore store, IProcedureReader read
                 .. rows.Where(static row => row.Head.Kind == InventoryKind.Place).Select(row => new ListedPlace(
                     row.Head.Id, row.Head.Version, (InventoryPlace)InventoryRows.Content(row),
                     [.. agents.Where(agent => agent.Place == row.Head.Id).Select(static agent => agent.Agent).Distinct().Order()])),
-            ]);
+            ])
+        {
+            InspectionMonths = (await thresholds.OfAsync(actor, cancellationToken)).InspectionMonths,
+        };
     }
 }

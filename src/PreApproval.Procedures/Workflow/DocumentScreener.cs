@@ -18,6 +18,9 @@ public sealed record DocumentScreener(
     /// <summary>The digest of a document without screening it; null: only a screening gives it.</summary>
     public Func<ProcedureDocument, string>? Digest { get; init; }
 
+    /// <summary>Screens two documents and says how their hazards differ.</summary>
+    public Func<ProcedureDocument, ProcedureDocument, Policy, IReadOnlyList<HazardChange>> Compare { get; init; } = DocumentComparison.Compare;
+
     internal string DigestOf(ProcedureDocument document) => Digest is { } digest ? digest(document) : Screen(document, Policy.Default).DocumentDigest;
 
     /// <summary>A document's refusal as the handler's: one text for screening, saving and submitting.</summary>

@@ -20,14 +20,6 @@ public static class ChangeWords
 
     public static string Severity(Finding? finding) => finding is null ? "none" : ReportWords.Of(finding.Severity);
 
-    /// <summary>The changes between two stored documents under one policy; null: one of them cannot be read by today's format.</summary>
-    public static IReadOnlyList<HazardChange>? Between(ReadOnlyMemory<byte> before, ReadOnlyMemory<byte> after, Policy policy)
-    {
-        Result<ProcedureDocument, DocumentRefusal> old = DocumentReader.Read(before);
-        Result<ProcedureDocument, DocumentRefusal> now = DocumentReader.Read(after);
-        return old.IsOk && now.IsOk ? DocumentComparison.Compare(old.Value, now.Value, policy) : null;
-    }
-
     /// <summary>The revision to compare with: the last approved or cleared one before it, else the one before; null: it is the first.</summary>
     public static int? EarlierThan(ProcedureView procedure, int number)
     {

@@ -32,7 +32,7 @@ public static class ComparisonEndpoints
         .Produces<ComparisonAnswer>(StatusCodes.Status200OK, "application/json")
         .Refuses(400, 404, 413, 415, 422);
 
-    private static async Task<Results<Utf8ContentHttpResult, ProblemResult>> CompareAsync(HttpContext context, ActorProvider actors, OwnValues ownValues, PolicyInUse thresholds, Guid? group, CancellationToken cancellationToken)
+    private static async Task<Results<Utf8ContentHttpResult, ProblemResult>> CompareAsync(HttpContext context, ActorProvider actors, OwnValues ownValues, DocumentScreener screener, PolicyInUse thresholds, Guid? group, CancellationToken cancellationToken)
     {
         Result<ObjectReader, Refusal> body = await RequestBody.ReadObjectAsync(context.Request, cancellationToken);
         if (!body.IsOk)
@@ -61,7 +61,7 @@ public static class ComparisonEndpoints
             return Problems.From(context, DocumentScreener.Refuse((old.IsOk ? now : old).Error!) with { Faults = faults });
         }
 
-        return ApiEndpoints.Json(CanonicalJson.Serialize(ComparisonWriter.ToJson(DocumentComparison.Compare(old.Value.Document, now.Value.Document, await thresholds.OfAsync(actor, cancellationToken)))));
+        return ApiEndpoints.Json(CanonicalJson.Serialize(ComparisonWriter.ToJson(screener.Compare(old.Value.Document, now.Value.Document, await thresholds.OfAsync(actor, cancellationToken)))));
     }
 
     private static IEnumerable<Fault> FaultsOf(Result<CompletedDocument, DocumentRefusal> read, string place) =>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using PreApproval.Documents;
 using PreApproval.Documents.Inventory;
-using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Workflow;
 
@@ -15,11 +14,11 @@ public static class InventoryWords
 
     public static string Of(DateOnly? date) => date?.ToString("d MMM yyyy", CultureInfo.InvariantCulture) ?? "";
 
-    /// <summary>The last day of an inspection under the default policy, where it is over; else null.</summary>
-    public static string? RanOut(VesselEntry vessel, DateOnly today)
+    /// <summary>The last day of an inspection that counts so many months, where it is over; else null.</summary>
+    public static string? RanOut(VesselEntry vessel, DateOnly today, double inspectionMonths)
     {
         ArgumentNullException.ThrowIfNull(vessel);
-        return vessel.InspectedOn is { } on && on.AddMonths((int)Policy.Default.InspectionMonths) is var due && due < today ? $"ran out on {Of(due)}" : null;
+        return vessel.InspectedOn is { } on && on.AddMonths((int)inspectionMonths) is var due && due < today ? $"ran out on {Of(due)}" : null;
     }
 
     /// <summary>A part with its limits.</summary>

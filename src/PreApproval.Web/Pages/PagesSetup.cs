@@ -23,6 +23,7 @@ public static class PagesSetup
             .AddInteractiveServerComponents(o => o.DisconnectedCircuitMaxRetained = MostDisconnectedEditors)
             .AddHubOptions(o => o.MaximumReceiveMessageSize = LargestMessageBytes);
         services.AddCascadingAuthenticationState();
+        services.AddSingleton<LiveWork>();
         return services;
     }
 

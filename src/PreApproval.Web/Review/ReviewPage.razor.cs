@@ -29,13 +29,16 @@ public sealed partial class ReviewPage : PageBase
     private string? _lost;
     private int? _next;
     private int? _comparedWith;
-    private IReadOnlyList<HazardChange>? _changes;
+    private HazardComparison _changes = HazardComparison.Unreadable;
 
     [Parameter]
     public Guid Id { get; set; }
 
     [Inject]
     private ProcedureQueries Queries { get; set; } = null!;
+
+    [Inject]
+    private DocumentScreener Screener { get; set; } = null!;
 
     [Inject]
     private DecisionHandler Decisions { get; set; } = null!;
@@ -88,7 +91,7 @@ public sealed partial class ReviewPage : PageBase
         _comparedWith = ChangeWords.EarlierThan(procedure, number);
         if (_comparedWith is { } before && await Queries.ReadRevisionAsync(Actor, Id, before, Cancellation) is { IsOk: true } earlier)
         {
-            _changes = ChangeWords.Between(earlier.Value.Document, revision.Document, await Thresholds.OfAsync(Actor, Cancellation));
+            _changes = HazardComparison.Between(Screener, earlier.Value.Document, revision.Document, await Thresholds.OfAsync(Actor, Cancellation));
         }
     }
 

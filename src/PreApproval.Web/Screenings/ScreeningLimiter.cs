@@ -25,7 +25,13 @@ public sealed class ScreeningLimiter : IDisposable
     public DocumentScreener Around(DocumentScreener screener)
     {
         ArgumentNullException.ThrowIfNull(screener);
-        return screener with { Screen = (document, policy) => Run(() => screener.Screen(document, policy)) };
+        return screener with
+        {
+            Screen = (document, policy) => Run(() => screener.Screen(document, policy)),
+
+            // Two screenings one after the other: one place.
+            Compare = (before, after, policy) => Run(() => screener.Compare(before, after, policy)),
+        };
     }
 
     public void Dispose() => _running.Dispose();

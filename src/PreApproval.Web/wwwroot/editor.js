@@ -9,7 +9,7 @@
   let offline = false;
   let journal = { typed: {}, kept: [] };
 
-  const root = () => document.getElementById("editor");
+  const root = () => document.getElementById("editor") ?? document.getElementById("explorer");
 
   function load() {
     try {
@@ -111,14 +111,14 @@
       }
     } else {
       say(null);
-      for (const button of document.querySelectorAll("#editor button[aria-disabled]")) {
+      for (const button of buttons()) {
         button.removeAttribute("aria-disabled");
       }
     }
   }
 
   // All that only the server can carry out; typing is kept here and the banner has a button of its own.
-  const buttons = () => [...document.querySelectorAll("#editor button")].filter((b) => !b.closest("#connection"));
+  const buttons = () => [...(root()?.querySelectorAll("button") ?? [])].filter((b) => !b.closest("#connection"));
 
   function onClickOffline(event) {
     const button = event.target.closest?.("button");
@@ -133,6 +133,7 @@
   function backOnline() {
     setOffline(false);
     type(Object.entries(journal.typed).map(([field, entry]) => ({ field, value: entry.value })));
+    window.dispatchEvent(new Event("preapproval-online"));
   }
 
   // True when the server answers on the connection there is.
@@ -277,6 +278,11 @@
       store();
     },
     focusRow,
+    // A live page without a journal: only the banner and the way back to the connection.
+    watch(dotNet) {
+      reference = dotNet;
+    },
+    offline: () => offline,
     putBack() {
       const entries = journal.kept;
       journal.kept = [];

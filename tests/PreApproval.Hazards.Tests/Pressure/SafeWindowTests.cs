@@ -24,6 +24,32 @@ public sealed class SafeWindowTests
     }
 
     [Fact]
+    public void At_TheStepItself_IsThePointThatTheCurvePassesThrough()
+    {
+        var state = Last(Ethanol(ratingBar: 5, ethanolML: 10, celsius: 100));
+
+        var at = SafeWindow.At(state, Policy.Default);
+        var curve = SafeWindow.OverTemperature(state, Policy.Default, state.TemperatureK, state.TemperatureK + 10, 2).Points[0];
+
+        Assert.Equal(curve.GoverningPaGauge!.Value, at.GoverningPaGauge!.Value, 1.0);
+        Assert.Equal((curve.FlashMarginK, curve.SurfaceMarginK, curve.Safe), (at.FlashMarginK, at.SurfaceMarginK, at.Safe));
+        Assert.NotNull(at.Model);
+        Assert.NotEmpty(at.Sources);
+    }
+
+    [Fact]
+    public void StatesOf_APlan_AreItsClosedAndHeatedSteps()
+    {
+        var plan = Ethanol(ratingBar: 5, ethanolML: 10, celsius: 100);
+
+        var states = SafeWindow.StatesOf(plan, Policy.Default);
+
+        Assert.NotEmpty(states);
+        Assert.All(states, static state => Assert.True(state.Sealed || state.Heated));
+        Assert.DoesNotContain(states, static state => state.Step.Action == StepAction.Charge);
+    }
+
+    [Fact]
     public void OverTemperature_EndOfTheWindow_IsQuietAndTheNextPointIsNot()
     {
         var plan = Ethanol(ratingBar: 5, ethanolML: 10, celsius: 100);

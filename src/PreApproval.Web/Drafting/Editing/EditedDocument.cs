@@ -30,7 +30,6 @@ public sealed record FocusedRow(string List, int Index, RowFocus On);
 public sealed class EditedDocument
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-    private static readonly JsonSerializerOptions Compact = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private EditedDocument(JsonObject root) => Root = root;
 
@@ -56,7 +55,7 @@ public sealed class EditedDocument
 
     public static EditedDocument Read(ReadOnlyMemory<byte> utf8) => new(DocumentText.Parse(utf8));
 
-    public byte[] ToUtf8() => Encoding.UTF8.GetBytes(Root.ToJsonString(Compact));
+    public byte[] ToUtf8() => Encoding.UTF8.GetBytes(Root.ToJsonString(DocumentText.Compact));
 
     public string ToText() => Root.ToJsonString(Indented);
 

@@ -1,9 +1,7 @@
-using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.JSInterop;
 using PreApproval.Documents;
 using PreApproval.Procedures.Drafting;
 using PreApproval.Procedures.Workflow;
-using PreApproval.Web.Identity;
 
 namespace PreApproval.Web.Drafting.Editing;
 
@@ -141,18 +139,8 @@ public sealed partial class Editor
         await Js.InvokeVoidAsync("preapprovalEditor.discard", _gone.Token);
     }
 
-    /// <summary>One unit of work: a circuit lives too long to share a database session with all it does.</summary>
-    private async Task<Result<DraftView, Refusal>> WithDraftsAsync(Func<DraftHandler, Actor, CancellationToken, Task<Result<DraftView, Refusal>>> work)
-    {
-        AuthenticationState state = await Authentication;
-        await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
-        Actor? actor = await scope.ServiceProvider.GetRequiredService<SessionCheck>().HoldsAsync(state.User, _gone.Token)
-            ? await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token)
-            : null;
-        return actor is null
-            ? Refusal.Because(RefusalKind.Forbidden, "You are not signed in any more, or do not belong to the group. What you typed is kept on this device: sign in again.")
-            : await work(scope.ServiceProvider.GetRequiredService<DraftHandler>(), actor, _gone.Token);
-    }
+    private async Task<Result<DraftView, Refusal>> WithDraftsAsync(Func<DraftHandler, Actor, CancellationToken, Task<Result<DraftView, Refusal>>> work) =>
+        await Work.RunAsync((await Authentication).User, ProcedureId, (services, actor, cancel) => work(services.GetRequiredService<DraftHandler>(), actor, cancel), _gone.Token);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "Saving the draft of {ProcedureId} failed")]
     private static partial void SaveFailed(ILogger logger, Guid procedureId, Exception exception);

@@ -8,6 +8,7 @@ using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Exploring;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared.Charts;
@@ -67,6 +68,7 @@ public sealed partial class Editor
         _document.Faults = read.IsOk ? [] : read.Error.Faults;
         _screening = null;
         _curves = [];
+        _explorable = [];
         _screeningFailed = false;
         _screeningBusy = false;
         if (!read.IsOk)
@@ -85,6 +87,7 @@ public sealed partial class Editor
 
             ProcedureDocument completed = stocked.Document;
             _screening = ScreeningView.Read(Screener.Screen(completed, _thresholds).Json);
+            _explorable = [.. ExploredPlan.Of(Root, completed, _thresholds).Explorable.Select(ExploredStep.Of)];
             _curves = PressureCurve.From(ReferenceEquals(completed, read.Value) ? Root : DocumentWriter.ToJson(completed), _screening);
         }
         catch (ScreeningBusyException)

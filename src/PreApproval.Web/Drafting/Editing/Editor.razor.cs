@@ -9,6 +9,7 @@ using PreApproval.Documents;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Drafting;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Exploring;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Shared.Charts;
 using PreApproval.Web.Shared.Components;
@@ -58,6 +59,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
     private bool _screeningFailed;
     private bool _screeningBusy;
     private IReadOnlyList<PressureCurve> _curves = [];
+    private IReadOnlyList<ExploredStep> _explorable = [];
     private string? _json;
     private IReadOnlyList<Fault> _jsonFaults = [];
 
@@ -79,6 +81,9 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
 
     [Inject]
     private IServiceScopeFactory Scopes { get; set; } = null!;
+
+    [Inject]
+    private LiveWork Work { get; set; } = null!;
 
     [Inject]
     private IJSRuntime Js { get; set; } = null!;
@@ -228,12 +233,15 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
         StateHasChanged();
     }
 
-    private async Task CheckAsync()
+    private Task CheckAsync() => LeaveForAsync($"/procedures/{ProcedureId.ToString()}/check");
+
+    /// <summary>To another page, once all that was typed is saved.</summary>
+    private async Task LeaveForAsync(string address)
     {
         await SaveAsync();
         if (_dirtySince is null && !_saving && _problem is null && _conflict is null)
         {
-            Navigation.NavigateTo($"/procedures/{ProcedureId.ToString()}/check", forceLoad: true);
+            Navigation.NavigateTo(address, forceLoad: true);
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 
@@ -7,6 +8,9 @@ namespace PreApproval.Web.Shared.Components;
 /// <summary>Reads a procedure document, complete or not, for showing. Nothing is converted: quantities are shown as typed.</summary>
 public static class DocumentText
 {
+    /// <summary>A document as it is kept: without spaces, letters of every script as they are.</summary>
+    public static JsonSerializerOptions Compact { get; } = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
     /// <summary>The document, or an empty one for bytes that are no JSON object.</summary>
     public static JsonObject Parse(ReadOnlyMemory<byte> utf8)
     {

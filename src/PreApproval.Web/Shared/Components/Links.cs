@@ -18,5 +18,9 @@ public static class Links
 
     public static string Procedure(Guid id) => $"/procedures/{id}";
 
+    /// <summary>The explorer of a revision; null step: the hottest closed one.</summary>
+    public static string Explore(Guid id, int number, string? step) =>
+        $"{Revision(id, number)}/explore{(step is null ? "" : "?step=" + Uri.EscapeDataString(step))}";
+
     public static string Revision(Guid id, int number) => $"/procedures/{id}/revisions/{number}";
 }

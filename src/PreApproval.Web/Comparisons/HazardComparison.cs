@@ -1,0 +1,37 @@
+using PreApproval.Documents;
+using PreApproval.Hazards.Screening;
+using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Screenings;
+
+namespace PreApproval.Web.Comparisons;
+
+/// <summary>The changes between the hazards of two documents, or why they were not compared.</summary>
+/// <param name="Changes">Null: not compared.</param>
+/// <param name="Because">A sentence for the page; null: compared.</param>
+public sealed record HazardComparison(IReadOnlyList<HazardChange>? Changes, string? Because)
+{
+    public static HazardComparison Unreadable { get; } = new(null, "The earlier document cannot be read by today's format, so its hazards were not compared.");
+
+    public static HazardComparison Busy { get; } = new(null, "Many screenings are running at the moment, so the hazards were not compared. Load this page again in a few seconds.");
+
+    /// <summary>Compares two stored documents. A page that shows more than this stays up when there is no place for two more screenings.</summary>
+    public static HazardComparison Between(DocumentScreener screener, ReadOnlyMemory<byte> before, ReadOnlyMemory<byte> after, Policy policy)
+    {
+        ArgumentNullException.ThrowIfNull(screener);
+        Result<ProcedureDocument, DocumentRefusal> old = screener.Read(before);
+        Result<ProcedureDocument, DocumentRefusal> now = screener.Read(after);
+        if (!old.IsOk || !now.IsOk)
+        {
+            return Unreadable;
+        }
+
+        try
+        {
+            return new HazardComparison(screener.Compare(old.Value, now.Value, policy), null);
+        }
+        catch (ScreeningBusyException)
+        {
+            return Busy;
+        }
+    }
+}

@@ -1,0 +1,268 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using PreApproval.Documents;
+using PreApproval.Documents.Units;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
+using PreApproval.Web.Shared.Components;
+
+namespace PreApproval.Web.Exploring;
+
+/// <summary>
+/// The document with what is tried written into it, and the list of what differs. The charts, the verdict and the draft all come from this one
+/// document, so that what was seen is what is carried back.
+/// </summary>
+public sealed class ExploredDraft
+{
+    private const double CubicMetresPerML = 1e-6;
+
+    private readonly JsonObject _planned;
+    private readonly List<(string Row, string Member, string Label)> _touched = [];
+
+    private ExploredDraft(JsonObject planned)
+    {
+        _planned = planned;
+        Root = (JsonObject)planned.DeepClone();
+    }
+
+    /// <summary>The changed document.</summary>
+    public JsonObject Root { get; }
+
+    /// <summary>What differs from the plan, in the order of the controls.</summary>
+    public IReadOnlyList<DraftEdit> Edits => [.. _touched.Distinct()
+        .Select(t => new DraftEdit(t.Row, t.Member, t.Label, At(_planned, t.Row)?[t.Member], At(Root, t.Row)?[t.Member]))
+        .Where(static e => !JsonNode.DeepEquals(e.Before, e.After))];
+
+    /// <summary>Temperature, vessel and solvent. The fill comes last, with <see cref="ScaleAmounts"/>, because it depends on these.</summary>
+    /// <param name="planned">The plan, followed to its steps.</param>
+    /// <param name="state">The step as planned.</param>
+    /// <param name="values">What is tried.</param>
+    /// <param name="toKeep">True for the draft: a rating that is only typical of a kind of vessel is left out, because only the mark on the vessel counts.</param>
+    public static ExploredDraft Of(ExploredPlan planned, StepState state, ExploredValues values, bool toKeep)
+    {
+        ArgumentNullException.ThrowIfNull(planned);
+        ArgumentNullException.ThrowIfNull(state);
+        ArgumentNullException.ThrowIfNull(values);
+        var draft = new ExploredDraft(planned.Root);
+        if (values.TemperatureC is { } celsius)
+        {
+            draft.SetTemperature(state, celsius);
+        }
+
+        draft.SetVessel(state, values, toKeep);
+        if (values.Solvent is { } swap && planned.Document is { } document)
+        {
+            draft.Exchange(document, swap, planned.Plan!.Materials[swap.Material].Composition is Composition.Solution);
+        }
+
+        return draft;
+    }
+
+    /// <summary>All amounts of the procedure times a factor, to four figures: a batch of another size.</summary>
+    public void ScaleAmounts(double factor)
+    {
+        Scale(Root["scale"] as JsonObject, "/scale", "scale of the procedure", factor);
+        foreach ((JsonObject material, int i) in Numbered(DocumentText.Rows(Root, "materials")))
+        {
+            Scale(material, Pointer("materials", i), $"amount of {DocumentText.Text(material, "id")}", factor);
+        }
+
+        foreach ((JsonObject step, int s) in Numbered(DocumentText.Rows(Root, "steps")))
+        {
+            JsonArray uses = step["materials"] as JsonArray ?? [];
+            for (int u = 0; u < uses.Count; u++)
+            {
+                Scale(uses[u] as JsonObject, $"{Pointer("steps", s)}/materials/{u.ToString(CultureInfo.InvariantCulture)}", $"amount of {DocumentText.Text(uses[u], "id")} in step {DocumentText.Text(step, "id")}", factor);
+            }
+        }
+    }
+
+    /// <summary>
+    /// The same changes in another version of the draft. Refused, with the place in words, where that version has something else there or where the
+    /// rows are not the same ones any more.
+    /// </summary>
+    public Result<JsonObject, string> Onto(JsonObject other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        var changed = (JsonObject)other.DeepClone();
+        foreach (DraftEdit edit in Edits)
+        {
+            if (At(changed, edit.Row) is not { } row || !IsSameRow(edit.Row, other) || !JsonNode.DeepEquals(row[edit.Member], edit.Before))
+            {
+                return $"{edit.Label} (here {edit.BeforeWords})";
+            }
+
+            Write(row, edit.Member, edit.After?.DeepClone());
+        }
+
+        return changed;
+    }
+
+    private bool IsSameRow(string pointer, JsonObject other)
+    {
+        string[] parts = pointer.Split('/');
+        string row = string.Join('/', parts.Take(3));
+        return parts.Length < 3 || string.Equals(DocumentText.Text(At(_planned, row), "id"), DocumentText.Text(At(other, row), "id"), StringComparison.Ordinal);
+    }
+
+    private void SetTemperature(StepState state, double celsius)
+    {
+        // The step that set the temperature; where none has, this one.
+        int index = state.TemperatureStep ?? state.Index;
+        if (Row("steps", index) is not { } step)
+        {
+            return;
+        }
+
+        string row = Pointer("steps", index);
+        string id = DocumentText.Text(step, "id");
+        Set(row, "temperature", $"set temperature of step {id}", Quantity(celsius, DocumentText.Text(step, "temperature/unit") is "K" ? "K" : "°C"));
+        if (step["surfaceTemperature"] is JsonObject && DocumentText.Text(step, "surfaceTemperature/unit") is { } unit && Number(step, "surfaceTemperature/value") is { } typed)
+        {
+            double surface = unit is "K" ? typed - UnitTable.CelsiusZeroK : typed;
+            double plannedC = state.TemperatureK - UnitTable.CelsiusZeroK;
+
+            // A block set lower is cooler by as much; no surface is cooler than what it heats.
+            double moved = celsius < plannedC ? surface - (plannedC - celsius) : Math.Max(surface, celsius);
+            Set(row, "surfaceTemperature", $"hottest surface in step {id}", Quantity(moved, unit is "K" ? "K" : "°C"));
+        }
+    }
+
+    private void SetVessel(StepState state, ExploredValues values, bool toKeep)
+    {
+        string row = Pointer("vessels", state.VesselIndex);
+        string id = state.Vessel.Id;
+        if (values.Kind is { } kind)
+        {
+            Set(row, "kind", $"kind of {id}", JsonValue.Create(kind));
+            foreach ((string member, string label) in OfTheOldVessel)
+            {
+                Set(row, member, $"{label} of {id}, which was that of the other vessel", null);
+            }
+        }
+
+        if (values.VolumeML is { } volume)
+        {
+            Set(row, "volume", $"inner volume of {id}", Quantity(volume, "mL"));
+        }
+
+        if (values.RatingBarGauge is { } rating && !(toKeep && values.RatingIsTypical))
+        {
+            Set(row, "rating", $"rated pressure of {id}", Quantity(rating, "bar(g)"));
+            Set(row, "ratingEvidence", $"where the rating of {id} is written, which was that of the other rating", null);
+        }
+    }
+
+    /// <summary>Members of a vessel that say nothing about another one.</summary>
+    private static IReadOnlyList<(string Member, string Label)> OfTheOldVessel { get; } =
+    [
+        ("rating", "rated pressure"), ("ratingEvidence", "where the rating is written"), ("maximumTemperature", "highest temperature"), ("closure", "closure"),
+        ("inspectedOn", "inspection"), ("parts", "parts"),
+    ];
+
+    private void Exchange(ProcedureDocument document, SolventSwap swap, bool isSolution)
+    {
+        MaterialEntry material = document.Materials[swap.Material];
+        string row = Pointer("materials", swap.Material);
+        Substance instead = swap.Instead;
+        var reference = new JsonObject { ["name"] = instead.Identity.Name };
+        if (instead.Identity.Cas is { } cas)
+        {
+            reference.Insert(0, "cas", JsonValue.Create(cas));
+        }
+
+        if (isSolution)
+        {
+            Set(row + "/solution", "solvent", $"solvent of {material.Id}", reference);
+            return;
+        }
+
+        Set(row, "substance", $"substance of {material.Id}", reference);
+        foreach (string member in OfTheOldBottle)
+        {
+            Set(row, member, $"{member switch { "openedOn" => "opening", "peroxideTest" => "peroxide test", _ => member }} of {material.Id}, which was that of the other liquid", null);
+        }
+
+        if (Documents.Planning.SubstanceResolution.Resolve(material.Substance!, Catalog.Default).Known is { } old)
+        {
+            SameVolume(row, $"amount of {material.Id}", material.Amount, old);
+            for (int s = 0; s < document.Steps.Count; s++)
+            {
+                IReadOnlyList<MaterialUseEntry> uses = document.Steps[s].Materials ?? [];
+                for (int u = 0; u < uses.Count; u++)
+                {
+                    if (string.Equals(uses[u].Id, material.Id, StringComparison.Ordinal))
+                    {
+                        SameVolume($"{Pointer("steps", s)}/materials/{u.ToString(CultureInfo.InvariantCulture)}", $"amount of {material.Id} in step {document.Steps[s].Id}", uses[u].Amount, old);
+                    }
+                }
+            }
+        }
+    }
+
+    private static IReadOnlyList<string> OfTheOldBottle { get; } = ["form", "openedOn", "peroxideTest"];
+
+    /// <summary>A mass or an amount of substance becomes the volume that it had; a volume stays.</summary>
+    private void SameVolume(string row, string label, Documents.Quantity? amount, Substance old)
+    {
+        double? massKg = amount?.ToAmount() switch
+        {
+            Amount.Mass mass => mass.Kg,
+            Amount.Mol mol => mol.Moles * old.Identity.MolarMassKgPerMol,
+            _ => null,
+        };
+        if (massKg / old.DensityKgPerM3?.Value is { } volumeM3)
+        {
+            Set(row, "amount", label, Quantity(Figures(volumeM3 / CubicMetresPerML), "mL"));
+        }
+    }
+
+    private void Scale(JsonObject? on, string row, string label, double factor)
+    {
+        if (on is not null && Number(on, "amount/value") is { } value)
+        {
+            Set(row, "amount", label, Quantity(Figures(value * factor), DocumentText.Text(on, "amount/unit")));
+        }
+    }
+
+    private void Set(string row, string member, string label, JsonNode? value)
+    {
+        if (At(Root, row) is { } on)
+        {
+            Write(on, member, value);
+            _touched.Add((row, member, _touched.Find(t => string.Equals(t.Row, row, StringComparison.Ordinal) && string.Equals(t.Member, member, StringComparison.Ordinal)) is { Label: { } first } ? first : label));
+        }
+    }
+
+    private static void Write(JsonObject on, string member, JsonNode? value)
+    {
+        if (value is null)
+        {
+            on.Remove(member);
+        }
+        else
+        {
+            on[member] = value;
+        }
+    }
+
+    private JsonObject? Row(string list, int index) => At(Root, Pointer(list, index));
+
+    private static JsonObject? At(JsonObject root, string pointer) => DocumentText.At(root, pointer[1..]) as JsonObject;
+
+    private static string Pointer(string list, int index) => $"/{list}/{index.ToString(CultureInfo.InvariantCulture)}";
+
+    private static IEnumerable<(JsonObject Row, int Index)> Numbered(IReadOnlyList<JsonObject> rows) => rows.Select(static (row, index) => (row, index));
+
+    private static double? Number(JsonNode on, string path) =>
+        double.TryParse(DocumentText.Text(on, path), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) ? value : null;
+
+    private static JsonObject Quantity(double value, string unit)
+    {
+        double shown = unit is "K" ? value + UnitTable.CelsiusZeroK : value;
+        return new JsonObject { ["value"] = JsonNode.Parse(Math.Round(shown, 6).ToString("0.######", CultureInfo.InvariantCulture)), ["unit"] = unit };
+    }
+
+    private static double Figures(double value) => value == 0 ? 0 : Math.Round(value, Math.Clamp(3 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 12));
+}

@@ -1,0 +1,55 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Vessels;
+
+namespace PreApproval.Web.Exploring;
+
+/// <summary>The numbers of one step as it stands.</summary>
+/// <param name="State">The step.</param>
+/// <param name="Point">Pressure and margins.</param>
+/// <param name="Result">What is known of a closed vessel beyond these; null: open, or of unknown volume.</param>
+/// <param name="Fill">As a fraction; null: not known.</param>
+/// <param name="Rating">The weakest rating in Pa above the atmosphere; null: not known.</param>
+public sealed record StepNumbers(StepState State, SafeWindowPoint Point, ClosedResult? Result, double? Fill, double? Rating)
+{
+    public static StepNumbers Of(StepState state, Policy policy) =>
+        new(state, SafeWindow.At(state, policy), ClosedResult.Of(state, policy), FillLimits.FillOf(state), WeakestRating(state.Vessel));
+
+    /// <summary>One line of the comparison.</summary>
+    public sealed record Row(string Name, string Before, string After)
+    {
+        public bool Differs => !string.Equals(Before, After, StringComparison.Ordinal);
+    }
+
+    /// <summary>Planned and tried side by side.</summary>
+    public static IReadOnlyList<Row> Compare(StepNumbers before, StepNumbers after)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        List<Row> rows = [];
+        Add("Set temperature", static n => ExplorerWords.Celsius(n.State.TemperatureK));
+        Add("Worst credible temperature", static n => ExplorerWords.Celsius(n.State.WorstTemperatureK));
+        if (before.State.Sealed || after.State.Sealed)
+        {
+            Add("Vessel", static n => $"{n.State.Vessel.Kind}, {(n.State.Vessel.VolumeM3 is { } volume ? $"{Shared.Components.Words.Number(volume * 1e6)} mL" : "volume not known")}");
+            Add("Weakest rating", static n => n.Rating is { } rating ? ExplorerWords.Bar(rating) : "not known: counts as 0 bar(g)");
+            Add("Fill", static n => n.Fill is { } fill ? ExplorerWords.Percent(fill) : "not known");
+            Add("Pressure at the set temperature", static n => n.Point.ExpectedPaGauge is { } pa ? ExplorerWords.Bar(pa) : "not known");
+            Add("Worst-case pressure", static n => ExplorerWords.Pressure(n.Point));
+            Add("Share of the rating", static n => n.Point.LiquidFull ? "above every rating" : n.Point.ShareOfRating is { } share ? ExplorerWords.Percent(share) : "not known");
+            Add("Highest permissible set temperature", static n => n.Result is { HighestSetK: { } highest, LeftOut.Count: 0 } ? ExplorerWords.Celsius(highest) : "none can be given");
+            Add("Stored energy", static n => n.Result?.Energy is { } energy ? $"{Shared.Components.Words.Number(ExplorerWords.Figures(energy.TotalJ))} J" : "not known");
+            Add("Shield", static n => n.Result?.Shield is { } shield ? ShieldClasses.Words(shield) : "not known");
+        }
+
+        Add("Margin to the flash point", static n => n.Point.FlashMarginK is { } margin ? ExplorerWords.Difference(margin) : "none on file");
+        Add("Margin of the hottest surface", static n => n.Point.SurfaceMarginK is { } margin ? ExplorerWords.Difference(margin) : "no autoignition temperature on file");
+        Add("Inside the limits of this page", static n => n.Point.Safe switch { true => "yes", false => "no", null => "not known" });
+        return rows;
+
+        void Add(string name, Func<StepNumbers, string> of) => rows.Add(new Row(name, of(before), of(after)));
+    }
+
+    private static double? WeakestRating(Vessel vessel) =>
+        vessel.Parts.Any(static p => p.RatingPaGauge is null) ? null : vessel.Parts.Select(static p => p.RatingPaGauge).Append(vessel.RatingPaGauge).Aggregate((a, b) => a is null || b is null ? null : Math.Min(a.Value, b.Value));
+}

@@ -1,0 +1,127 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using PreApproval.Web.Tests.Hosting;
+
+namespace PreApproval.Web.Tests;
+
+/// <summary>The explorer's page as it is delivered, before any script.</summary>
+public sealed partial class ExplorePageTests(TestApp test)
+{
+    [Fact]
+    public async Task Explore_DraftOfAClosedTube_DrawsThreeChartsEachWithATable()
+    {
+        string page = await PageAsync("author", await DraftAsync(ClosedTube.Document("explored").With(d => d["materials"]![0]!["substance"]!["cas"] = "64-17-5")), "/explore?step=3");
+        Assert.Equal(3, Regex.Count(page, "<svg class=\"chart\"[^>]* role=\"img\" aria-labelledby=\"chart-(pressure|fill|margins)-title\"", RegexOptions.None, Patience));
+        Assert.Equal(3, Regex.Count(page, "<title id=\"chart-", RegexOptions.None, Patience));
+        Assert.Equal(3, Regex.Count(page, "The chart in numbers<span", RegexOptions.None, Patience));
+        Assert.Contains(">safe window</text>", page, StringComparison.Ordinal);
+        Assert.Contains("id=\"carry-back\"", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("style=", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Explore_ValuesInTheAddress_AreTriedAndListedAsChanges()
+    {
+        string page = await PageAsync("author", await DraftAsync("explored"), "/explore?step=3&temperature=90&solvent=toluene");
+        Assert.Contains("Set temperature of step 3: 120 °C → <strong>90 °C</strong>", page, StringComparison.Ordinal);
+        Assert.Contains("Substance of water: water (7732-18-5) → <strong>toluene (108-88-3)</strong>", page, StringComparison.Ordinal);
+        Assert.Contains("tried 90 °C", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Explore_HostileAddress_IsShownAsTextAndLeftAsPlanned()
+    {
+        string page = await PageAsync("author", await DraftAsync("explored"), "/explore?step=%3Cscript%3Ealert(1)%3C%2Fscript%3E&temperature=%22%3E%3Cb%3E&kind=%3Cb%3E&volume=1e400");
+        Assert.DoesNotContain("<script>alert", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("\"><b>", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"edits\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Explore_Revision_IsReadOnlyForAuthorAndReviewer()
+    {
+        string address = await DraftAsync("a pressure danger explored");
+        using HttpClient author = test.As("author");
+        (await author.PostAsync($"/api/v1{address}/submissions", content: null)).EnsureSuccessStatusCode();
+        foreach (string person in new[] { "author", "pressure-reviewer" })
+        {
+            string page = await PageAsync(person, address, "/revisions/1/explore?step=3&temperature=90");
+            Assert.Contains("read only", page, StringComparison.Ordinal);
+            Assert.DoesNotContain("id=\"carry-back\"", page, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("Revision 1 by", await PageAsync("pressure-reviewer", address, "/explore"), StringComparison.Ordinal);
+        Assert.Contains("Draft of revision 2", await PageAsync("author", address, "/explore"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Explore_FirstDraftOfAnotherOrForeignGroup_Is404()
+    {
+        string address = await DraftAsync("mine alone");
+        foreach (string person in new[] { "member", "foreign-lead" })
+        {
+            using Browsing other = await Browsing.SignInAsync(test.App, person);
+            using HttpResponseMessage answer = await other.Client.GetAsync(address + "/explore");
+            Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        }
+    }
+
+    [Fact]
+    public async Task Explore_IncompleteDraft_ListsWhatIsMissing()
+    {
+        string page = await PageAsync("author", await DraftAsync(ClosedTube.Document("unfinished").With(d => d["steps"]![2]!.AsObject().Remove("action"))), "/explore");
+        Assert.Contains("cannot be explored yet", page, StringComparison.Ordinal);
+        Assert.Contains("<ul class=\"faults\">", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Explore_NothingClosedOrHeated_SaysSo() =>
+        Assert.Contains("No step of this procedure closes or heats a vessel", await PageAsync("author", await DraftAsync(Sample.Document("cold and open")), "/explore"), StringComparison.Ordinal);
+
+    [Fact]
+    public async Task Explore_RatingNotKnown_SaysThatItCountsAsNothing()
+    {
+        string page = await PageAsync("author", await DraftAsync(ClosedTube.Document("unrated").With(d => d["vessels"]![0]!.AsObject().Remove("rating"))), "/explore?step=3");
+        Assert.Contains("not known: counts as 0 bar(g)", page, StringComparison.Ordinal);
+        Assert.Contains("has no safe set temperature", Text(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Explore_FlashPointMissing_IsNamedAndNotPassedOver()
+    {
+        string page = await PageAsync("author", await DraftAsync(ClosedTube.Document("unknown").With(d => d["materials"]![1]!["substance"] = new JsonObject { ["name"] = "an own substance of ours" })), "/explore?step=3");
+        Assert.Contains("No flash point on file, so not in the margin: an own substance of ours", page, StringComparison.Ordinal);
+        Assert.Contains("the pressure leaves out an own substance of ours", Text(page), StringComparison.Ordinal);
+    }
+
+    private static TimeSpan Patience => TimeSpan.FromSeconds(10);
+
+    private Task<string> DraftAsync(string title) => DraftAsync(ClosedTube.Document(title));
+
+    private async Task<string> DraftAsync(JsonObject document)
+    {
+        using HttpClient client = test.As("author");
+        using HttpResponseMessage answer = await client.PostAsJsonAsync("/api/v1/procedures", new JsonObject { ["document"] = document });
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        return answer.Headers.Location!.ToString()["/api/v1".Length..];
+    }
+
+    private async Task<string> PageAsync(string person, string procedure, string page)
+    {
+        using Browsing browsing = await Browsing.SignInAsync(test.App, person);
+        using HttpResponseMessage answer = await browsing.Client.GetAsync(procedure + page);
+        string text = await answer.Content.ReadAsStringAsync();
+        Assert.True(answer.StatusCode == HttpStatusCode.OK, $"{(int)answer.StatusCode} {text}");
+        return WebUtility.HtmlDecode(text);
+    }
+
+    private static string Text(string page) => Spaces().Replace(Tags().Replace(page, " "), " ");
+
+    [GeneratedRegex("<[^>]*>", RegexOptions.None, 10_000)]
+    private static partial Regex Tags();
+
+    [GeneratedRegex(@"\s+", RegexOptions.None, 10_000)]
+    private static partial Regex Spaces();
+}
