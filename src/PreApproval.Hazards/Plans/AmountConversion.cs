@@ -273,7 +273,7 @@ public static class AmountConversion
 
         public IReadOnlyList<string> Assumptions => assumptions;
 
-        public static double? KnownMolarMass(PlanSubstance substance) => substance.Known?.Identity.MolarMassKgPerMol;
+        public static double? KnownMolarMass(PlanSubstance substance) => substance.Known?.Identity.MolarMassKgPerMol ?? substance.Structure?.MolarMassKgPerMol;
 
         public static double? KnownDensity(PlanSubstance substance) => substance.Known?.DensityKgPerM3?.Value;
 

@@ -8,22 +8,11 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Reactivity;
 
 /// <summary>
-/// Which families a substance belongs to: by its CAS number or name in Data/families.tsv, and, for
-/// substances nobody knows, by structural signs that cannot mean anything else. Signs add families, they never clear.
+/// Which families a substance belongs to: by its CAS number or name in Data/families.tsv, and, for one that the catalogue does not
+/// list, by its structure (Data/structure-patterns.tsv).
 /// </summary>
 public sealed class FamilyTable
 {
-    /// <summary>Structural signs in a SMILES as typed, and the family they mean.</summary>
-    private static readonly (string Sign, string Family)[] Signs =
-    [
-        ("N=[N+]=[N-]", "organic azides"),
-        ("[N-][N+]#N", "organic azides"),
-        ("C=[N+]=[N-]", "diazo compounds"),
-        ("[N-]=[N+]=[N-].", "azide salts"),
-        ("OO", "organic peroxides"),
-        ("[N+]#N", "diazonium salts"),
-    ];
-
     private readonly FrozenDictionary<string, Membership[]> byCas;
     private readonly FrozenDictionary<string, Membership[]> byName;
     private readonly FrozenDictionary<string, IReadOnlyDictionary<string, string>> traits;
@@ -60,9 +49,9 @@ public sealed class FamilyTable
             }
         }
 
-        if (substance is { Known: null, Smiles: { } smiles })
+        if (substance.Structure is { } structure)
         {
-            families.AddRange(Signs.Where(sign => smiles.Contains(sign.Sign, StringComparison.Ordinal)).Select(static sign => sign.Family).Distinct(StringComparer.Ordinal).Where(family => !families.Contains(family, StringComparer.Ordinal)));
+            families.AddRange(structure.Families.Where(family => !families.Contains(family, StringComparer.Ordinal)));
         }
 
         if (substance.Known is null && SolutionCatalog.Default.TryFind(substance.Name, out var solution))
@@ -74,11 +63,12 @@ public sealed class FamilyTable
         return families;
     }
 
-    /// <summary>Reactive groups per molecule in a family, for the gas an encounter makes; 1 when the table does not say.</summary>
+    /// <summary>Reactive groups per molecule in a family, for the gas an encounter makes: from the table, else counted in the structure, else 1.</summary>
     public double Equivalents(PlanSubstance substance, string family)
     {
         ArgumentNullException.ThrowIfNull(substance);
-        return Array.Find(Memberships(substance), membership => string.Equals(membership.Family, family, StringComparison.Ordinal))?.Equivalents ?? 1;
+        return Array.Find(Memberships(substance), membership => string.Equals(membership.Family, family, StringComparison.Ordinal))?.Equivalents
+            ?? substance.Structure?.Equivalents(family) ?? 1;
     }
 
     /// <summary>True when water, alcohols or acids turn the substance over at once.</summary>

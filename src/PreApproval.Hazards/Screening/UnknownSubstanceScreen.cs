@@ -15,17 +15,6 @@ public sealed class UnknownSubstanceScreen : IScreen
     /// <summary>Up to here a quiet solute may be heated in the open, in K (150 °C). Common practice, no source.</summary>
     private const double HotK = 423.15;
 
-    /// <summary>
-    /// Signs in a SMILES as typed that something may decompose, react with water or polymerise: nitrogen to nitrogen and
-    /// to oxygen, peroxides, nitro groups, nitrogen to halogen, alkynes, metals, halides of phosphorus, sulfur, silicon
-    /// and boron, three-membered rings, isolated charges.
-    /// </summary>
-    private static readonly string[] ReactiveSigns =
-    [
-        "NN", "N=N", "N#N", "nn", "[N+]", "[N-]", "[n+]", "NO", "N=O", "ON", "On", "no", "on", "OO", "NCl", "NBr", "NI", "ClN", "BrN", "OCl", "ClO", "OBr", "BrO", "C#C", "S(=O)(=O)Cl", "C(Cl)=O", "C(=O)Cl", "ClC(=O)", "C(Br)=O", "C(=O)Br", "BrC(=O)",
-        "[Li", "[Na", "[K", "[Mg", "[Al", "[Zn", "[Cu", "[Ag", "[Hg", "[Pb", "[H-", "[B", "[P", "[Si", "PCl", "ClP", "SCl", "ClS", "BCl", "N=C=O", "N=C=S", "C=C=O", "C1CO1", "C1OC1", "O1CC1", "C1NC1", "C1CN1", "[C-", "[c-", "C=CC=C", "C=CC(=O)", "C=Cc",
-    ];
-
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
@@ -62,7 +51,7 @@ public sealed class UnknownSubstanceScreen : IScreen
         var states = context.Walk.States.Where(state => state.Contents.Any(content => string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))).ToArray();
         var product = Array.TrueForAll(materials, static material => material.Role == Role.Product);
         var hazardous = states.Where(state => IsHazardous(state, substance, product)).ToArray();
-        var undone = hazardous.Length > 0 || (substance.Smiles is null && !product && FamilyTable.Default.Of(substance).Count == 0);
+        var undone = hazardous.Length > 0 || (substance.Structure?.Molecule is null && !product && FamilyTable.Default.Of(substance).Count == 0);
         var advice = SolutionCatalog.Default.TryFind(substance.Name, out var solution) ? $" It names a solution or a mixture ({solution.Contents}), which cannot stand for one substance here: name its parts." : "";
         var where = hazardous.Length > 0 ? $" in {Wording.Steps([.. hazardous.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)])}" : "";
         return new Finding
@@ -72,7 +61,8 @@ public sealed class UnknownSubstanceScreen : IScreen
             Severity = undone ? Severity.Caution : Severity.Notice,
             Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
             Materials = ids,
-            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{(substance.Smiles is null ? " and has no structure" : "")}: its fire, vapour pressure and reactivity cannot be assessed{where}.{advice}",
+            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{UnknownSubstanceWords.Because(substance)}: {UnknownSubstanceWords.NotAssessed(substance)} cannot be assessed{where}.{UnknownSubstanceWords.FromStructure(substance)}{advice}",
+            Evidence = UnknownSubstanceWords.Evidence(substance),
             LeavesCheckUndone = undone,
         };
     }
@@ -90,7 +80,7 @@ public sealed class UnknownSubstanceScreen : IScreen
 
     /// <summary>Dissolved in something known, and either the product or of a structure without a reactive sign.</summary>
     private static bool IsQuiet(StepState state, PlanSubstance substance, bool product) =>
-        (product || (substance.Smiles is { } smiles && !Array.Exists(ReactiveSigns, sign => smiles.Contains(sign, StringComparison.Ordinal))))
-        && FamilyTable.Default.Of(substance).Count == 0
+        (product || (substance.Structure?.Groups is { } groups && !groups.ReactiveSigns.Any()))
+        && !FamilyTable.Default.Of(substance).Any(static family => FamilyTable.Default.IsReactive(family) || FamilyTable.Default.IsEnergetic(family))
         && state.Contents.Any(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid });
 }

@@ -30,7 +30,7 @@ public sealed class StructureReferenceTests
         ("Rb", 85.468, 85.4678), ("Yb", 173.04, 173.045), ("La", 138.906, 138.90547), ("Y", 88.906, 88.905838), ("Tl", 204.383, 204.38), ("Be", 9.012, 9.0121831),
     ];
 
-    /// <summary>Where both read another drawing literally and we read the substance: alkali metals on oxygen as ions, S⁺–O⁻ as S=O, N⁻–N⁺≡N as N=N⁺=N⁻, [H][H] as [HH].</summary>
+    /// <summary>Where both read another drawing literally and we read the substance: alkali metals on oxygen as ions, S⁺–O⁻ as S=O, N⁻–N⁺≡N as N=N⁺=N⁻, [H][H] as [HH], and oxo acids of the halogens without charges.</summary>
     private static readonly HashSet<(string Group, string Smiles)> OtherDrawings =
     [
         ("alkali hydroxides", "[Na]O"),
@@ -45,6 +45,15 @@ public sealed class StructureReferenceTests
         ("hydrogen", "[H][H]"),
         ("strong non-aqueous bases", "CO[Na]"),
         ("strong non-aqueous bases", "[Li]N(C(C)C)C(C)C"),
+        ("charged atom", "O=Cl[O]"),
+        ("charged atom", "OCl(=O)(=O)=O"),
+        ("charged atom", "OI(O)(O)(O)(O)=O"),
+        ("charged atom", "C[S+](C)[O-]"),
+        ("charged atom", "[Na]O"),
+        ("charged atom", "CO[Na]"),
+        ("charged atom", "[Li]N(C(C)C)C(C)C"),
+        ("charged atom", "[Li]O"),
+        ("charged atom", "[Na]OC"),
     ];
 
     /// <summary>RDKit takes the tetrahedron P4 for aromatic; Open Babel and we do not.</summary>
