@@ -64,8 +64,8 @@ public sealed class SubstanceCommandTests
         JsonNode identity = run.Json["identity"]!;
         Assert.Equal(("C7H8N4", false), (identity["formula"]!.GetValue<string>(), identity["listed"]!.GetValue<bool>()));
         Assert.Equal(148.17, identity["molarMass"]!.GetValue<double>(), 2);
-        Assert.Contains("organic azides", identity["groups"]!.AsArray().Select(group => group!.GetValue<string>()));
-        Assert.Contains("organic azide", run.Json["structure"]!["energeticGroups"]!.AsArray().Select(group => group!.GetValue<string>()));
+        Assert.Contains("organic azides", identity["groups"]!.AsArray().Select(group => group!.GetValue<string>()), StringComparer.Ordinal);
+        Assert.Contains("organic azide", run.Json["structure"]!["energeticGroups"]!.AsArray().Select(group => group!.GetValue<string>()), StringComparer.Ordinal);
         Assert.Equal("not on file", run.Json["hazardStatements"]!["status"]!.GetValue<string>());
         JsonNode boiling = run.Json["values"]!.AsArray().First(value => value!["name"]!.GetValue<string>() is "boiling point")!;
         Assert.Null(boiling["value"]);

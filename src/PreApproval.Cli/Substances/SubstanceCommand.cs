@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using PreApproval.Cli.Output;
@@ -20,6 +21,8 @@ internal static class SubstanceCommand
     private const double MostC = 2_726.85;
 
     private const int NearNames = 3;
+
+    private static readonly SearchValues<char> SmilesCharacters = SearchValues.Create("()=#[]@");
 
     public static bool IsCredible(double temperatureC) => temperatureC is > -UnitTable.CelsiusZeroK and <= MostC;
 
@@ -102,7 +105,7 @@ internal static class SubstanceCommand
         return found;
     }
 
-    private static bool LooksLikeSmiles(string text) => !text.Contains(' ', StringComparison.Ordinal) && text.AsSpan().IndexOfAny("()=#[]@") >= 0;
+    private static bool LooksLikeSmiles(string text) => !text.Contains(' ', StringComparison.Ordinal) && text.AsSpan().ContainsAny(SmilesCharacters);
 
     private static string Hint(string identifier)
     {

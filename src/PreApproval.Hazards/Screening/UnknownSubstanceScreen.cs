@@ -27,6 +27,11 @@ public sealed class UnknownSubstanceScreen : IScreen
             yield return Unknown(group.First().Substance, [.. group.Select(static pair => pair.Material)], context);
         }
 
+        foreach (var contradiction in StructureContradictions.Find(context))
+        {
+            yield return contradiction;
+        }
+
         var unassessed = context.Plan.Materials
             .Where(static material => AmountConversion.Parts(material.Composition).Any(static part => part.Substance.Known is not null && FamilyTable.Default.Of(part.Substance).Count == 0))
             .Select(static material => material.Id)

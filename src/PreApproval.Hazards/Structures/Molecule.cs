@@ -172,12 +172,12 @@ public sealed class Molecule
 
     /// <summary>
     /// The structure with protons moved so that no atom bears a charge that protons can take away: carboxylates as acids, ammonium ions as amines.
-    /// Charges that sit beside an opposite one (nitro, azide) and those without a proton (metals, quaternary nitrogen) stay. For comparing only.
+    /// Charges that sit beside an opposite one (nitro, azide) and those without a proton (metals, quaternary nitrogen) stay. The same structure where nothing moves. For comparing only.
     /// </summary>
     internal Molecule Neutralised()
     {
-        var atoms = (Atom[])_atoms.Clone();
-        for (var a = 0; a < atoms.Length; a++)
+        Atom[]? atoms = null;
+        for (var a = 0; a < _atoms.Length; a++)
         {
             ref readonly var atom = ref _atoms[a];
             if (atom.Charge == 0 || HasOppositeNeighbour(a))
@@ -186,10 +186,11 @@ public sealed class Molecule
             }
 
             var protons = atom.Charge < 0 && !Elements.IsMetal(atom.Element) ? -atom.Charge : -Math.Min(atom.Charge, atom.Hydrogens);
+            atoms ??= (Atom[])_atoms.Clone();
             atoms[a] = atom with { Charge = (sbyte)(atom.Charge + protons), Hydrogens = (byte)(atom.Hydrogens + protons) };
         }
 
-        return new Molecule(atoms, _bonds, _firstNeighbour, _neighbours, Rings, StereoMarks.None);
+        return atoms is null ? this : new Molecule(atoms, _bonds, _firstNeighbour, _neighbours, Rings, StereoMarks.None);
     }
 
     private bool HasOppositeNeighbour(int atom)

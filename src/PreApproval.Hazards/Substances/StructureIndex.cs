@@ -62,7 +62,7 @@ internal sealed class StructureIndex
             _exact.TryAdd(key.WithStereo, substance);
             Add(_withoutStereo, key.WithoutStereo, substance);
             Add(_withoutIsotopes, key.WithoutIsotopes, substance);
-            Add(_neutral, Neutral(molecule), substance);
+            Add(_neutral, Neutral(molecule, key), substance);
         }
     }
 
@@ -76,11 +76,15 @@ internal sealed class StructureIndex
         return _exact.TryGetValue(key.WithStereo, out var same) ? new StructureRelation(StructureKinship.SameStructure, [same])
             : _withoutStereo.TryGetValue(key.WithoutStereo, out var stereo) ? new StructureRelation(StructureKinship.Stereoisomer, stereo)
             : _withoutIsotopes.TryGetValue(key.WithoutIsotopes, out var isotopes) ? new StructureRelation(StructureKinship.Isotopologue, isotopes)
-            : _neutral.TryGetValue(Neutral(molecule), out var neutral) ? new StructureRelation(StructureKinship.ChargeForm, neutral)
+            : _neutral.TryGetValue(Neutral(molecule, key), out var neutral) ? new StructureRelation(StructureKinship.ChargeForm, neutral)
             : null;
     }
 
-    private static string Neutral(Molecule molecule) => StructureKey.Of(molecule.Neutralised()).WithoutIsotopes;
+    private static string Neutral(Molecule molecule, StructureKey key)
+    {
+        var neutral = molecule.Neutralised();
+        return ReferenceEquals(neutral, molecule) ? key.WithoutIsotopes : StructureKey.Of(neutral).WithoutIsotopes;
+    }
 
     private static void Add(Dictionary<string, List<Substance>> index, string key, Substance substance)
     {

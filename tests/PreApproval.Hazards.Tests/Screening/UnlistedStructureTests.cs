@@ -15,7 +15,7 @@ public sealed class UnlistedStructureTests
         Assert.Contains("fire, vapour pressure and stability cannot be assessed", finding.Statement, StringComparison.Ordinal);
         Assert.Contains("organic azides", finding.Statement, StringComparison.Ordinal);
         Assert.Contains("release energy by itself", finding.Statement, StringComparison.Ordinal);
-        Assert.Contains(finding.Evidence, e => e.Name == "oxygen balance" && e.Sources.Count > 0);
+        Assert.Contains(finding.Evidence, e => e.Name is "oxygen balance" && e.Sources.Count > 0);
     }
 
     [Fact]
@@ -41,20 +41,38 @@ public sealed class UnlistedStructureTests
     // Prudent Practices in the Laboratory (2011), 6.G: azides with chlorinated solvents. The azide is known by its structure alone.
     [Fact]
     public void Screen_UnlistedAzideSaltInDichloromethane_IsFoundLikeAListedOne() =>
-        Assert.Contains(Report("[Cs+].[N-]=[N+]=[N-]").Findings, f => f.Code == "incompatibility.azide-with-chlorinated-solvent");
+        Assert.Contains(Report("[Cs+].[N-]=[N+]=[N-]").Findings, f => f.Code is "incompatibility.azide-with-chlorinated-solvent");
 
     [Fact]
     public void Screen_UnlistedEtherInDichloromethane_IsNoSuchFinding() =>
-        Assert.DoesNotContain(Report("COc1ccc(OCC)cc1CCC").Findings, f => f.Code == "incompatibility.azide-with-chlorinated-solvent");
+        Assert.DoesNotContain(Report("COc1ccc(OCC)cc1CCC").Findings, f => f.Code is "incompatibility.azide-with-chlorinated-solvent");
 
-    private static Finding Unknown(string smiles) => Assert.Single(Report(smiles).Findings, f => f.Code == "data.unknown-substance");
+    [Theory]
+    [InlineData("CCOCC", true)]
+    [InlineData("CC(", true)]
+    [InlineData("COC", false)]
+    public void Find_StructureBesideAnotherName_IsAFinding(string smiles, bool undone)
+    {
+        var finding = Assert.Single(Beside("ethanol", smiles).Findings, f => f.Code is "data.structure-differs");
+        Assert.Equal((undone, true), (finding.LeavesCheckUndone, finding.Statement.Contains("ethanol was screened", StringComparison.Ordinal)));
+    }
 
-    private static Report Report(string smiles) => Screener.Screen(
+    [Fact]
+    public void Find_StructureBesideItsOwnName_IsNoFinding() =>
+        Assert.DoesNotContain(Beside("ethanol", "OCC").Findings, f => f.Code is "data.structure-differs");
+
+    private static Report Beside(string name, string smiles) => ReportOf(new PlanSubstance(name, name, PlanOf.Substance(name).Known, smiles));
+
+    private static Finding Unknown(string smiles) => Assert.Single(Report(smiles).Findings, f => f.Code is "data.unknown-substance");
+
+    private static Report Report(string smiles) => ReportOf(new PlanSubstance("compound x", "compound x", null, smiles));
+
+    private static Report ReportOf(PlanSubstance substance) => Screener.Screen(
         new Plan
         {
             Materials =
             [
-                new Material { Id = "x", Composition = new Composition.Pure(new PlanSubstance("compound x", "compound x", null, smiles)), Role = Role.Reagent, Amount = PlanOf.Mmol(5) },
+                new Material { Id = "x", Composition = new Composition.Pure(substance), Role = Role.Reagent, Amount = PlanOf.Mmol(5) },
                 PlanOf.Of("solvent", "dichloromethane", PlanOf.ML(20), Role.Solvent),
             ],
             Vessels = [PlanOf.Flask()],

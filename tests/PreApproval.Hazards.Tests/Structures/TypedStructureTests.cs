@@ -30,10 +30,10 @@ public sealed class TypedStructureTests
     {
         var wrong = Catalog.Default.Substances
             .Where(s => s.Identity.Smiles is { } smiles
-                && (!Catalog.Default.TryFindBySmiles(Structure.Key(smiles).WithoutStereo, out var found) || found.Identity.Formula != s.Identity.Formula)
-                && Structure.Key(smiles).WithStereo == Structure.Key(smiles).WithoutStereo)
+                && (!Catalog.Default.TryFindBySmiles(Structure.Key(smiles).WithoutStereo, out var found) || !string.Equals(found.Identity.Formula, s.Identity.Formula, StringComparison.Ordinal))
+                && string.Equals(Structure.Key(smiles).WithStereo, Structure.Key(smiles).WithoutStereo, StringComparison.Ordinal))
             .Select(s => s.Identity.Name);
-        Assert.Equal([], wrong);
+        Assert.Empty(wrong);
     }
 
     [Theory]
@@ -47,7 +47,7 @@ public sealed class TypedStructureTests
         Assert.False(Catalog.Default.TryFindBySmiles(smiles, out _));
         var relation = TypedStructure.Of(smiles).Relation;
         Assert.Equal(kinship, relation!.Kinship);
-        Assert.Contains(name, relation.Listed.Select(s => s.Identity.Name));
+        Assert.Contains(name, relation.Listed.Select(s => s.Identity.Name), StringComparer.Ordinal);
         Assert.Contains("values not taken", relation.Words, StringComparison.Ordinal);
     }
 
@@ -61,9 +61,9 @@ public sealed class TypedStructureTests
         var substance = new PlanSubstance("x", "4-(azidomethyl)aniline", null, "Nc1ccc(CN=[N+]=[N-])cc1");
         Assert.Equal("C7H8N4", substance.Structure!.Formula);
         Assert.Equal((7 * 12.011) + (8 * 1.008) + (4 * 14.007), substance.Structure.MolarMassKgPerMol!.Value * 1000, 1e-6);
-        Assert.Contains("organic azides", FamilyTable.Default.Of(substance));
-        Assert.Contains("amines", FamilyTable.Default.Of(substance));
-        Assert.Contains("organic azide", substance.Structure.Groups!.EnergeticGroups);
+        Assert.Contains("organic azides", FamilyTable.Default.Of(substance), StringComparer.Ordinal);
+        Assert.Contains("amines", FamilyTable.Default.Of(substance), StringComparer.Ordinal);
+        Assert.Contains("organic azide", substance.Structure.Groups!.EnergeticGroups, StringComparer.Ordinal);
     }
 
     [Fact]

@@ -67,14 +67,14 @@ public sealed class StructureReferenceTests
     public void Structures_AreAtLeastFourThousand() => Assert.InRange(Rows.Length, 4000, int.MaxValue);
 
     [Fact]
-    public void Formula_OfEveryStructure_IsThatOfRdkit() => All((row, molecule) => row[2] == molecule.Formula ? null : $"{row[2]}, ours {molecule.Formula}");
+    public void Formula_OfEveryStructure_IsThatOfRdkit() => All((row, molecule) => string.Equals(row[2], molecule.Formula, StringComparison.Ordinal) ? null : $"{row[2]}, ours {molecule.Formula}");
 
     // Open Babel 3.1.1 leaves out the hydrogens of structures in which no atom is bound to another, such as [Na+].[OH-]
     [Fact]
     public void Formula_OfEveryStructureWithABond_IsThatOfOpenBabel()
     {
-        Assert.InRange(Rows.Count(r => r[9] == "same"), 4000, Rows.Length);
-        All((row, molecule) => row[9] == "same" || molecule.Bonds.Length == 0 ? null : row[9]);
+        Assert.InRange(Rows.Count(r => r[9] is "same"), 4000, Rows.Length);
+        All((row, molecule) => row[9] is "same" || molecule.Bonds.Length == 0 ? null : row[9]);
     }
 
     [Fact]
@@ -93,11 +93,11 @@ public sealed class StructureReferenceTests
     });
 
     [Fact]
-    public void Rings_OfEveryStructure_AreAsManyAsInRdkit() => All((row, molecule) => row[5] == Text($"{molecule.Rings.Independent}") ? null : row[5]);
+    public void Rings_OfEveryStructure_AreAsManyAsInRdkit() => All((row, molecule) => string.Equals(row[5], Text($"{molecule.Rings.Independent}"), StringComparison.Ordinal) ? null : row[5]);
 
     [Fact]
     public void AromaticAtoms_OfEveryStructure_AreAsManyAsInRdkit() => All((row, molecule) =>
-        row[0] == "P12P3P1P23" || row[6] == Text($"{Aromatic(molecule)}") ? null : Text($"{row[6]}, ours {Aromatic(molecule)}"));
+        row[0] is "P12P3P1P23" || string.Equals(row[6], Text($"{Aromatic(molecule)}"), StringComparison.Ordinal) ? null : Text($"{row[6]}, ours {Aromatic(molecule)}"));
 
     [Fact]
     public void Key_OfARandomAndAKekuleSpelling_IsTheSame() => All((row, molecule) =>
