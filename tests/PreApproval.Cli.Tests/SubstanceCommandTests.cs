@@ -47,6 +47,73 @@ public sealed class SubstanceCommandTests
         Assert.InRange(Value(run.Json, "vapour pressure", "bar"), 0.025, 0.035);
     }
 
+    [Theory]
+    [InlineData("OC(C)=O", "64-19-7")]
+    [InlineData("c1ccccc1C", "108-88-3")]
+    [InlineData("[Na]O", "1310-73-2")]
+    public void Substance_AnySpellingOfAListedStructure_IsTheListedSubstance(string smiles, string cas) =>
+        Assert.Equal(cas, Run.Of("substance", smiles, "--json").Json["identity"]!["cas"]!.GetValue<string>());
+
+    /// <summary>4-(Azidomethyl)aniline: C7H8N4, 148.17 g/mol (IUPAC weights of 2021, by hand). It holds an azide: no measured value is on file.</summary>
+    [Fact]
+    public void Substance_UnlistedStructure_GivesCompositionFamiliesAndWhatIsNotKnown()
+    {
+        Run run = Run.Of("substance", "Nc1ccc(CN=[N+]=[N-])cc1", "--json");
+
+        Assert.Equal(0, run.ExitCode);
+        JsonNode identity = run.Json["identity"]!;
+        Assert.Equal(("C7H8N4", false), (identity["formula"]!.GetValue<string>(), identity["listed"]!.GetValue<bool>()));
+        Assert.Equal(148.17, identity["molarMass"]!.GetValue<double>(), 2);
+        Assert.Contains("organic azides", identity["groups"]!.AsArray().Select(group => group!.GetValue<string>()), StringComparer.Ordinal);
+        Assert.Contains("organic azide", run.Json["structure"]!["energeticGroups"]!.AsArray().Select(group => group!.GetValue<string>()), StringComparer.Ordinal);
+        Assert.Equal("not on file", run.Json["hazardStatements"]!["status"]!.GetValue<string>());
+        JsonNode boiling = run.Json["values"]!.AsArray().First(value => value!["name"]!.GetValue<string>() is "boiling point")!;
+        Assert.Null(boiling["value"]);
+        Assert.Contains("no group for", boiling["because"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    /// <summary>Joback and Reid 1987, by hand: 4-ethylacetophenone: 2 CH3, CH2, C=O, 4 ring =CH, 2 ring =C: 198 + 315.73 = 513.73 K.</summary>
+    [Fact]
+    public void Substance_UnlistedStructure_GivesEstimatesWithErrorModelAndSource()
+    {
+        JsonNode json = Run.Of("substance", "CCc1ccc(cc1)C(C)=O", "--json").Json;
+
+        JsonNode boiling = json["values"]!.AsArray().First(value => value!["name"]!.GetValue<string>() is "boiling point")!;
+        Assert.Equal(198 + (2 * 23.58) + 22.88 + 76.75 + (4 * 26.73) + (2 * 31.01) - 273.15, boiling["value"]!.GetValue<double>(), 6);
+        Assert.Equal((45.0, "estimated"), (boiling["error"]!.GetValue<double>(), boiling["quality"]!.GetValue<string>()));
+        Assert.Contains("Joback", boiling["model"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.NotEmpty(boiling["source"]!.AsArray());
+    }
+
+    [Theory]
+    [InlineData("C[C@H](O)CC", "stereoisomer of ")]
+    [InlineData("[13CH3]I", "isotopologue of ")]
+    [InlineData("CC(=O)[O-]", "another charge form of ")]
+    public void Substance_KinOfAListedSubstance_TakesNoValuesAndSaysSo(string smiles, string words)
+    {
+        Run run = Run.Of("substance", smiles);
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains(words, run.Output, StringComparison.Ordinal);
+        Assert.Contains("values not taken", run.Output, StringComparison.Ordinal);
+        Assert.Contains("not in the catalogue", run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("CC(C", "character 3: this parenthesis is never closed")]
+    [InlineData("C1CC=", "character 5: the bond leads to no atom")]
+    public void Substance_UnreadableStructure_IsRefusedWithTheCharacter(string smiles, string words)
+    {
+        Run run = Run.Of("substance", smiles, "--json");
+
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains(words, run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Substance_TenThousandCharacters_AreRefused() =>
+        Assert.Equal(2, Run.WithInput($$"""[{"smiles":"{{new string('C', 10_000)}}"}]""", "substance", "-", "--json").ExitCode);
+
     [Fact]
     public void Substance_Salt_HasNoVapourPressureAndSaysWhy()
     {

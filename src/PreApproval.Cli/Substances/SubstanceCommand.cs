@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using PreApproval.Cli.Output;
@@ -5,6 +6,7 @@ using PreApproval.Documents;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
 using PreApproval.Documents.Units;
+using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
@@ -20,6 +22,8 @@ internal static class SubstanceCommand
 
     private const int NearNames = 3;
 
+    private static readonly SearchValues<char> SmilesCharacters = SearchValues.Create("()=#[]@");
+
     public static bool IsCredible(double temperatureC) => temperatureC is > -UnitTable.CelsiusZeroK and <= MostC;
 
     /// <param name="utf8">A JSON string, or an object with cas, name or smiles.</param>
@@ -33,8 +37,13 @@ internal static class SubstanceCommand
             return SolutionAnswer.Of(solution, temperatureC);
         }
 
-        Substance? substance = asked is not null ? Find(asked, faults) : null;
-        if (substance is null || faults.All.Count > 0)
+        PlanSubstance? found = asked is not null ? Find(asked, faults) : null;
+        if (found is { Known: null, Structure: { Molecule: not null } structure } && faults.All.Count == 0)
+        {
+            return StructureAnswer.Of(found.Name, structure);
+        }
+
+        if (found?.Known is not { } substance || faults.All.Count > 0)
         {
             return new Problem("Unusable substance", "The substance cannot be found.", [.. faults.All.Select(fault => new Fault(fault.Path, fault.Message))]);
         }
@@ -43,11 +52,12 @@ internal static class SubstanceCommand
         return Output.Answer.Of(SubstanceOutput.Json(substance, values), SubstanceOutput.Text(substance, values), isFlagged: false);
     }
 
-    private static Substance? Find(JsonTree tree, FaultList faults)
+    private static PlanSubstance? Find(JsonTree tree, FaultList faults)
     {
         if (tree is JsonTree.Text { Value: var word })
         {
-            return Found(word, SubstanceResolution.Resolve(word, Catalog.Default).Known ?? BySmiles(word), "", faults);
+            PlanSubstance named = SubstanceResolution.Resolve(word, Catalog.Default);
+            return Found(word, named.Known is not null ? named : SubstanceResolution.Resolve(new SubstanceReference { Smiles = word.Trim() }, Catalog.Default), "", faults);
         }
 
         var reader = new ObjectReader(tree, "", "an object with \"cas\", \"name\" or \"smiles\"", faults);
@@ -68,10 +78,8 @@ internal static class SubstanceCommand
 
         var reference = new SubstanceReference { Cas = cas, Name = name, Smiles = smiles };
         string place = cas is not null ? "cas" : name is not null ? "name" : "smiles";
-        return Found(identifier, SubstanceResolution.Resolve(reference, Catalog.Default).Known, reader.PathOf(place), faults);
+        return Found(identifier, SubstanceResolution.Resolve(reference, Catalog.Default), reader.PathOf(smiles is null ? place : "smiles"), faults);
     }
-
-    private static Substance? BySmiles(string smiles) => Catalog.Default.TryFindBySmiles(smiles, out Substance? substance) ? substance : null;
 
     /// <summary>Reads <c>--at</c>, whatever the language of the system: a decimal point, no unit.</summary>
     public static double ParseTemperature(ArgumentResult result)
@@ -86,15 +94,18 @@ internal static class SubstanceCommand
         return double.NaN;
     }
 
-    private static Substance? Found(string identifier, Substance? substance, string path, FaultList faults)
+    private static PlanSubstance Found(string identifier, PlanSubstance found, string path, FaultList faults)
     {
-        if (substance is null)
+        if (found is { Known: null, Structure: null or { Molecule: null } })
         {
-            faults.Invalid(path, $"no substance \"{Shown.Text(identifier)}\" is on file, by CAS number, name or SMILES{Hint(identifier)}");
+            string structure = found.Structure?.Error is { } error && LooksLikeSmiles(found.Structure.Smiles) ? $"; read as a structure, character {error.Position + 1}: {error.Message}" : "";
+            faults.Invalid(path, $"no substance \"{Shown.Text(identifier)}\" is on file, by CAS number, name or SMILES{structure}{Hint(identifier)}");
         }
 
-        return substance;
+        return found;
     }
+
+    private static bool LooksLikeSmiles(string text) => !text.Contains(' ', StringComparison.Ordinal) && text.AsSpan().ContainsAny(SmilesCharacters);
 
     private static string Hint(string identifier)
     {

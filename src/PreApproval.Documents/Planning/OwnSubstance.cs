@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Documents.Planning;
@@ -16,13 +17,14 @@ internal static class OwnSubstance
             Identity = new Identity { Cas = reference.Cas, Name = reference.Name ?? reference.Cas ?? reference.Smiles ?? "", Smiles = reference.Smiles },
             PhaseAt298K = StateOf(own),
         };
+        TypedStructure? structure = listed is null && reference.Smiles is { } smiles ? TypedStructure.Of(smiles) : null;
         bool hasVapourPressure = substance.VapourPressure.Count > 0 || substance.Involatile;
         return substance with
         {
             Identity = substance.Identity with
             {
-                Formula = substance.Identity.Formula ?? own.Formula,
-                MolarMassKgPerMol = substance.Identity.MolarMassKgPerMol ?? own.MolarMass?.Si ?? (own.Formula is { } formula ? Formula.MolarMassKgPerMol(formula) : null),
+                Formula = substance.Identity.Formula ?? own.Formula ?? structure?.Formula,
+                MolarMassKgPerMol = substance.Identity.MolarMassKgPerMol ?? own.MolarMass?.Si ?? (own.Formula is { } formula ? Formula.MolarMassKgPerMol(formula) : structure?.MolarMassKgPerMol),
             },
             MeltingPointK = substance.MeltingPointK ?? Value(own.MeltingPoint, "meltingPoint"),
             BoilingPointK = substance.BoilingPointK ?? Value(own.BoilingPoint ?? Boiling(own.VapourPressure), own.BoilingPoint is null ? "vapourPressure" : "boilingPoint"),

@@ -4,8 +4,8 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Documents.Planning;
 
 /// <summary>
-/// Finds what a document names: by CAS number, then by name or synonym, then by SMILES as listed. What nobody knows is
-/// kept under its own words, for the engine to report as missing data.
+/// Finds what a document names: by CAS number, then by name or synonym, then by any spelling of its structure. What nobody
+/// knows is kept under its own words and with its structure, for the engine to report what it lacks.
 /// </summary>
 public static class SubstanceResolution
 {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Documents.Substances;
@@ -74,7 +75,10 @@ public static class GroupSubstanceUse
             { Cas: { } cas } => own.FirstOrDefault(listed => string.Equals(listed.Substance.Cas, cas, StringComparison.Ordinal)),
             { Name: { } name } => own.FirstOrDefault(listed => listed.Substance.Names.Any(known => NameSpelling.Same(known, name)))
                 ?? (Catalog.Default.TryFindByName(name, out Substance? substance) ? OfCatalogue(substance, own) : null),
-            { Smiles: { } smiles } => own.FirstOrDefault(listed => string.Equals(listed.Substance.Smiles, smiles.Trim(), StringComparison.Ordinal)),
+            { Smiles: { } smiles } => own.FirstOrDefault(listed => string.Equals(listed.Substance.Smiles, smiles.Trim(), StringComparison.Ordinal))
+                ?? (StructureKey.TryOf(smiles.Trim(), out StructureKey? asked, out _)
+                    ? own.FirstOrDefault(listed => listed.Substance.Smiles is { } known && StructureKey.TryOf(known, out StructureKey? key, out _) && key == asked)
+                    : null),
             _ => null,
         };
     }

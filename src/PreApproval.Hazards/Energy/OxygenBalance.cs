@@ -8,6 +8,9 @@ namespace PreApproval.Hazards.Energy;
 /// </summary>
 public static class OxygenBalance
 {
+    /// <summary>Key in sources.bib of the first to write it, for carbon, hydrogen and oxygen.</summary>
+    public const string Source = "lothrop1949";
+
     /// <summary>
     /// Oxygen balance in %: below 0 oxygen is missing. Null where the text is no formula, or holds an element that the convention does not cover.
     /// Example: trinitrotoluene C7H5N3O6, −1600 (14 + 2.5 − 6)/227.13 = −73.97 %.

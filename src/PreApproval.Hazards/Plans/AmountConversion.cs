@@ -284,9 +284,7 @@ public static class AmountConversion
 
         public IReadOnlyList<string> Assumptions => assumptions;
 
-        public static double? KnownMolarMass(PlanSubstance substance) => substance.Known is { } known
-            ? known.Identity.MolarMassKgPerMol
-            : substance.Smiles is { } smiles && SmilesReader.TryRead(smiles, out var molecule, out _) ? molecule.MolarMassKgPerMol : null;
+        public static double? KnownMolarMass(PlanSubstance substance) => substance.Known?.Identity.MolarMassKgPerMol ?? substance.Structure?.MolarMassKgPerMol;
 
         public static double? KnownDensity(PlanSubstance substance) => substance.Known?.DensityKgPerM3?.Value;
 

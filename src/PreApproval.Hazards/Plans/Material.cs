@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Plans;
@@ -36,7 +37,11 @@ public sealed record ReadAsSolution(string Typed, Solutions.NamedSolution Soluti
 /// <param name="Name">For sentences.</param>
 /// <param name="Known">The catalogue entry or the group's own; null when nobody knows it, which is a finding.</param>
 /// <param name="Smiles">Structure as typed, kept even when unlisted.</param>
-public sealed record PlanSubstance(string Key, string Name, Substance? Known, string? Smiles = null);
+public sealed record PlanSubstance(string Key, string Name, Substance? Known, string? Smiles = null)
+{
+    /// <summary>The structure of a substance that the catalogue does not list, where a SMILES was typed; null for a listed one.</summary>
+    public TypedStructure? Structure { get; } = Smiles is null || (Known?.Identity.Cas is { } cas && Catalog.Default.TryFindByCas(cas, out _)) ? null : TypedStructure.Of(Smiles);
+}
 
 /// <summary>An amount as given; conversion to mol needs the substance.</summary>
 public abstract record Amount

@@ -1,34 +1,18 @@
 using System.Collections.Frozen;
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Solutions;
-using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Reactivity;
 
 /// <summary>
-/// Which families a substance belongs to: by its CAS number or name in Data/families.tsv, and, for
-/// substances nobody knows, by structural signs that cannot mean anything else. Signs add families, they never clear.
+/// Which families a substance belongs to: by its CAS number or name in Data/families.tsv, and, for one that the catalogue does not
+/// list, by its structure (Data/structure-patterns.tsv).
 /// </summary>
 public sealed class FamilyTable
 {
-    /// <summary>Structural signs in a SMILES as typed, and the family they mean.</summary>
-    private static readonly (string Sign, string Family)[] Signs =
-    [
-        ("N=[N+]=[N-]", "organic azides"),
-        ("[N-][N+]#N", "organic azides"),
-        ("C=[N+]=[N-]", "diazo compounds"),
-        ("[N-]=[N+]=[N-].", "azide salts"),
-        ("OO", "organic peroxides"),
-        ("[N+]#N", "diazonium salts"),
-    ];
-
-    // weak keys let the plan's own substances go
-    private static readonly ConditionalWeakTable<PlanSubstance, string[]> ByStructure = new();
-
     private readonly FrozenDictionary<string, Memberships> byCas;
     private readonly FrozenDictionary<string, Memberships> byName;
     private readonly FrozenSet<string> destroyedByQuench;
@@ -73,19 +57,18 @@ public sealed class FamilyTable
     {
         ArgumentNullException.ThrowIfNull(substance);
         var listed = Find(substance).FamiliesAt(massFraction);
-        if (substance.Known is not null)
+        if (substance is { Known: not null, Structure: null })
         {
             return listed;
         }
 
         List<string> families = [.. listed];
-        if (substance.Smiles is { } smiles)
+        if (substance.Structure is { } structure)
         {
-            families.AddRange(ByStructure.GetValue(substance, static one => SmilesReader.TryRead(one.Smiles!, out var molecule, out _) ? [.. StructurePatterns.Default.In(molecule).Families] : []).Where(family => !families.Contains(family, StringComparer.Ordinal)).ToArray());
-            families.AddRange(Signs.Where(sign => smiles.Contains(sign.Sign, StringComparison.Ordinal)).Select(static sign => sign.Family).Distinct(StringComparer.Ordinal).Where(family => !families.Contains(family, StringComparer.Ordinal)));
+            families.AddRange(structure.Families.Where(family => !families.Contains(family, StringComparer.Ordinal)));
         }
 
-        if (SolutionCatalog.Default.TryFind(substance.Name, out var solution))
+        if (substance.Known is null && SolutionCatalog.Default.TryFind(substance.Name, out var solution))
         {
             // a name such as bleach, where only a substance can stand, brings in what is in the bottle
             families.AddRange(solution.Parts.SelectMany(part => OfCas(part.Substance.Identity.Cas, part.MassFraction)).Where(family => !families.Contains(family, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToArray());
@@ -94,11 +77,11 @@ public sealed class FamilyTable
         return families;
     }
 
-    /// <summary>Reactive groups per molecule in a family, for the gas an encounter makes; 1 when the table does not say.</summary>
+    /// <summary>Reactive groups per molecule in a family, for the gas an encounter makes: from the table, else counted in the structure, else 1.</summary>
     public double Equivalents(PlanSubstance substance, string family)
     {
         ArgumentNullException.ThrowIfNull(substance);
-        return Find(substance).Equivalents(family);
+        return Find(substance).Equivalents(family) ?? substance.Structure?.Equivalents(family) ?? 1;
     }
 
     /// <summary>True when water, alcohols or acids turn the substance over at once.</summary>
@@ -158,7 +141,7 @@ public sealed class FamilyTable
                 ? families
                 : [.. rows.Where(row => row.MinimumMassFraction is not { } gate || fraction >= gate).Select(static row => row.Family)];
 
-        public double Equivalents(string family)
+        public double? Equivalents(string family)
         {
             foreach (var row in rows)
             {
@@ -168,7 +151,7 @@ public sealed class FamilyTable
                 }
             }
 
-            return 1;
+            return null;
         }
     }
 }

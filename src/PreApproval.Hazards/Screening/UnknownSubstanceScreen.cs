@@ -1,7 +1,7 @@
+using PreApproval.Hazards.Energy;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Solutions;
-using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Screening;
@@ -16,23 +16,6 @@ public sealed class UnknownSubstanceScreen : IScreen
     /// <summary>Up to here a quiet solute may be heated in the open, in K (150 °C). Common practice, no source.</summary>
     private const double HotK = 423.15;
 
-    /// <summary>
-    /// Signs in a SMILES as typed that something may decompose, react with water or polymerise: nitrogen to nitrogen and
-    /// to oxygen, peroxides, nitro groups, nitrogen to halogen, alkynes, metals, halides of phosphorus, sulfur, silicon
-    /// and boron, three-membered rings, isolated charges.
-    /// </summary>
-    private static readonly string[] ReactiveSigns =
-    [
-        "NN", "N=N", "N#N", "nn", "[N+]", "[N-]", "[n+]", "NO", "N=O", "ON", "On", "no", "on", "OO", "NCl", "NBr", "NI", "ClN", "BrN", "OCl", "ClO", "OBr", "BrO", "C#C", "S(=O)(=O)Cl", "C(Cl)=O", "C(=O)Cl", "ClC(=O)", "C(Br)=O", "C(=O)Br", "BrC(=O)",
-        "[Li", "[Na", "[K", "[Mg", "[Al", "[Zn", "[Cu", "[Ag", "[Hg", "[Pb", "[H-", "[B", "[P", "[Si](Cl", "[SiH", "Cl[Si", "PCl", "ClP", "SCl", "ClS", "BCl", "N=C=O", "N=C=S", "C=C=O", "C1CO1", "C1OC1", "O1CC1", "C1NC1", "C1CN1", "[C-", "[c-", "C=CC=C",
-    ];
-
-    /// <summary>Signs of energetic groups, which the energetic screen judges by number where it reads the structure.</summary>
-    private static readonly string[] EnergeticSigns = ["NN", "N=N", "N#N", "nn", "[N+]", "[N-]", "NO", "N=O", "ON", "On", "no", "on", "OO"];
-
-    /// <summary>An alkene at the end of a chain may polymerise; inside a chain it rarely does.</summary>
-    private static bool IsTerminalAlkene(string smiles) => smiles.StartsWith("C=C", StringComparison.Ordinal) || smiles.EndsWith("C=C", StringComparison.Ordinal) || smiles.Contains("(C=C)", StringComparison.Ordinal);
-
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
@@ -43,6 +26,11 @@ public sealed class UnknownSubstanceScreen : IScreen
         foreach (var group in unknown.GroupBy(static pair => pair.Substance.Key, StringComparer.Ordinal))
         {
             yield return Unknown(group.First().Substance, [.. group.Select(static pair => pair.Material)], context);
+        }
+
+        foreach (var contradiction in StructureContradictions.Find(context))
+        {
+            yield return contradiction;
         }
 
         var unassessed = context.Plan.Materials
@@ -69,7 +57,7 @@ public sealed class UnknownSubstanceScreen : IScreen
         var states = context.Walk.States.Where(state => state.Contents.Any(content => string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))).ToArray();
         var product = Array.TrueForAll(materials, static material => material.Role == Role.Product);
         var hazardous = states.Where(state => IsHazardous(state, substance, product)).ToArray();
-        var undone = hazardous.Length > 0 || (substance.Smiles is null && !product && FamilyTable.Default.Of(substance).Count == 0);
+        var undone = hazardous.Length > 0 || (substance.Structure?.Molecule is null && !product && FamilyTable.Default.Of(substance).Count == 0);
         var advice = SolutionCatalog.Default.TryFind(substance.Name, out var solution) ? $" It names a solution or a mixture ({solution.Contents}), which cannot stand for one substance here: name its parts." : "";
         var where = hazardous.Length > 0 ? $" in {Wording.Steps([.. hazardous.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)])}" : "";
         return new Finding
@@ -79,7 +67,8 @@ public sealed class UnknownSubstanceScreen : IScreen
             Severity = undone ? Severity.Caution : Severity.Notice,
             Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
             Materials = ids,
-            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{(substance.Smiles is null ? " and has no structure" : "")}: its fire, vapour pressure and reactivity cannot be assessed{where}.{advice}",
+            Statement = $"{Wording.Capital(substance.Name)} is not in the catalogue{UnknownSubstanceWords.Because(substance)}: {UnknownSubstanceWords.NotAssessed(substance)} cannot be assessed{where}.{UnknownSubstanceWords.FromStructure(substance)}{advice}",
+            Evidence = UnknownSubstanceWords.Evidence(substance),
             LeavesCheckUndone = undone,
         };
     }
@@ -96,16 +85,20 @@ public sealed class UnknownSubstanceScreen : IScreen
             && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(FamilyTable.Default.IsReactive)));
 
     /// <summary>A readable structure has been held against the families and the table of encounters like a listed substance.</summary>
-    private static bool HasFamiliesByStructure(PlanSubstance substance) => substance.Smiles is { } smiles && SmilesReader.TryRead(smiles, out _, out _);
+    private static bool HasFamiliesByStructure(PlanSubstance substance) => substance.Structure?.Molecule is not null;
 
     /// <summary>Contents of an open vessel get no hotter than their highest boiling liquid boils, whatever the surface under it, in K.</summary>
     private static double HottestK(StepState state) => state.Sealed
         ? state.WorstTemperatureK
         : Math.Min(state.WorstTemperatureK, state.Contents.Max(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid } liquid ? liquid.BoilingPointK?.Value ?? double.PositiveInfinity : (double?)null) ?? double.PositiveInfinity);
 
+    /// <summary>Energetic groups of the structure, which the energetic screen judges by number.</summary>
+    private static IEnumerable<string> JudgedByNumber(PlanSubstance substance) =>
+        EnergeticProfile.Of(substance) is { FromStructure: true } profile ? profile.Groups.Select(static one => one.Group.Structure!.Name) : [];
+
     /// <summary>Dissolved in something known, and either the product or of a structure without a reactive sign.</summary>
     private static bool IsQuiet(StepState state, PlanSubstance substance, bool product) =>
-        (product || (substance.Smiles is { } smiles && !Array.Exists(Energy.EnergeticProfile.Of(substance) is { FromStructure: true } ? [.. ReactiveSigns.Except(EnergeticSigns, StringComparer.Ordinal)] : ReactiveSigns, sign => smiles.Contains(sign, StringComparison.Ordinal)) && !IsTerminalAlkene(smiles)))
+        (product || (substance.Structure?.Groups is { } groups && !groups.ReactiveSigns.Except(JudgedByNumber(substance), StringComparer.Ordinal).Any()))
         && !FamilyTable.Default.Of(substance).Any(FamilyTable.Default.IsReactive)
         && state.Contents.Any(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid });
 }

@@ -170,6 +170,42 @@ public sealed class Molecule
         return count;
     }
 
+    /// <summary>
+    /// The structure with protons moved so that no atom bears a charge that protons can take away: carboxylates as acids, ammonium ions as amines.
+    /// Charges that sit beside an opposite one (nitro, azide) and those without a proton (metals, quaternary nitrogen) stay. The same structure where nothing moves. For comparing only.
+    /// </summary>
+    internal Molecule Neutralised()
+    {
+        Atom[]? atoms = null;
+        for (var a = 0; a < _atoms.Length; a++)
+        {
+            ref readonly var atom = ref _atoms[a];
+            if (atom.Charge == 0 || HasOppositeNeighbour(a))
+            {
+                continue;
+            }
+
+            var protons = atom.Charge < 0 && !Elements.IsMetal(atom.Element) ? -atom.Charge : -Math.Min(atom.Charge, atom.Hydrogens);
+            atoms ??= (Atom[])_atoms.Clone();
+            atoms[a] = atom with { Charge = (sbyte)(atom.Charge + protons), Hydrogens = (byte)(atom.Hydrogens + protons) };
+        }
+
+        return atoms is null ? this : new Molecule(atoms, _bonds, _firstNeighbour, _neighbours, Rings, StereoMarks.None);
+    }
+
+    private bool HasOppositeNeighbour(int atom)
+    {
+        foreach (var (to, _) in Neighbours(atom))
+        {
+            if (_atoms[to].Charge * _atoms[atom].Charge < 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     internal int BondBetween(int atom, int other)
     {
         foreach (var (neighbour, bond) in Neighbours(atom))
@@ -183,23 +219,45 @@ public sealed class Molecule
         return -1;
     }
 
+    internal static string FormulaOf(ReadOnlySpan<DraftAtom> atoms)
+    {
+        var counts = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        var hydrogens = 0;
+        foreach (ref readonly var atom in atoms)
+        {
+            hydrogens += Count(counts, atom.Element, atom.Isotope) + atom.Hydrogens;
+        }
+
+        return WriteFormula(counts, hydrogens);
+    }
+
     private string WriteFormula()
     {
         var counts = new SortedDictionary<string, int>(StringComparer.Ordinal);
         var hydrogens = 0;
         foreach (var atom in _atoms)
         {
-            hydrogens += atom.Hydrogens;
-            if (atom is { Element: Elements.Hydrogen, Isotope: not 2 })
-            {
-                hydrogens++;
-                continue;
-            }
-
-            var symbol = atom.Element == Elements.Hydrogen ? "D" : Elements.Symbol(atom.Element);
-            counts[symbol] = counts.GetValueOrDefault(symbol) + 1;
+            hydrogens += Count(counts, atom.Element, atom.Isotope) + atom.Hydrogens;
         }
 
+        return WriteFormula(counts, hydrogens);
+    }
+
+    // 1 for an ordinary hydrogen, which is written in its own place
+    private static int Count(SortedDictionary<string, int> counts, int element, int isotope)
+    {
+        if (element == Elements.Hydrogen && isotope != 2)
+        {
+            return 1;
+        }
+
+        var symbol = element == Elements.Hydrogen ? "D" : Elements.Symbol(element);
+        counts[symbol] = counts.GetValueOrDefault(symbol) + 1;
+        return 0;
+    }
+
+    private static string WriteFormula(SortedDictionary<string, int> counts, int hydrogens)
+    {
         if (hydrogens > 0)
         {
             counts["H"] = hydrogens;

@@ -34,7 +34,39 @@ public static class SmilesReader
             return false;
         }
 
-        var draft = new MoleculeDraft();
+        if (!TryDraft(smiles, out var draft, out error))
+        {
+            return false;
+        }
+
+        if (RingSet.Of(draft) is not { } rings || !Aromaticity.TryPerceive(draft, rings))
+        {
+            error = new StructureError(FirstRingAtom(draft), $"the rings are too many or too entangled; up to {MaximumRings} are read");
+            return false;
+        }
+
+        molecule = Finish(draft, rings);
+        return true;
+    }
+
+    /// <summary>
+    /// The formula alone, with every fault of spelling and valence but without rings: what a list of a thousand structures is checked by.
+    /// </summary>
+    internal static bool TryReadFormula(string smiles, [NotNullWhen(true)] out string? formula, [NotNullWhen(false)] out StructureError? error)
+    {
+        formula = null;
+        if (!TryDraft(smiles, out var draft, out error))
+        {
+            return false;
+        }
+
+        formula = Molecule.FormulaOf(draft.Atoms.AsSpan(0, draft.AtomCount));
+        return true;
+    }
+
+    private static bool TryDraft(string smiles, out MoleculeDraft draft, [NotNullWhen(false)] out StructureError? error)
+    {
+        draft = new MoleculeDraft();
         error = new SmilesParser(smiles, draft).Read();
         if (error is not null)
         {
@@ -54,19 +86,7 @@ public static class SmilesReader
 
         ChargeForms.Normalise(draft);
         error = HydrogenCount.Check(draft);
-        if (error is not null)
-        {
-            return false;
-        }
-
-        if (RingSet.Of(draft) is not { } rings || !Aromaticity.TryPerceive(draft, rings))
-        {
-            error = new StructureError(FirstRingAtom(draft), $"the rings are too many or too entangled; up to {MaximumRings} are read");
-            return false;
-        }
-
-        molecule = Finish(draft, rings);
-        return true;
+        return error is null;
     }
 
     private static int FirstRingAtom(MoleculeDraft draft)

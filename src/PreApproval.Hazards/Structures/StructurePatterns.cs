@@ -14,12 +14,16 @@ public enum StructurePatternKind
 
     /// <summary>A family of the encounter table and nothing else.</summary>
     Family,
+
+    /// <summary>Something that may decompose, polymerise or react with water and has no better name here.</summary>
+    ReactiveSign,
 }
 
 /// <summary>A named group with the patterns that recognise it.</summary>
 /// <param name="Name">Name in chemistry, for instance "primary alcohol".</param>
 /// <param name="Kind">Functional group, energetic group or family.</param>
 /// <param name="Family">Family of families.tsv whose members it recognises, or null.</param>
+/// <param name="IsSign">A sign that it may decompose, polymerise or react with water or air: an unknown substance with it is not warmed unseen.</param>
 /// <param name="Patterns">Any of them is enough.</param>
 /// <param name="Unless">None of them may be in the structure.</param>
 /// <param name="PresentIn">Structures that have the group.</param>
@@ -28,6 +32,7 @@ public sealed record StructureGroup(
     string Name,
     StructurePatternKind Kind,
     string? Family,
+    bool IsSign,
     IReadOnlyList<SubstructurePattern> Patterns,
     IReadOnlyList<SubstructurePattern> Unless,
     IReadOnlyList<string> PresentIn,
@@ -46,6 +51,9 @@ public sealed record StructureGroups(IReadOnlyList<StructureGroup> Present, IRea
 
     /// <summary>Families of families.tsv the structure belongs to.</summary>
     public IEnumerable<string> Families => Present.Where(g => g.Family is not null).Select(g => g.Family!).Distinct(StringComparer.Ordinal);
+
+    /// <summary>Signs that the substance may decompose, polymerise or react with water or air, energetic groups among them, by name; what was not decided counts.</summary>
+    public IEnumerable<string> ReactiveSigns => Present.Concat(Undecided).Where(g => g.IsSign).Select(g => g.Name);
 
     private IEnumerable<string> Names(StructurePatternKind kind) => Present.Where(g => g.Kind == kind).Select(g => g.Name);
 }
@@ -149,16 +157,18 @@ public sealed class StructurePatterns
                 "functional group" => StructurePatternKind.FunctionalGroup,
                 "energetic group" => StructurePatternKind.EnergeticGroup,
                 "family" => StructurePatternKind.Family,
+                "reactive sign" => StructurePatternKind.ReactiveSign,
                 var other => throw new InvalidOperationException($"Unknown kind of pattern '{other}'."),
             },
             row["family"].Length > 0 ? row["family"] : null,
+            row["sign"] is "yes" || row["kind"] is "energetic group",
             Patterns(row["patterns"]),
             Patterns(row["unless"]),
             Words(row["present_in"]),
             Words(row["absent_from"]))),
     ]);
 
-    private static List<SubstructurePattern> Patterns(string cell) => Words(cell).ToList().ConvertAll(text =>
+    internal static List<SubstructurePattern> Patterns(string cell) => Words(cell).ToList().ConvertAll(text =>
         SubstructurePattern.TryParse(text, out var pattern, out var error)
             ? pattern
             : throw new InvalidOperationException($"Pattern {text}: {error}"));

@@ -35,6 +35,9 @@ public sealed class SubstructurePattern
     /// <summary>Steps after which a search is given up.</summary>
     public const int MaximumSteps = 200_000;
 
+    /// <summary>Most places of a pattern that are listed.</summary>
+    public const int MaximumMatches = 1000;
+
     private readonly ulong[] _bondMasks;
     private readonly ulong[] _atomMasks;
 
@@ -90,10 +93,10 @@ public sealed class SubstructurePattern
     }
 
     /// <summary>
-    /// The sets of atoms the pattern covers, each in the order of the pattern's atoms, every set once; at most <paramref name="most"/>. Empty when
-    /// it is absent or the search was given up before the first.
+    /// The sets of atoms the pattern covers, each in the order of the pattern's atoms, every set once; null when the search was given up or
+    /// there are more than <see cref="MaximumMatches"/>.
     /// </summary>
-    public IReadOnlyList<int[]> Find(Molecule molecule, int most = 1000)
+    public IReadOnlyList<int[]>? FindAll(Molecule molecule)
     {
         ArgumentNullException.ThrowIfNull(molecule);
         if (!MayBeIn(molecule))
@@ -102,7 +105,8 @@ public sealed class SubstructurePattern
         }
 
         var search = new SubstructureSearch(molecule);
-        return search.All(this, most);
+        var found = search.All(this, MaximumMatches + 1);
+        return search.GaveUp || found.Count > MaximumMatches ? null : found;
     }
 
     internal ulong AtomMask(int atom) => _atomMasks[atom];

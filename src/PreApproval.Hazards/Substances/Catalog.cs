@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using PreApproval.Hazards.Structures;
 
 namespace PreApproval.Hazards.Substances;
 
@@ -10,6 +11,7 @@ public sealed class Catalog
     private readonly Dictionary<string, Substance> _bySmiles = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _references;
     private readonly Lazy<string> _digest;
+    private readonly Lazy<StructureIndex> _structures;
 
     internal Catalog(IReadOnlyList<Substance> substances, SpellingIndex index, Dictionary<string, string> references, Func<string> digest)
     {
@@ -17,6 +19,8 @@ public sealed class Catalog
         _index = index;
         _references = references;
         _digest = new Lazy<string>(digest);
+        // a key for each of a thousand structures takes some ten milliseconds: only where somebody asks for one
+        _structures = new Lazy<StructureIndex>(() => new StructureIndex(substances));
         foreach (var substance in substances)
         {
             if (substance.Identity.Cas is { } cas)
@@ -53,8 +57,27 @@ public sealed class Catalog
         return substance is not null;
     }
 
-    /// <summary>Finds a listed substance by its SMILES as written in the catalogue. Other spellings of a structure are not recognised here.</summary>
-    public bool TryFindBySmiles(string smiles, [NotNullWhen(true)] out Substance? substance) => _bySmiles.TryGetValue(smiles.Trim(), out substance);
+    /// <summary>
+    /// Finds a listed substance by any spelling of its structure. Stereo marks, isotopes and charges count: what differs in them is another
+    /// substance, see <see cref="NearestStructure"/>.
+    /// </summary>
+    public bool TryFindBySmiles(string smiles, [NotNullWhen(true)] out Substance? substance)
+    {
+        var text = smiles.Trim();
+        if (_bySmiles.TryGetValue(text, out substance))
+        {
+            return true;
+        }
+
+        return SmilesReader.TryRead(text, out var molecule, out _) && _structures.Value.TryFind(molecule, out substance);
+    }
+
+    /// <summary>The listed substances that come nearest to a structure, or null.</summary>
+    public StructureRelation? NearestStructure(Molecule molecule)
+    {
+        ArgumentNullException.ThrowIfNull(molecule);
+        return _structures.Value.Nearest(molecule);
+    }
 
     /// <summary>
     /// Substances whose name, synonym or CAS number begins with the text, then those with a later word that does, best first. Where

@@ -1,3 +1,5 @@
+using PreApproval.Hazards.Structures;
+
 namespace PreApproval.Hazards.Substances;
 
 /// <summary>Rows of identities: CAS number, name, synonyms, formula, molar mass, structure, state of matter.</summary>
@@ -87,14 +89,13 @@ internal static class IdentityRows
 
     private static void CheckStructure(TsvRow row, string formula, string smiles, List<string> faults)
     {
-        var expected = SmilesComposition.HeavyAtomsOfFormula(formula);
-        if (SmilesComposition.HeavyAtoms(smiles) is not { } atoms)
+        if (!SmilesReader.TryReadFormula(smiles, out var drawn, out var error))
         {
-            faults.Add(row.Fault(Smiles, "is no SMILES"));
+            faults.Add(row.Fault(Smiles, $"is no SMILES; character {error.Position + 1}: {error.Message}"));
         }
-        else if (!SmilesComposition.AreSame(atoms, expected))
+        else if (!string.Equals(drawn, formula, StringComparison.Ordinal))
         {
-            faults.Add(row.Fault(Smiles, $"has the atoms {SmilesComposition.Text(atoms)} beside hydrogen; {formula} has {SmilesComposition.Text(expected)}"));
+            faults.Add(row.Fault(Smiles, $"is a structure of {drawn}; the formula is {formula}"));
         }
     }
 }

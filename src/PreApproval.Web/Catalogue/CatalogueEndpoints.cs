@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using PreApproval.Documents;
 using PreApproval.Documents.Substances;
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
@@ -26,6 +27,11 @@ public static class CatalogueEndpoints
             .WithSummary("A substance with every value")
             .WithDescription("By CAS number, by the name of a substance that has none, or by the identifier of one of the group's own. Each value has quality, source and all published numbers, the governing one first. The ETag of an own substance is its version.")
             .Refuses(403, 404);
+        api.MapGet("/structures", ReadStructure)
+            .WithName("read-structure")
+            .WithSummary("What follows from a structure: composition, groups, estimates")
+            .WithDescription("SMILES in the query. A structure of the catalogue names its key under 'listed'; of any other nothing is taken from the catalogue. Every value is an estimate with its error bar, model and source. A fault names the character.")
+            .Refuses(400);
         api.MapOwnSubstances();
     }
 
@@ -99,6 +105,14 @@ public static class CatalogueEndpoints
         SubstanceCard card = SubstanceCard.OfCatalogue(substance, await own.ListAsync(actor, cancellationToken));
         OwnSubstanceAnswer? stated = card.Own is { } listed && actor is not null && await substances.ReadAsync(actor, listed.Id, cancellationToken) is { IsOk: true } read ? OwnSubstanceAnswer.From(read.Value) : null;
         return new KeptAnswer<SubstanceAnswer>(SubstanceAnswer.From(substance.Key, card, stated));
+    }
+
+    private static Results<KeptAnswer<StructureCard>, ProblemResult> ReadStructure(HttpContext context, string? smiles)
+    {
+        StructureError? error = null;
+        return !string.IsNullOrWhiteSpace(smiles) && StructureCard.Of(smiles, out error) is { } card
+            ? new KeptAnswer<StructureCard>(card)
+            : Problems.Make(context, StatusCodes.Status400BadRequest, "malformed", "The query has a fault.", new FieldError("?smiles", error?.ToString() ?? "Required: a structure as SMILES."));
     }
 
     internal static ListedGroupSubstance Listed(GroupSubstanceView view) => new(view.Id, view.Version, view.Substance);

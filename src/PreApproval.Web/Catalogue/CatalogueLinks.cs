@@ -10,6 +10,9 @@ public static class CatalogueLinks
     /// <summary>The page of a substance by its key.</summary>
     public static string Of(string key) => $"/catalogue/{Uri.EscapeDataString(key)}";
 
+    /// <summary>The page of a structure.</summary>
+    public static string OfStructure(string smiles) => $"/catalogue/structure?smiles={Uri.EscapeDataString(smiles)}";
+
     /// <summary>The page of what a reference in a document names; a search for it where it states values of its own; null: nobody knows it.</summary>
     public static string? Of(JsonNode? reference)
     {

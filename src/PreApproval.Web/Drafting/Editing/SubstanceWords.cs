@@ -4,6 +4,7 @@ using PreApproval.Documents;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Solutions;
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 using PreApproval.Web.Catalogue;
 using PreApproval.Web.Shared.Components;
@@ -100,6 +101,29 @@ public static partial class SubstanceWords
         return (cas.Length > 0 ? SolutionCatalog.Default.TryFindByCas(cas, out NamedSolution? solution) : SolutionCatalog.Default.TryFindInProcedure(name, out solution)) && solution is not null
             ? $"{solution.Label} · {solution.Contents}{(solution.StrengthAssumed ? " · the strength is assumed: type the one on the bottle" : "")}"
             : null;
+    }
+
+    /// <summary>What the structure of an unlisted substance says, in one line; null without one.</summary>
+    public static string? Structure(string smiles)
+    {
+        if (smiles.Length == 0)
+        {
+            return null;
+        }
+
+        TypedStructure structure = TypedStructure.Of(smiles);
+        if (structure.Error is { } error)
+        {
+            return $"Not in the catalogue, and its structure cannot be read. {error}";
+        }
+
+        List<string> parts = ["Not in the catalogue", structure.Formula!, structure.MolarMassKgPerMol is { } mass ? $"{Words.Number(mass * 1000)} g/mol" : "molar mass unknown", .. structure.Families];
+        if (structure.Relation is { } relation)
+        {
+            parts.Add(relation.Words);
+        }
+
+        return $"{string.Join(" · ", parts)}. Fire, vapour pressure and stability stay unknown and become findings.";
     }
 
     private static string? TextOf(JsonNode? reference, string member) => DocumentText.Text(reference, member) is { Length: > 0 } text ? text : null;
