@@ -113,7 +113,7 @@ public sealed record EnergeticProfile
     {
         var taken = new HashSet<int>();
         var times = 0;
-        foreach (var match in group.Patterns.SelectMany(pattern => pattern.Find(molecule)))
+        foreach (var match in group.Patterns.SelectMany(pattern => pattern.FindAll(molecule) ?? []))
         {
             var own = Array.FindAll(match, atom => molecule.Atoms[atom].Element != Carbon);
             if (Array.TrueForAll(own.Length == 0 ? match : own, atom => !taken.Contains(atom)))

@@ -4,7 +4,7 @@ namespace PreApproval.Hazards.Energy;
 
 /// <summary>
 /// Screens on the formula of a substance. Oxygen balance in % = −1600 (2 C + H/2 − O)/M with M in g/mol (UN Manual of Tests and Criteria, Appendix 6), written here
-/// for more elements: a halogen takes a hydrogen (HX), sulfur goes to SO2, nitrogen to N2, a metal to its oxide. Method: docs/methods/energetic-substances.md.
+/// for more elements: a halogen takes a metal (KCl), else a hydrogen (HCl), sulfur goes to SO2, nitrogen to N2, what is left of a metal to its oxide. Method: docs/methods/energetic-substances.md.
 /// </summary>
 public static class OxygenBalance
 {
@@ -12,7 +12,7 @@ public static class OxygenBalance
     public const string Source = "lothrop1949";
 
     /// <summary>
-    /// Oxygen balance in %: below 0 oxygen is missing. Null where the text is no formula, or holds an element that the convention does not cover.
+    /// Oxygen balance in %: below 0 oxygen is missing. Null where the text is no formula, holds an element that the convention does not cover, or more halogen than metal and hydrogen take.
     /// Example: trinitrotoluene C7H5N3O6, −1600 (14 + 2.5 − 6)/227.13 = −73.97 %.
     /// </summary>
     /// <param name="formula">Molecular formula.</param>
@@ -27,6 +27,7 @@ public static class OxygenBalance
         double needed = 0;
         double hydrogen = 0;
         double halogen = 0;
+        double metal = 0;
         foreach (var (element, count) in atoms)
         {
             switch (element)
@@ -36,6 +37,12 @@ public static class OxygenBalance
                     break;
                 case "F" or "Cl" or "Br" or "I":
                     halogen += count;
+                    break;
+                case "Li" or "Na" or "K" or "Rb" or "Cs" or "Ag" or "Tl":
+                    metal += count;
+                    break;
+                case "Be" or "Mg" or "Ca" or "Sr" or "Ba" or "Mn" or "Co" or "Ni" or "Cu" or "Zn" or "Cd" or "Pb" or "Pd" or "Pt":
+                    metal += 2 * count;
                     break;
                 default:
                     if (OxygenPerAtom(element) is not { } oxygen)
@@ -48,7 +55,13 @@ public static class OxygenBalance
             }
         }
 
-        needed += Math.Max(0, hydrogen - halogen) / 2;
+        var left = Math.Max(0, halogen - metal);
+        if (left > hydrogen)
+        {
+            return null;
+        }
+
+        needed += (hydrogen - left + Math.Max(0, metal - halogen)) / 2;
         return -1600 * needed / (molarMass * 1000);
     }
 
@@ -72,8 +85,6 @@ public static class OxygenBalance
         "C" or "S" or "Si" or "Se" or "Te" or "Ti" or "Zr" or "Sn" => 2,
         "B" or "Al" or "Ga" or "In" or "Fe" or "Cr" or "Ce" => 1.5,
         "P" or "As" or "Sb" or "V" => 2.5,
-        "Li" or "Na" or "K" or "Rb" or "Cs" or "Ag" or "Tl" => 0.5,
-        "Be" or "Mg" or "Ca" or "Sr" or "Ba" or "Mn" or "Co" or "Ni" or "Cu" or "Zn" or "Cd" or "Hg" or "Pb" or "Pd" or "Pt" => 1,
         _ => null,
     };
 }

@@ -19,6 +19,8 @@ public sealed class EnergyLawTests
     [InlineData("CH3NO2", -39.3)]
     [InlineData("C7H5N5O8", -47.4)]
     [InlineData("ClH4NO4", 34.0)]
+    [InlineData("ClKO3", 39.2)] // Meyer, Köhler and Homburg, Explosives (from memory): the chloride is left
+    [InlineData("ClNaO4", 52.3)]
     [InlineData("C9H18O6", -151.2)]
     [InlineData("C6H12N2O6", -92.2)]
     [InlineData("C8H12N4", -214.3)]
