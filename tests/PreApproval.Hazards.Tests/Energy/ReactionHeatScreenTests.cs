@@ -17,7 +17,9 @@ public sealed class ReactionHeatScreenTests
         var plan = new Plan { Materials = [Of("benzene", "benzene", Mmol(10)), Of("gas", "hydrogen", Mmol(30), Role.Gas)], Vessels = [], Steps = [] };
         var reaction = new Reaction
         {
-            Step = "1", Consumes = [new Consumption("benzene", 1), new Consumption("gas", 3)], Produces = [new Production(Substance("cyclohexane"), 1, Phase.Liquid)],
+            Step = "1",
+            Consumes = [new Consumption("benzene", 1), new Consumption("gas", 3)],
+            Produces = [new Production(Substance("cyclohexane"), 1, Phase.Liquid)],
         };
         var heat = ReactionHeatSource.Of(reaction, plan)!;
 
