@@ -348,7 +348,7 @@ public static class Walk
         private RunningVessel? Target(Step step, RunningVessel source) =>
             step.ToVessel is { } to && vessels.TryGetValue(to, out var target) && !ReferenceEquals(source, target) ? target : null;
 
-        private void Move(int index, Step step, RunningVessel source, IReadOnlyList<Reaction> reactions)
+        private void Move(int index, Step step, RunningVessel source, Reaction[] reactions)
         {
             if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Distil or StepAction.Discard) || Target(step, source) is not { } target)
             {
@@ -380,7 +380,7 @@ public static class Walk
             var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
             var gases = reactions.SelectMany(reaction => React(index, reaction, target, heats)).ToArray();
             target.MakeGas(gases);
-            IReadOnlyList<Content> remaining = reactions.Count == 0 ? contents : [.. target.Contents];
+            IReadOnlyList<Content> remaining = reactions.Length == 0 ? contents : [.. target.Contents];
             var heat = ReactionHeat.Of(heats, contents, target.TemperatureK);
 
             // what runs into the water, alcohol or acid of the receiver is quenched there

@@ -105,7 +105,7 @@ public sealed class UnknownSubstanceScreen : IScreen
 
     /// <summary>Dissolved in something known, and either the product or of a structure without a reactive sign.</summary>
     private static bool IsQuiet(StepState state, PlanSubstance substance, bool product) =>
-        (product || (substance.Smiles is { } smiles && !Array.Exists(Energy.EnergeticProfile.Of(substance) is { FromStructure: true } ? [.. ReactiveSigns.Except(EnergeticSigns)] : ReactiveSigns, sign => smiles.Contains(sign, StringComparison.Ordinal)) && !IsTerminalAlkene(smiles)))
+        (product || (substance.Smiles is { } smiles && !Array.Exists(Energy.EnergeticProfile.Of(substance) is { FromStructure: true } ? [.. ReactiveSigns.Except(EnergeticSigns, StringComparer.Ordinal)] : ReactiveSigns, sign => smiles.Contains(sign, StringComparison.Ordinal)) && !IsTerminalAlkene(smiles)))
         && !FamilyTable.Default.Of(substance).Any(FamilyTable.Default.IsReactive)
         && state.Contents.Any(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid });
 }
