@@ -66,7 +66,7 @@ public sealed class NoiseTests(ITestOutputHelper output)
     public void Table_OfExpectedFindings_HasEveryFileWithReasonAndSource()
     {
         Assert.True(ExpectedFinding.All.Count >= Fewest);
-        Assert.Equal(Names("deadly"), ExpectedFinding.All.Select(static row => row.File).Order(StringComparer.Ordinal));
+        Assert.Equal(Names("deadly"), ExpectedFinding.All.Select(static row => row.File).Order(StringComparer.Ordinal), StringComparer.Ordinal);
         Assert.All(ExpectedFinding.All, static row =>
         {
             Assert.False(string.IsNullOrWhiteSpace(row.Reason));
