@@ -19,6 +19,7 @@ public sealed class AirborneScreen : IScreen
 
     private const double AtmospherePa = 101_325;
     private const double GasConstant = 8.31446261815324;
+    private const double WaterKgPerMol = 0.018015;
     private const double ShiftS = 8 * 3600;
     private const double ShortTermS = 15 * 60;
 
@@ -61,12 +62,14 @@ public sealed class AirborneScreen : IScreen
 
     private static Breathed? Of(StepState state, Content content, double areaM2, ScreeningContext context)
     {
-        if (content is not { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, Identity.MolarMassKgPerMol: { } molarMass, ExposureLimits: { } limits } known }
+        if (content is not { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, ExposureLimits: { } limits } known }
             || VapourPressure.At(known, state.TemperatureK) is not { Volatility: Volatility.Condensable } saturation)
         {
             return null;
         }
 
+        // the lighter a molecule, the more of it evaporates: unknown, it counts as the lightest liquid
+        var molarMass = known.Identity.MolarMassKgPerMol ?? WaterKgPerMol;
         var fraction = MoleFraction(state.Contents, content);
         var pressure = Math.Min(fraction * saturation.Pascal, AtmospherePa);
         var duration = state.Step.DurationS ?? state.Step.OverS;
@@ -175,7 +178,7 @@ public sealed class AirborneScreen : IScreen
 
     private static string Model(Breathed one, PlaceKind? place, ScreeningContext context)
     {
-        var source = "evaporation from the opening (ideal mixture)";
+        var source = $"evaporation from the opening (ideal mixture{(one.Content.Substance.Known!.Identity.MolarMassKgPerMol is null ? "; molar mass not known, taken as that of water" : "")})";
         return place is PlaceKind.Hood or PlaceKind.HoodWithScrubber
             ? $"{source}, leakage of a hood that holds its tracer test"
             : $"{source}, near field and room with {Wording.Figures(RoomFlowM3PerS(context.Plan.Place) * 3600)} m³/h of fresh air{(one.State.Step.DurationS is null && one.State.Step.OverS is null ? "; no time stated, so a whole shift" : "")}";

@@ -168,9 +168,9 @@ internal static class ReleaseScreen
     private static Finding? Spilled(StepState[] states, ScreeningContext context)
     {
         var room = RoomOf(context);
-        var worst = states.SelectMany(state => state.Contents.Where(static content => content is { Spent: false, Mol: > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, Idlh: not null } })
+        var worst = states.SelectMany(state => state.Contents.Where(static content => content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, Idlh: not null } })
                 .GroupBy(static content => content.Substance.Key, StringComparer.Ordinal)
-                .Select(group => (State: state, Exposure: new Exposure(group.First().Substance, group.Select(static content => content.Mol!.Value).Order().Sum(), room))))
+                .Select(group => (State: state, Exposure: new Exposure(group.First().Substance, group.Select(static content => content.Mol ?? double.PositiveInfinity).Order().Sum(), room))))
             .Where(static pair => pair.Exposure.AboveIdlh)
             .ToArray();
         if (worst.Length == 0)
@@ -193,7 +193,7 @@ internal static class ReleaseScreen
     private static IEnumerable<Evidence> PoolEvidence(Exposure exposure, ScreeningContext context)
     {
         var known = exposure.Substance.Known!;
-        if (known.Identity.MolarMassKgPerMol is not { } molarMass || known.DensityKgPerM3 is not { Value: > 0 and var density }
+        if (double.IsInfinity(exposure.Mol) || known.Identity.MolarMassKgPerMol is not { } molarMass || known.DensityKgPerM3 is not { Value: > 0 and var density }
             || VapourPressure.At(known, RoomK) is not { Volatility: Volatility.Condensable } pressure)
         {
             yield break;
@@ -236,6 +236,7 @@ internal static class ReleaseScreen
 
     private static string Words(Exposure exposure) => exposure switch
     {
+        { Mol: double.PositiveInfinity, Danger: { } danger } => $"up to {Wording.Text(Math.Round(exposure.Ppm))} ppm of {exposure.Substance.Name}, the saturated air, for want of its amount (immediately dangerous from {Wording.Figures(danger)} ppm)",
         { AboveIdlh: true, Danger: { } danger } => $"{Wording.Text(Math.Round(exposure.Ppm))} ppm of {exposure.Substance.Name} (immediately dangerous from {Wording.Figures(danger)} ppm)",
         { Limit.Ppm: { } limit } => $"{Wording.Text(Math.Round(exposure.Ppm))} ppm of {exposure.Substance.Name} (exposure limit {Wording.Figures(limit)} ppm{(exposure.Danger is null ? "; no immediately dangerous concentration on file" : "")})",
         _ => $"{Wording.Text(Math.Round(exposure.Ppm))} ppm of {exposure.Substance.Name}",

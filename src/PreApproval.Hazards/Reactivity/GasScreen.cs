@@ -69,6 +69,8 @@ public sealed class GasScreen : IScreen
         }
     }
 
+    private static string[] Materials(OpenGas[] gases) => [.. gases.SelectMany(static gas => gas.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
     private static Finding Uncounted(StepState state, string[] gases) => new()
     {
         Code = "data.gas-not-counted",
@@ -92,6 +94,7 @@ public sealed class GasScreen : IScreen
         {
             Code = "gas.evolved",
             Hazard = Hazard.Gas,
+            Materials = Materials(gases),
             Severity = litres > MuchL || (litres > SomeL && rate > FastLPerMin && seconds is not null) ? Severity.Caution : Severity.Notice,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
@@ -128,6 +131,7 @@ public sealed class GasScreen : IScreen
         {
             Code = "toxicity.gas",
             Hazard = Hazard.Toxicity,
+            Materials = Materials(gases),
             Severity = !above ? Severity.Notice : bench ? Severity.Warning : Severity.Caution,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,

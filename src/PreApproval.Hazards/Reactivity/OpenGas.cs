@@ -10,7 +10,8 @@ namespace PreApproval.Hazards.Reactivity;
 /// <param name="Gas">The substance, or the one whose limits stand for it; null when nobody knows.</param>
 /// <param name="Mol">Up to the limiting partner; null when an amount is missing.</param>
 /// <param name="Limit">What limits it, in words.</param>
-internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string Limit)
+/// <param name="Materials">Materials that make it.</param>
+internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string Limit, IReadOnlyList<string> Materials)
 {
     private static readonly FrozenDictionary<string, string> StandIns =
         EmbeddedTable.Rows("gas-stand-ins.tsv").ToFrozenDictionary(static row => row["gas"], static row => row["substance"], StringComparer.Ordinal);
@@ -27,7 +28,7 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
         var made = new Dictionary<StepState, IReadOnlyList<OpenGas>>(ReferenceEqualityComparer.Instance);
         foreach (var state in context.Walk.States.Where(static state => !state.Sealed && state.GasMade.Count > 0))
         {
-            made[state] = [.. state.GasMade.Select(static gas => new OpenGas(gas.Gas.Name, gas.Gas.Known, gas.Mol, "the declared reaction"))];
+            made[state] = [.. state.GasMade.Select(gas => new OpenGas(gas.Gas.Name, gas.Gas.Known, gas.Mol, "the declared reaction", Ids(state.Reactions.SelectMany(static reaction => reaction.Consumes).Select(static one => one.MaterialId))))];
         }
 
         foreach (var step in context.Happenings.Where(static happening => !happening.State.Sealed && happening.Meeting.Encounter.Gases.Count > 0 && (happening.IsNews || AddsTo(happening))).GroupBy(static happening => happening.State, ReferenceEqualityComparer.Instance))
@@ -42,12 +43,14 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
             [
                 .. step.GroupBy(static happening => Gasser(happening.Meeting), StringComparer.Ordinal)
                     .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.Encounter.Key))!.Meeting)
-                    .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => new OpenGas(share.Name, Known(share.Name), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting)))),
+                    .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => new OpenGas(share.Name, Known(share.Name), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())))),
             ];
         }
 
         return made;
     }
+
+    private static string[] Ids(IEnumerable<string> materials) => [.. materials.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     private static bool AddsTo(Happening happening) =>
         happening.Meeting.Everyone.Any(content => happening.State.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal)));

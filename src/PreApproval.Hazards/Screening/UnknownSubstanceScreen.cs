@@ -92,9 +92,12 @@ public sealed class UnknownSubstanceScreen : IScreen
         ? state.WorstTemperatureK
         : Math.Min(state.WorstTemperatureK, state.Contents.Max(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid } liquid ? liquid.BoilingPointK?.Value ?? double.PositiveInfinity : (double?)null) ?? double.PositiveInfinity);
 
-    /// <summary>Energetic groups of the structure, which the energetic screen judges by number.</summary>
+    /// <summary>What a nitro or azide group shows as well.</summary>
+    private static readonly string[] SignsOfEnergeticGroups = ["nitrogen bound to nitrogen or oxygen", "charged atom"];
+
+    /// <summary>Energetic groups of the structure, which the energetic screen judges by number, and what shows with them.</summary>
     private static IEnumerable<string> JudgedByNumber(PlanSubstance substance) =>
-        EnergeticProfile.Of(substance) is { FromStructure: true } profile ? profile.Groups.Select(static one => one.Group.Structure!.Name) : [];
+        EnergeticProfile.Of(substance) is { FromStructure: true } ? substance.Structure?.Groups?.EnergeticGroups.Concat(SignsOfEnergeticGroups) ?? [] : [];
 
     /// <summary>Dissolved in something known, and either the product or of a structure without a reactive sign.</summary>
     private static bool IsQuiet(StepState state, PlanSubstance substance, bool product) =>

@@ -65,9 +65,8 @@ public sealed class ExampleTests
     [InlineData("hydride-quench.json", "incompatibility.aluminium-hydride-with-water", "hydrogen, at most", 0.1054, 0.01)]
     public void Screen_Example_AgreesWithTheHandCalculation(string file, string code, string evidence, double expected, double tolerance)
     {
-        Finding finding = Screened(file).Report.Findings.First(finding => string.Equals(finding.Code, code, StringComparison.Ordinal));
-
-        double value = finding.Evidence.First(entry => string.Equals(entry.Name, evidence, StringComparison.Ordinal)).Value;
+        double value = Screened(file).Report.Findings.Where(finding => string.Equals(finding.Code, code, StringComparison.Ordinal))
+            .Max(finding => finding.Evidence.First(entry => string.Equals(entry.Name, evidence, StringComparison.Ordinal)).Value);
 
         Assert.InRange(value, expected * (1 - tolerance), expected * (1 + tolerance));
     }
