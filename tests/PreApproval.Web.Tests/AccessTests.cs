@@ -68,7 +68,7 @@ public sealed class AccessTests(TestApp test)
         ["POST /api/v1/agents/{id}/retirement"] = [401, 404, 404, 404, 404, 404, 403, 404, 404],
         ["GET /api/v1/agents/{id}/versions"] = [401, 404, 404, 404, 404, 404, 403, 404, 404],
         ["GET /api/v1/vessels/export"] = [401, 200, 200, 200, 200, 200, 403, 200, 200],
-        ["POST /api/v1/vessels/import"] = [401, 415, 415, 415, 415, 415, 403, 403, 415],
+        ["POST /api/v1/vessels/import"] = [401, 422, 422, 422, 422, 422, 403, 403, 422],
         ["GET /api/v1/history"] = [401, 200, 200, 200, 200, 200, 200, 200, 200],
     };
 
@@ -187,7 +187,9 @@ public sealed class AccessTests(TestApp test)
             string body = path.EndsWith("/decisions", StringComparison.Ordinal) ? decision
                 : path.EndsWith("/withdrawal", StringComparison.Ordinal) ? """{ "revision": 1, "reason": "no" }"""
                 : path.EndsWith("/screenings", StringComparison.Ordinal) ? """{ "unknown": 1 }""" : "{}";
-            request.Content = new StringContent(body, System.Text.Encoding.UTF8, "application/json");
+            request.Content = path.EndsWith("/import", StringComparison.Ordinal)
+                ? new StringContent("no such column\n", System.Text.Encoding.UTF8, "text/csv")
+                : new StringContent(body, System.Text.Encoding.UTF8, "application/json");
         }
 
         return request;
