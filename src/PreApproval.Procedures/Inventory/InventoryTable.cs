@@ -154,7 +154,8 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
             string named = InventoryRows.Named(line.Vessel, "");
             events.Add(InventoryRows.Event(head, version, line.Stored is null
                 ? $"{actor.Name} added {named} to the inventory, from a file."
-                : $"{actor.Name} changed {named} of the inventory from a file, now version {head.Version.ToString(CultureInfo.InvariantCulture)}: {line.Words}.") with { Before = line.Stored?.Latest.ContentDigest });
+                : $"{actor.Name} changed {named} of the inventory from a file, now version {head.Version.ToString(CultureInfo.InvariantCulture)}: {line.Words}.") with
+            { Before = line.Stored?.Latest.ContentDigest });
             ids.Add(line.Line, id);
         }
 
