@@ -40,5 +40,12 @@ internal static class Wording
     /// <summary>“step 3” or “steps 3, 4 and 5”.</summary>
     public static string Steps(IReadOnlyList<string> steps) => (steps.Count == 1 ? "step " : "steps ") + List(steps);
 
-    public static string Capital(string sentence) => sentence.Length == 0 ? sentence : char.ToUpperInvariant(sentence[0]) + sentence[1..];
+    public static string Capital(string sentence)
+    {
+        // a prefix of a name stays as it is: n-Butyllithium, tert-Butanol
+        var at = Array.Find(Prefixes, prefix => sentence.StartsWith(prefix, StringComparison.Ordinal))?.Length ?? 0;
+        return sentence.Length <= at ? sentence : sentence[..at] + char.ToUpperInvariant(sentence[at]) + sentence[(at + 1)..];
+    }
+
+    private static readonly string[] Prefixes = ["n-", "o-", "m-", "p-", "sec-", "tert-", "cis-", "trans-"];
 }
