@@ -24,8 +24,8 @@ internal static class DosingScreen
     /// <summary>Adiabatic rise in K below which dosing needs no look. Common practice, no source.</summary>
     private const double LeastRiseK = 20;
 
-    /// <summary>The finding where the dosing outruns the cooling; null where it does not, nothing is dosed, or the volume is not known.</summary>
-    public static Finding? Of(StepState state, ReactionHeat heat, HeatBasis basis, ScreeningContext context)
+    /// <summary>The finding where the dosing outruns the cooling, or where the volume for that is not known; null where it does not, or nothing is dosed.</summary>
+    public static Finding? Of(IScreen screen, StepState state, ReactionHeat heat, HeatBasis basis, ScreeningContext context)
     {
         if (state.Step.OverS is not > 0 || state.Step.Materials.Count == 0 || heat.AdiabaticRiseK < LeastRiseK || heat.HeatJ is not { } joule)
         {
@@ -36,10 +36,10 @@ internal static class DosingScreen
         var volume = state.Contents.Sum(Fire.OpenFlammables.VolumeM3);
         if (!(volume > 0))
         {
-            return null;
+            return NoVolume(state);
         }
 
-        var power = joule / over;
+        var power = HeatBalance.DosingW(joule, over);
         var cooling = HeatBalance.CoolingW(TransferWPerM2K, WettedShare * HeatBalance.SphereSurfacePerVolume(volume) * volume, BathDifferenceK);
         if (power <= cooling)
         {
@@ -47,8 +47,7 @@ internal static class DosingScreen
         }
 
         var minutes = Math.Ceiling((joule / cooling / 60) + 1e-9);
-        var index = state.Index;
-        return new Finding
+        var finding = new Finding
         {
             Code = "heat.dosed-too-fast",
             Hazard = Hazard.Heat,
@@ -62,7 +61,19 @@ internal static class DosingScreen
                 Findings.Number("heat while dosing", power, "W", cooling, $"{basis.Model}, spread evenly over the addition", basis.Quality, [.. basis.Sources, "stoessel"]),
                 Findings.Number("heat given off to the bath", cooling, "W", null, $"U A ΔT with {Wording.Text(TransferWPerM2K)} W/(m² K), half of a sphere of the contents, {Wording.Text(BathDifferenceK)} K", Quality.Assumed, "common-practice"),
             ],
-            ClearedBy = context.IsTrial ? [] : [new Clearing("time of addition", Findings.Step(index, "over"), minutes, "min", null)],
         };
+        return context.IsTrial
+            ? finding
+            : finding with { ClearedBy = Findings.Tried(screen, finding, context, new Clearing("time of addition", Findings.Step(state.Index, "over"), minutes, "min", null)) };
     }
+
+    private static Finding NoVolume(StepState state) => new()
+    {
+        Code = "data.dosing-volume",
+        Hazard = Hazard.Data,
+        Severity = Severity.Notice,
+        Steps = [state.Step.Id],
+        Vessel = state.Vessel.Id,
+        Statement = $"Step {state.Step.Id} doses what gives heat, but the volume of what “{state.Vessel.Id}” holds is not known: whether the bath keeps up is not computed.",
+    };
 }

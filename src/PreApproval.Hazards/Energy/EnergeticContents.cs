@@ -9,9 +9,10 @@ namespace PreApproval.Hazards.Energy;
 /// <param name="OnsetK">Lowest usual onset in K.</param>
 /// <param name="Worst">The substance with that onset.</param>
 /// <param name="MassKnown">False: some mass is not known, so the pure substance counts.</param>
+/// <param name="WithoutFigures">Groups of the same substances without a heat or an onset on file: with them it is more heat, or from a lower temperature.</param>
 /// <param name="Materials">What brought them.</param>
 /// <param name="Sources">Keys of the references.</param>
-internal sealed record EnergeticMixture(double JPerKg, double OnsetK, PlanSubstance Worst, bool MassKnown, IReadOnlyList<string> Materials, IReadOnlyList<string> Sources);
+internal sealed record EnergeticMixture(double JPerKg, double OnsetK, PlanSubstance Worst, bool MassKnown, IReadOnlyList<string> WithoutFigures, IReadOnlyList<string> Materials, IReadOnlyList<string> Sources);
 
 /// <summary>The energetic substances of a plan, each looked up once.</summary>
 internal sealed class EnergeticContents
@@ -69,6 +70,7 @@ internal sealed class EnergeticContents
         var known = true;
         (PlanSubstance Substance, double OnsetK)? worst = null;
         List<string>? materials = null;
+        List<string>? without = null;
         List<string>? sources = null;
         foreach (var content in state.Contents)
         {
@@ -88,6 +90,7 @@ internal sealed class EnergeticContents
                 (materials ??= []).Add(id);
             }
 
+            (without ??= []).AddRange(profile.WithoutFigures);
             (sources ??= []).AddRange(profile.Sources);
         }
 
@@ -96,6 +99,7 @@ internal sealed class EnergeticContents
             found.OnsetK,
             found.Substance,
             known,
+            [.. (without ?? []).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             [.. (materials ?? []).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             [.. (sources ?? []).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]);
     }

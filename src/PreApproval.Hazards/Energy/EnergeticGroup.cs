@@ -39,6 +39,9 @@ public sealed record EnergeticGroup
     /// <summary>Usual onset in K, lower end; null: no figure on file.</summary>
     public double? OnsetK { get; init; }
 
+    /// <summary>True with both a heat and an onset on file.</summary>
+    public bool HasFigures => HighJPerMol is not null && OnsetK is not null;
+
     /// <summary>True when the group itself holds oxygen.</summary>
     public bool HoldsOxygen { get; init; }
 

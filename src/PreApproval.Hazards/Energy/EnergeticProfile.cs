@@ -12,8 +12,11 @@ namespace PreApproval.Hazards.Energy;
 /// </summary>
 public sealed record EnergeticProfile
 {
-    // the profile of a catalogue substance never changes; weak keys let a group's own substances go
+    // what is on file for a substance never changes; weak keys let a group's own substances go
     private static readonly ConditionalWeakTable<Substance, Entry> Known = new();
+
+    // what somebody typed holds for that line of the plan alone
+    private static readonly ConditionalWeakTable<PlanSubstance, Entry> Typed = new();
 
     /// <summary>Groups with how many of each.</summary>
     public required IReadOnlyList<(EnergeticGroup Group, int Count)> Groups { get; init; }
@@ -26,14 +29,20 @@ public sealed record EnergeticProfile
     /// <summary>True when the groups come from a structure, not only from a list.</summary>
     public bool FromStructure { get; init; }
 
-    /// <summary>Heat of decomposition in J/kg, lower end, above 0; null when a group has no figure or the molar mass is unknown.</summary>
-    public double? LowJPerKg => Groups.Aggregate((double?)0, static (sum, one) => sum + (one.Group.LowJPerMol * one.Count)) / MolarMassKgPerMol;
+    /// <summary>Heat of decomposition in J/kg, lower end, above 0: of the groups with a figure, so at least this. Null when none has one or the molar mass is unknown.</summary>
+    public double? LowJPerKg => Sum(static group => group.LowJPerMol) / MolarMassKgPerMol;
 
     /// <summary>The same, upper end: this one governs.</summary>
-    public double? HighJPerKg => Groups.Aggregate((double?)0, static (sum, one) => sum + (one.Group.HighJPerMol * one.Count)) / MolarMassKgPerMol;
+    public double? HighJPerKg => Sum(static group => group.HighJPerMol) / MolarMassKgPerMol;
 
-    /// <summary>Lowest usual onset of the groups in K; null when one of them has none on file.</summary>
-    public double? OnsetK => Groups.Any(static one => one.Group.OnsetK is null) ? null : Groups.Min(static one => one.Group.OnsetK);
+    /// <summary>Lowest usual onset in K of the groups with a figure, so at most this; null when none has one.</summary>
+    public double? OnsetK => Groups.Min(static one => one.Group.OnsetK);
+
+    /// <summary>False: a group has no heat on file, so what is summed is less than all.</summary>
+    public bool HeatIsComplete => Groups.All(static one => one.Group.HighJPerMol is not null);
+
+    /// <summary>Names of the groups without a heat or without an onset on file.</summary>
+    public IReadOnlyList<string> WithoutFigures => [.. Groups.Where(static one => !one.Group.HasFigures).Select(static one => one.Group.Name)];
 
     public double? OxygenBalancePercent => Formula is null ? null : OxygenBalance.Percent(Formula);
 
@@ -60,37 +69,57 @@ public sealed record EnergeticProfile
     // the lower end of the weakest group that counts as much as a nitro group
     private const double NitroJPerMol = 300_000;
 
+    private double? Sum(Func<EnergeticGroup, double?> heat)
+    {
+        var known = Groups.Where(one => heat(one.Group) is not null).ToArray();
+        return known.Length == 0 ? null : known.Sum(one => heat(one.Group) * one.Count);
+    }
+
     private bool HasFuel => Formula is not null && Substances.Formula.TryCount(Formula, out var atoms) && (atoms.ContainsKey("C") || atoms.ContainsKey("N"));
 
     /// <summary>The profile of a substance; null when it has no energetic group that a structure or a list shows.</summary>
     public static EnergeticProfile? Of(PlanSubstance substance)
     {
         ArgumentNullException.ThrowIfNull(substance);
-        if (substance.Known is not { } known)
+        if (substance is { Known: { } known, Smiles: null })
         {
-            return Read(substance, substance.Smiles, null, null);
+            if (!Known.TryGetValue(known, out var entry))
+            {
+                entry = new Entry(Read(substance));
+                Known.AddOrUpdate(known, entry);
+            }
+
+            return entry.Profile;
         }
 
-        if (!Known.TryGetValue(known, out var entry))
+        if (!Typed.TryGetValue(substance, out var own))
         {
-            entry = new Entry(Read(substance, known.Identity.Smiles ?? substance.Smiles, known.Identity.Formula, known.Identity.MolarMassKgPerMol));
-            Known.AddOrUpdate(known, entry);
+            own = new Entry(Read(substance));
+            Typed.AddOrUpdate(substance, own);
         }
 
-        return entry.Profile;
+        return own.Profile;
     }
 
-    private static EnergeticProfile? Read(PlanSubstance substance, string? smiles, string? formula, double? molarMass)
+    private static EnergeticProfile? Read(PlanSubstance substance)
     {
+        var onFile = substance.Known?.Identity;
         Molecule? molecule = null;
-        var read = smiles is not null && SmilesReader.TryRead(smiles, out molecule, out _);
-        var groups = read ? InStructure(molecule!) : InFamilies(substance);
+        var read = (onFile?.Smiles ?? substance.Smiles) is { } smiles && SmilesReader.TryRead(smiles, out molecule, out _);
+        var groups = read ? InStructure(molecule!) : [];
+        var byStructure = groups.Length > 0;
+        if (!read || (!byStructure && onFile is { Smiles: null }))
+        {
+            // a typed structure does not clear what the list says
+            groups = InFamilies(substance);
+        }
+
         return groups.Length == 0 ? null : new EnergeticProfile
         {
             Groups = groups,
-            Formula = formula ?? molecule?.Formula,
-            MolarMassKgPerMol = molarMass ?? molecule?.MolarMassKgPerMol,
-            FromStructure = read,
+            Formula = onFile?.Formula ?? molecule?.Formula,
+            MolarMassKgPerMol = onFile?.MolarMassKgPerMol ?? molecule?.MolarMassKgPerMol,
+            FromStructure = byStructure,
         };
     }
 

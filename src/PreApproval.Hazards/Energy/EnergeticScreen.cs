@@ -40,22 +40,26 @@ public sealed class EnergeticScreen : IScreen
                 Severity = Severity.Notice,
                 Materials = materials,
                 About = materials.Count == 0 ? substance.Key : null,
-                Statement = $"{Wording.Capital(substance.Name)} holds {profile.GroupWords}{(profile.FromStructure ? "" : " (by its family; no structure on file)")}: {HeatWords(profile)}{OnsetWords(profile)}{CandidateWords(profile)}.",
+                Statement = $"{Wording.Capital(substance.Name)} holds {profile.GroupWords}{(profile.FromStructure ? "" : " (by its family; no structure on file)")}: {HeatWords(profile)}{OnsetWords(profile)}{(profile.HighJPerKg is null ? "" : WithoutWords(profile.WithoutFigures))}{CandidateWords(profile)}.",
                 Evidence = [.. Evidence(substance, profile)],
             };
         }
     }
 
     internal static string HeatWords(EnergeticProfile profile) => profile is { LowJPerKg: { } low, HighJPerKg: { } high }
-        ? $"it gives about {KilojoulePerGram(low)} to {KilojoulePerGram(high)} kJ/g when it decomposes"
-        : "no heat of decomposition is on file for all of it";
+        ? $"it gives {(profile.HeatIsComplete ? "about" : "at least")} {KilojoulePerGram(low)} to {KilojoulePerGram(high)} kJ/g when it decomposes"
+        : "no heat of decomposition is on file for it";
+
+    /// <summary>What the figures leave out, or nothing.</summary>
+    private static string WithoutWords(IReadOnlyList<string> without) =>
+        without.Count == 0 ? "" : $"; for {Wording.List(without)} no heat or no onset is on file, so it may give more heat or begin colder";
 
     private static string KilojoulePerGram(double joulePerKg) => Wording.Figures(joulePerKg / 1e6);
 
     private static string OnsetWords(EnergeticProfile profile) => profile.OnsetK is { } onset ? $", usually from about {Wording.Celsius(onset)}" : "";
 
     private static string CandidateWords(EnergeticProfile profile) =>
-        TransportScreens.IsExplosiveCandidate(true, profile.Groups.Any(static one => one.Group.HoldsOxygen), profile.OxygenBalancePercent, profile.HighJPerKg / 1000, profile.OnsetK - 273.15)
+        TransportScreens.IsExplosiveCandidate(true, profile.Groups.Any(static one => one.Group.HoldsOxygen), profile.OxygenBalancePercent, profile.HeatIsComplete ? profile.HighJPerKg / 1000 : null, profile.OnsetK - 273.15)
             ? profile.HighJPerKg >= TransportScreens.DetonationFromJPerG * 1000 ? "; by the screens of the UN Manual it is a candidate for testing as an explosive, detonation included" : "; by the screens of the UN Manual it is a candidate for testing as an explosive"
             : "";
 
@@ -63,7 +67,7 @@ public sealed class EnergeticScreen : IScreen
     {
         if (profile.HighJPerKg is { } high)
         {
-            yield return Findings.Number("heat of decomposition", high / 1000, "J/g", TransportScreens.ExplosiveFromJPerG, "sum over the energetic groups, upper end of each range", Quality.Estimated, [.. profile.Sources, "un-tests-criteria"]);
+            yield return Findings.Number("heat of decomposition", high / 1000, "J/g", TransportScreens.ExplosiveFromJPerG, profile.HeatIsComplete ? "sum over the energetic groups, upper end of each range" : "sum over the energetic groups with a figure, upper end of each range: a lower bound", Quality.Estimated, [.. profile.Sources, "un-tests-criteria"]);
         }
 
         if (substance.Known is { Identity.Formula: { } formula } known
@@ -80,7 +84,7 @@ public sealed class EnergeticScreen : IScreen
 
         if (profile.OxygenBalancePercent is { } balance)
         {
-            yield return Findings.Number("oxygen balance", balance, "%", TransportScreens.LeastOxygenBalancePercent, "formula; halogens as HX, metals as oxides", Quality.Estimated, "un-tests-criteria");
+            yield return Findings.Number("oxygen balance", balance, "%", TransportScreens.LeastOxygenBalancePercent, "formula; a halogen takes a metal, else a hydrogen; the rest of a metal as its oxide", Quality.Estimated, "un-tests-criteria");
         }
 
         if (profile.NitrogenRatio is { } ratio)
@@ -112,6 +116,11 @@ public sealed class EnergeticScreen : IScreen
                 .ToArray();
             if (near.Length == 0)
             {
+                if (NotNearButIncomplete(vessel, energetic) is { } incomplete)
+                {
+                    yield return incomplete;
+                }
+
                 continue;
             }
 
@@ -125,7 +134,7 @@ public sealed class EnergeticScreen : IScreen
                 Steps = [.. near.Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = vessel.Key,
                 Materials = mixture.Materials,
-                Statement = $"In step {state.Step.Id} “{vessel.Key}” can reach {Wording.Celsius(state.WorstTemperatureK)}, {(above >= 0 ? "at or above" : $"only {Wording.Text(Math.Round(-above))} K below")} the usual onset of decomposition of {mixture.Worst.Name} ({Wording.Celsius(mixture.OnsetK)}), and its contents can give about {Wording.Text(Math.Round(mixture.JPerKg / 1000, MidpointRounding.AwayFromZero))} J/g{(mixture.MassKnown ? "" : " (dilution not known, so the pure substance counts)")}: stay colder or more dilute, or show a calorimeter run of this mixture.",
+                Statement = $"In step {state.Step.Id} “{vessel.Key}” can reach {Wording.Celsius(state.WorstTemperatureK)}, {(above >= 0 ? "at or above" : $"only {Wording.Text(Math.Round(-above))} K below")} the usual onset of decomposition of {mixture.Worst.Name} ({Wording.Celsius(mixture.OnsetK)}), and its contents can give about {Wording.Text(Math.Round(mixture.JPerKg / 1000, MidpointRounding.AwayFromZero))} J/g{(mixture.MassKnown ? "" : " (dilution not known, so the pure substance counts)")}: stay colder or more dilute, or show a calorimeter run of this mixture{WithoutWords(mixture.WithoutFigures)}.",
                 Evidence =
                 [
                     Findings.Number("heat of decomposition of the contents", mixture.JPerKg / 1000, "J/g", TransportScreens.SelfReactiveFromJPerG, "energetic groups by their share of the mass", Quality.Estimated, [.. mixture.Sources, "un-tests-criteria"]),
@@ -133,6 +142,24 @@ public sealed class EnergeticScreen : IScreen
                 ],
             };
         }
+    }
+
+    /// <summary>Heated, and far from the onset by the groups that have figures: the others are named.</summary>
+    private static Finding? NotNearButIncomplete(IGrouping<string, StepState> vessel, EnergeticContents energetic)
+    {
+        var heated = vessel.Where(static state => state.Heated).Select(state => (State: state, Mixture: energetic.In(state)))
+            .Where(static pair => pair.Mixture is { WithoutFigures.Count: > 0 })
+            .ToArray();
+        return heated.Length == 0 ? null : new Finding
+        {
+            Code = "data.energetic-figures",
+            Hazard = Hazard.Data,
+            Severity = Severity.Notice,
+            Steps = [.. heated.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
+            Vessel = vessel.Key,
+            Materials = [.. heated.SelectMany(static pair => pair.Mixture!.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Statement = $"“{vessel.Key}” is heated with an energetic substance that also holds {Wording.List(heated.SelectMany(static pair => pair.Mixture!.WithoutFigures).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))}, with no heat or no onset on file: how near it comes to decomposing is judged by its other groups alone.",
+        };
     }
 
     /// <summary>At rest in the room half the distance is enough, and only what counts as self-reactive matters there.</summary>

@@ -4,10 +4,9 @@ namespace PreApproval.Hazards.Energy;
 public static class HeatBalance
 {
     /// <summary>Heat in W of a reagent that reacts as it is dosed.</summary>
-    /// <param name="mol">Amount dosed in mol.</param>
-    /// <param name="heatJPerMol">Heat of reaction in J/mol, exothermic negative.</param>
+    /// <param name="heatJ">Heat given off in all in J.</param>
     /// <param name="overS">Time of dosing in s, above 0.</param>
-    public static double DosingW(double mol, double heatJPerMol, double overS) => -heatJPerMol * mol / overS;
+    public static double DosingW(double heatJ, double overS) => heatJ / overS;
 
     /// <summary>Heat in W through the wall of a vessel: U A ΔT. A stirred flask has 150 to 250 W/(m² K) (common practice, no source).</summary>
     /// <param name="transferWPerM2K">Coefficient U in W/(m² K).</param>

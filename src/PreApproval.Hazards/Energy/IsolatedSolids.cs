@@ -101,11 +101,21 @@ internal static class IsolatedSolids
         var present = false;
         foreach (var content in contents)
         {
-            var same = string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal);
-            present |= same && !content.Spent;
-            var mass = energetic.MassKg(content) ?? 0;
-            own += same ? mass : 0;
-            other += same ? 0 : mass;
+            var mass = energetic.MassKg(content);
+            if (!string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))
+            {
+                other += mass ?? 0;
+                continue;
+            }
+
+            if (mass is null && !content.Spent)
+            {
+                // nobody knows how much solvent would be enough
+                return true;
+            }
+
+            present |= !content.Spent;
+            own += mass ?? 0;
         }
 
         return present && own >= UndilutedShare * (own + other);

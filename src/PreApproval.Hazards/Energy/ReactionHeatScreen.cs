@@ -36,17 +36,22 @@ public sealed class ReactionHeatScreen : IScreen
                 yield return accumulated;
             }
 
-            // what is stated governs; only where no heat at all is stated is one looked for
-            var found = state.ReactionHeat is null && state.Reactions.All(static reaction => reaction.HeatJPerMol is null)
-                ? [.. state.Reactions.Select(reaction => (Reaction: reaction, Heat: ReactionHeatSource.Of(reaction, context.Plan)))]
-                : Array.Empty<(Reaction Reaction, FoundHeat? Heat)>();
-            if (Array.Exists(found, static one => one.Heat is null))
+            // what is stated governs; for each reaction that states none one is looked for
+            var looked = state.Reactions.Where(static reaction => reaction.HeatJPerMol is null).Select(reaction => (Reaction: reaction, Heat: ReactionHeatSource.Of(reaction, context.Plan))).ToArray();
+            var stated = state.Reactions.Where(static reaction => reaction.HeatJPerMol is not null).ToArray();
+            (Reaction Reaction, FoundHeat Heat)[] found = [.. looked.Where(static one => one.Heat is not null).Select(static one => (one.Reaction, one.Heat!))];
+            if (found.Length < looked.Length)
             {
-                yield return NotKnown(state);
-                continue;
+                yield return NotKnown(state, found.Length + stated.Length > 0);
             }
 
-            var heat = state.ReactionHeat ?? ReactionHeat.Of([.. found.Select(one => (one.Heat!.JPerMol, ReactionHeatSource.Turnover(one.Reaction, state), one.Reaction.Accumulation))], state.Contents, state.TemperatureK);
+            var heat = found.Length == 0 ? state.ReactionHeat : ReactionHeat.Of(
+                [
+                    .. stated.Select(reaction => (reaction.HeatJPerMol!.Value, ReactionHeatSource.Turnover(reaction, state), reaction.Accumulation)),
+                    .. found.Select(one => (one.Heat.JPerMol, ReactionHeatSource.Turnover(one.Reaction, state), one.Reaction.Accumulation)),
+                ],
+                state.Contents,
+                state.TemperatureK);
             if (heat is null)
             {
                 continue;
@@ -66,27 +71,28 @@ public sealed class ReactionHeatScreen : IScreen
                 continue;
             }
 
-            var basis = HeatBasis.Of([.. found.Select(static one => one.Heat!)]);
+            var basis = HeatBasis.Of(stated.Length > 0, [.. found.Select(static one => one.Heat)]);
             if (OfRise(state, heat, basis, context) is { } finding)
             {
                 yield return finding;
             }
 
-            if (DosingScreen.Of(state, heat, basis, context) is { } dosing)
+            if (DosingScreen.Of(this, state, heat, basis, context) is { } dosing)
             {
                 yield return dosing;
             }
         }
     }
 
-    private static Finding NotKnown(StepState state) => new()
+    private static Finding NotKnown(StepState state, bool others) => new()
     {
         Code = "data.reaction-heat",
         Hazard = Hazard.Data,
         Severity = state.Sealed ? Severity.Caution : Severity.Notice,
         Steps = [state.Step.Id],
         Vessel = state.Vessel.Id,
-        Statement = $"The heat of the reaction of step {state.Step.Id} is not stated, and neither enthalpies of formation nor a usual heat of its type are on file: how hot it can make “{state.Vessel.Id}” is not computed.",
+        Statement = $"The heat of {(others ? "one reaction" : "the reaction")} of step {state.Step.Id} is not stated, and neither enthalpies of formation nor a usual heat of its type are on file: "
+            + (others ? $"it is left out of the rise in “{state.Vessel.Id}”." : $"how hot it can make “{state.Vessel.Id}” is not computed."),
     };
 
     /// <summary>Reagent dosed colder than it reacts is all there when the vessel is warmed: the dosing then controls nothing.</summary>

@@ -63,10 +63,4 @@ public static class Runaway
             knownK + 300);
         return double.IsNaN(found) ? null : found;
     }
-
-    /// <summary>Difference in K to the coolant above which cooling by the wall is unstable: R T²/Ea (Semenov).</summary>
-    public static double CriticalDifferenceK(double temperatureK, double activationJPerMol) => GasConstant * temperatureK * temperatureK / activationJPerMol;
-
-    /// <summary>Activation energy in J/mol that makes a rate grow by a factor between two temperatures in K (Arrhenius).</summary>
-    public static double ActivationJPerMol(double factor, double lowK, double highK) => GasConstant * Math.Log(factor) / ((1 / lowK) - (1 / highK));
 }

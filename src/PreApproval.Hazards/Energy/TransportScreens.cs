@@ -1,8 +1,8 @@
 namespace PreApproval.Hazards.Energy;
 
 /// <summary>
-/// The waivers of the UN Manual of Tests and Criteria, Appendix 6, and of Regulation (EC) No 1272/2008, Annex I, 2.8.4: when a substance need not be tested as an
-/// explosive, a self-reactive substance or a desensitised explosive. A waiver is no proof of safety on the bench.
+/// The waivers of the UN Manual of Tests and Criteria, Appendix 6: when a substance need not be tested as an explosive; and the heat below which it is not
+/// self-reactive (Regulation (EC) No 1272/2008, Annex I, 2.8.4). A waiver is no proof of safety on the bench.
 /// </summary>
 public static class TransportScreens
 {
@@ -21,9 +21,6 @@ public static class TransportScreens
     /// <summary>Oxygen balance in % below which a substance with oxygen in its energetic group is no candidate.</summary>
     public const double LeastOxygenBalancePercent = -200;
 
-    /// <summary>Self-accelerating decomposition temperature of 50 kg in °C above which a substance is not self-reactive.</summary>
-    public const double SelfReactiveUpToC = 75;
-
     /// <summary>Whether an organic substance is a candidate for the explosive class: it has an energetic group, its oxygen balance does not waive it, and heat and onset do not either.</summary>
     /// <param name="hasEnergeticGroup">False: no candidate.</param>
     /// <param name="groupHoldsOxygen">True when the energetic group itself holds oxygen: only then the oxygen balance can waive (an azo compound is not waived by it).</param>
@@ -34,15 +31,4 @@ public static class TransportScreens
         hasEnergeticGroup
         && !(groupHoldsOxygen && oxygenBalancePercent < LeastOxygenBalancePercent)
         && !(joulePerGram < ExplosiveFromJPerG && (onsetC is null || onsetC < ExplosiveOnsetBelowC));
-
-    /// <summary>Whether it must be tested as self-reactive: waived below 300 J/g, or where 50 kg decompose only above 75 °C.</summary>
-    /// <param name="joulePerGram">Heat of decomposition in J/g; null: does not waive.</param>
-    /// <param name="selfAcceleratingC">Self-accelerating decomposition temperature of 50 kg in °C; null: does not waive.</param>
-    public static bool IsSelfReactiveCandidate(double? joulePerGram, double? selfAcceleratingC) =>
-        !(joulePerGram < SelfReactiveFromJPerG) && !(selfAcceleratingC > SelfReactiveUpToC);
-
-    /// <summary>Whether a mixture with an inorganic oxidiser must be tested: from 15 % of one of packing group I or II, from 30 % of one of group III.</summary>
-    /// <param name="oxidiserMassPercent">Mass share of the oxidiser in %.</param>
-    /// <param name="weakOxidiser">True for packing group III.</param>
-    public static bool IsOxidiserMixtureCandidate(double oxidiserMassPercent, bool weakOxidiser) => oxidiserMassPercent >= (weakOxidiser ? 30 : 15);
 }

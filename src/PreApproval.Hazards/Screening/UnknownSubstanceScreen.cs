@@ -95,9 +95,14 @@ public sealed class UnknownSubstanceScreen : IScreen
     /// <summary>What a nitro or azide group shows as well.</summary>
     private static readonly string[] SignsOfEnergeticGroups = ["nitrogen bound to nitrogen or oxygen", "charged atom"];
 
-    /// <summary>Energetic groups of the structure, which the energetic screen judges by number, and what shows with them.</summary>
-    private static IEnumerable<string> JudgedByNumber(PlanSubstance substance) =>
-        EnergeticProfile.Of(substance) is { FromStructure: true } ? substance.Structure?.Groups?.EnergeticGroups.Concat(SignsOfEnergeticGroups) ?? [] : [];
+    /// <summary>Energetic groups of the structure with a heat and an onset on file, which the energetic screen judges by number, and what shows with them.</summary>
+    private static IEnumerable<string> JudgedByNumber(PlanSubstance substance)
+    {
+        var judged = EnergeticProfile.Of(substance) is { FromStructure: true, HighJPerKg: not null } profile
+            ? profile.Groups.Where(static one => one.Group.HasFigures).Select(static one => one.Group.Name).ToArray()
+            : [];
+        return judged.Length == 0 ? [] : judged.Concat(SignsOfEnergeticGroups);
+    }
 
     /// <summary>Dissolved in something known, and either the product or of a structure without a reactive sign.</summary>
     private static bool IsQuiet(StepState state, PlanSubstance substance, bool product) =>

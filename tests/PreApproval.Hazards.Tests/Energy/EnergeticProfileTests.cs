@@ -79,4 +79,34 @@ public sealed class EnergeticProfileTests
         Assert.Equal(4.09e6, profile.LowJPerKg!.Value, 0.01e6);
         Assert.Equal(4.75e6, profile.HighJPerKg!.Value, 0.01e6);
     }
+
+    // two plans: what somebody types for a substance without a structure on file is not told to the next one
+    [Fact]
+    public void Of_StructureTypedForAListedSubstance_IsNotKeptForOthers()
+    {
+        var listed = Substance("glucose");
+        Assert.Null(listed.Known!.Identity.Smiles);
+
+        Assert.NotNull(EnergeticProfile.Of(listed with { Smiles = "CCN=[N+]=[N-]" }));
+        Assert.Null(EnergeticProfile.Of(listed));
+    }
+
+    // a list of explosives is not cleared by what somebody types beside the name
+    [Fact]
+    public void Of_HarmlessStructureTypedForAListedExplosive_StaysExplosive() =>
+        Assert.True(EnergeticProfile.Of(Substance("1,3,5-trinitro-1,3,5-triazinane") with { Smiles = "CC" })!.IsExplosive);
+
+    // sums by hand over the groups with a figure: glycidyl azide 200 + 70 to 240 + 100 kJ/mol over 99.09 g/mol, the azide from 120 °C; 4-nitroazobenzene 310 to 360 over 227.22, from 250 °C
+    [Theory]
+    [InlineData("C1OC1CN=[N+]=[N-]", 2.725e6, 3.431e6, 120, "three-membered heterocycle")]
+    [InlineData("c1ccccc1N=Nc1ccc(cc1)[N+](=O)[O-]", 1.364e6, 1.584e6, 250, "aromatic azo compound")]
+    public void Of_OneGroupWithoutAFigure_IsALowerBoundThatNamesIt(string smiles, double low, double high, double onsetC, string without)
+    {
+        var profile = EnergeticProfile.Of(new PlanSubstance("x", "x", null, smiles))!;
+
+        Assert.Equal(low, profile.LowJPerKg!.Value, 2e3);
+        Assert.Equal(high, profile.HighJPerKg!.Value, 2e3);
+        Assert.Equal(onsetC, profile.OnsetK!.Value - 273.15, 1e-9);
+        Assert.Equal([without], profile.WithoutFigures);
+    }
 }

@@ -115,6 +115,51 @@ public sealed class EnergeticScreenTests
         Assert.True(finding is null || Math.Abs(finding.Evidence[0].Value - 596) < 3);
     }
 
+    // glycidyl azide, 3.43 kJ/g by hand: 5 g in 20 g are 858 J/g, 10 K below the usual onset of the azide; the ring has no onset on file and is named
+    [Fact]
+    public void Screen_AzideBesideAGroupWithoutOnset_IsNearItsOnset()
+    {
+        var finding = Assert.Single(Screener.Screen(HeatedTo(110, "C1OC1CN=[N+]=[N-]", G(5), 15), Policy.Default).Findings, static finding => finding.Code is "energetic.near-onset");
+
+        Assert.True(finding.Severity <= Severity.Warning);
+        Assert.Equal(858, finding.Evidence[0].Value, 3.0);
+        Assert.Contains("three-membered heterocycle", finding.Statement, StringComparison.Ordinal);
+    }
+
+    // 4-nitroazobenzene, 1.58 kJ/g: 1 g in 150 g of solvent is 10 J/g and near nothing, but the azo group was not judged
+    [Fact]
+    public void Screen_GroupWithoutFigureFarFromTheOnset_IsNamed()
+    {
+        var report = Screener.Screen(HeatedTo(110, "c1ccccc1N=Nc1ccc(cc1)[N+](=O)[O-]", G(1), 150), Policy.Default);
+
+        Assert.DoesNotContain(report.Findings, static finding => finding.Code is "energetic.near-onset");
+        Assert.Contains("aromatic azo compound", Assert.Single(report.Findings, static finding => finding.Code is "data.energetic-figures").Statement, StringComparison.Ordinal);
+    }
+
+    // warmed as solutes: the nitro group has a heat and an onset on file, the aromatic azo group has neither
+    [Theory]
+    [InlineData("CCc1ccc(cc1)[N+](=O)[O-]", false)]
+    [InlineData("CCc1ccccc1N=Nc1ccccc1", true)]
+    [InlineData("CCc1ccccc1N=Nc1ccc(cc1)[N+](=O)[O-]", true)]
+    public void Screen_UnlistedEnergeticSoluteWarmed_IsUndoneWhereNoFigureJudgesIt(string smiles, bool undone) =>
+        Assert.Equal(undone, Assert.Single(Screener.Screen(HeatedTo(60, smiles, G(1), 150), Policy.Default).Findings, static finding => finding.Code is "data.unknown-substance").LeavesCheckUndone);
+
+    // no mass of the azide: 40 mL of solvent may be enough or not
+    [Fact]
+    public void Screen_AzideOfUnknownMassStoredInASolvent_CountsAsUndiluted()
+    {
+        var plan = new Plan
+        {
+            Materials = [New("azide", "C1=CC=CC=C1CN=[N+]=[N-]", null), Of("dmf", "N,N-dimethylformamide", ML(40), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "azide", "dmf"), Step("2", StepAction.Store, "flask", 20)],
+        };
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "energetic.isolated");
+
+        Assert.True(finding.LeavesCheckUndone);
+        Assert.Equal(Severity.Warning, finding.Severity);
+    }
+
     [Fact]
     public void Screen_SubstanceWithoutStructure_IsNeverClear()
     {
@@ -143,6 +188,13 @@ public sealed class EnergeticScreenTests
         Assert.Equal(3.0, Assert.Single(finding.Evidence, static evidence => evidence.Name.StartsWith("(C + O)/N", StringComparison.Ordinal)).Value, 1e-9);
         Assert.All(finding.Evidence, static evidence => Assert.NotEmpty(evidence.Sources));
     }
+
+    private static Plan HeatedTo(double celsius, string smiles, Amount amount, double solventG) => new()
+    {
+        Materials = [New("x", smiles, amount), Of("solvent", "1,2-dichlorobenzene", G(solventG), Role.Solvent)],
+        Vessels = [Flask()],
+        Steps = [Step("1", StepAction.Charge, "flask", 20, "x", "solvent"), Step("2", StepAction.Heat, "flask", celsius) with { HeatSource = HeatSource.OilBath }],
+    };
 
     private static Material Salt(double grams) =>
         New("salt", "[Ni+2].NN.NN.NN.[O-]Cl(=O)(=O)=O.[O-]Cl(=O)(=O)=O", G(grams));

@@ -99,20 +99,4 @@ public sealed class EnergyLawTests
     [InlineData(false, false, -60.0, 900.0, 100.0, false)]
     public void IsExplosiveCandidate_AfterTheWaivers(bool group, bool oxygen, double? balance, double? heat, double? onset, bool candidate) =>
         Assert.Equal(candidate, TransportScreens.IsExplosiveCandidate(group, oxygen, balance, heat, onset));
-
-    // 2.8.4 of Annex I to Regulation (EC) No 1272/2008: below 300 J/g, or above 75 °C for 50 kg, not self-reactive
-    [Theory]
-    [InlineData(280.0, null, false)]
-    [InlineData(350.0, 80.0, false)]
-    [InlineData(350.0, 60.0, true)]
-    [InlineData(null, null, true)]
-    public void IsSelfReactiveCandidate_AfterTheWaivers(double? heat, double? temperature, bool candidate) =>
-        Assert.Equal(candidate, TransportScreens.IsSelfReactiveCandidate(heat, temperature));
-
-    [Theory]
-    [InlineData(14, false, false)]
-    [InlineData(16, false, true)]
-    [InlineData(29, true, false)]
-    [InlineData(30, true, true)]
-    public void IsOxidiserMixtureCandidate_ByShareAndGroup(double percent, bool weak, bool candidate) => Assert.Equal(candidate, TransportScreens.IsOxidiserMixtureCandidate(percent, weak));
 }

@@ -71,6 +71,38 @@ public sealed class ReactionHeatScreenTests
         Assert.Equal(Severity.Notice, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.reaction-heat").Severity);
     }
 
+    // the second reaction states no heat: an acid chloride and an amine, 150 kJ/mol after Stoessel 2020, Table 2.1 (from memory), counts as if it were stated
+    [Fact]
+    public void Screen_SecondReactionWithoutHeat_CountsWithTheHeatOfItsType()
+    {
+        var looked = Assert.Single(Screener.Screen(TwoReactions("benzoyl chloride", "piperidine", null), Policy.Default).Findings, static finding => finding.Code is "heat.reaction");
+        var stated = Assert.Single(Screener.Screen(TwoReactions("benzoyl chloride", "piperidine", -150e3), Policy.Default).Findings, static finding => finding.Code is "heat.reaction");
+
+        Assert.Equal(stated.Evidence[0].Value, looked.Evidence[0].Value, 1e-6);
+        Assert.Contains("of another estimated", looked.Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Screen_SecondReactionOfUnknownType_IsMissingBesideTheStatedOne()
+    {
+        var findings = Screener.Screen(TwoReactions("benzoic acid", "acetophenone", null), Policy.Default).Findings;
+
+        Assert.Contains("left out of the rise", Assert.Single(findings, static finding => finding.Code is "data.reaction-heat").Statement, StringComparison.Ordinal);
+        Assert.Single(findings, static finding => finding.Code is "heat.reaction");
+    }
+
+    [Fact]
+    public void Screen_DosedWithoutAnyDensity_IsMissing()
+    {
+        var plan = Acylation(100, -200e3);
+        plan = plan with
+        {
+            Materials = [.. plan.Materials.Select(static material => material with { Composition = new Composition.Pure(WithoutDensity(((Composition.Pure)material.Composition).Substance)) })],
+        };
+
+        Assert.Equal(Severity.Notice, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.dosing-volume").Severity);
+    }
+
     /// <summary>
     /// −200 kJ/mol, 0.1 mol: 20 kJ over 198 J/K, MTSR 121 °C; the mixture boils near 100 °C. With 1.70 J/(g K), 20 W/kg at the onset and 50 kJ/mol the temperature for a day is, by hand,
     /// 90 °C for an onset of 200 °C (class 5), 110 °C for 230 °C (class 4) and 124 °C for 250 °C (class 3 after Stoessel).
@@ -114,6 +146,19 @@ public sealed class ReactionHeatScreenTests
             }
         },
         iter: 100);
+
+    private static PlanSubstance WithoutDensity(PlanSubstance substance) => substance with { Known = substance.Known! with { DensityKgPerM3 = null } };
+
+    private static Plan TwoReactions(string first, string second, double? heat)
+    {
+        var plan = Acylation(100, -200e3);
+        return plan with
+        {
+            Materials = [.. plan.Materials, Of("c", first, Mmol(20)), Of("d", second, Mmol(20))],
+            Steps = [plan.Steps[0] with { Materials = [.. plan.Steps[0].Materials, new MaterialUse("c", null), new MaterialUse("d", null)] }, plan.Steps[1]],
+            Reactions = [.. plan.Reactions, Reaction("2", ["c", "d"]) with { HeatJPerMol = heat }],
+        };
+    }
 
     private static Plan Acylation(double grams, double? heat) => new()
     {
