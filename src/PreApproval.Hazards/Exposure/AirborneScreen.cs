@@ -58,6 +58,11 @@ public sealed class AirborneScreen : IScreen
         {
             yield return unjudged;
         }
+
+        if (AirborneGaps.Find(context) is { } gap)
+        {
+            yield return gap;
+        }
     }
 
     private static Breathed? Of(StepState state, Content content, double areaM2, ScreeningContext context)
@@ -118,9 +123,9 @@ public sealed class AirborneScreen : IScreen
         var (ratio, worst) = (0.0, (ExposureLimit?)null);
         foreach (var (limit, share) in new[]
         {
-            (limits.StrictestTwa, Math.Min(1, (durationS ?? ShiftS) / ShiftS)),
-            (limits.StrictestStel, Math.Min(1, (durationS ?? ShortTermS) / ShortTermS)),
-            (limits.StrictestCeiling, 1.0),
+            (WithPpm(limits, LimitKind.TimeWeightedAverage), Math.Min(1, (durationS ?? ShiftS) / ShiftS)),
+            (WithPpm(limits, LimitKind.ShortTerm), Math.Min(1, (durationS ?? ShortTermS) / ShortTermS)),
+            (WithPpm(limits, LimitKind.Ceiling), 1.0),
         })
         {
             if (limit?.Ppm is > 0 and var allowed && ppm * share / allowed > ratio)
@@ -131,6 +136,10 @@ public sealed class AirborneScreen : IScreen
 
         return (ratio, worst);
     }
+
+    /// <summary>The strictest limit of a kind that is known in ppm: a stricter one in mg/m³ alone hides no other.</summary>
+    private static ExposureLimit? WithPpm(ExposureLimits limits, LimitKind kind) =>
+        limits.Of(kind) is { Ppm: > 0 } strictest ? strictest : limits.All.Where(limit => limit.Kind == kind && limit.Ppm is > 0).MinBy(static limit => limit.Ppm);
 
     private static Finding Describe(string vessel, List<Breathed> list, PlaceKind? place, ScreeningContext context)
     {
@@ -146,6 +155,8 @@ public sealed class AirborneScreen : IScreen
             Code = "toxicity.airborne",
             Hazard = Hazard.Toxicity,
             Severity = place is null ? Severity.Caution : dangerous ? Severity.Danger : most.Ratio >= WarningRatio ? Severity.Warning : Severity.Caution,
+            // what a bench would make a warning or a danger is not cleared by leaving out the place
+            LeavesCheckUndone = place is null && (dangerous || most.Ratio >= WarningRatio),
             Steps = [.. list.OrderBy(static one => one.State.Index).Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = vessel,
             Materials = Findings.Ids(list.Select(static one => one.Content)),

@@ -2,6 +2,7 @@ using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -47,14 +48,20 @@ public sealed class GasScreen : IScreen
     {
         foreach (var (state, gases) in OpenGas.Of(context))
         {
-            var uncounted = gases.Where(static gas => gas.Mol is null).Select(static gas => gas.Name).Distinct(StringComparer.Ordinal).ToArray();
+            OpenGas[] uncounted = [.. gases.Where(static gas => gas.Mol is null)];
             if (uncounted.Length > 0)
             {
                 yield return Uncounted(state, uncounted);
             }
 
-            OpenGas[] counted = [.. gases.Where(static gas => gas.Mol > 0)];
-            if (ReleaseLaw.VapourM3(counted.Sum(static gas => gas.Mol!.Value)) * LitresPerM3 >= WorthNamingL)
+            OpenGas[] unlimited = [.. gases.Where(static gas => gas.Mol is null or > 0 && gas.Gas?.Idlh?.Ppm is not > 0 && MayHarm(gas.Gas))];
+            if (unlimited.Length > 0)
+            {
+                yield return Unlimited(state, unlimited);
+            }
+
+            OpenGas[] counted = [.. gases.Where(static gas => gas.CountedMol > 0)];
+            if (ReleaseLaw.VapourM3(counted.Sum(static gas => gas.CountedMol!.Value)) * LitresPerM3 >= WorthNamingL)
             {
                 yield return Evolved(state, counted);
             }
@@ -71,23 +78,46 @@ public sealed class GasScreen : IScreen
 
     private static string[] Materials(OpenGas[] gases) => [.. gases.SelectMany(static gas => gas.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
-    private static Finding Uncounted(StepState state, string[] gases) => new()
+    private static string Names(OpenGas[] gases) => Wording.List(gases.Select(static gas => gas.Name).Distinct(StringComparer.Ordinal));
+
+    /// <summary>False only for a gas whose statements are on file and name nothing but fire, pressure and oxidation.</summary>
+    private static bool MayHarm(Substance? gas) =>
+        gas?.HazardStatements?.Value is not { Count: > 0 } statements || statements.Any(static statement => statement.Code.StartsWith("H3", StringComparison.Ordinal));
+
+    private static Finding Uncounted(StepState state, OpenGas[] gases)
     {
-        Code = "data.gas-not-counted",
+        OpenGas[] toxic = [.. gases.Where(static gas => gas.Gas is { Idlh.Ppm: > 0 } known && MayHarm(known))];
+        return new Finding
+        {
+            Code = "data.gas-not-counted",
+            Hazard = Hazard.Data,
+            Severity = Severity.Notice,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Materials = Materials(gases),
+            LeavesCheckUndone = toxic.Length > 0,
+            Statement = $"Step {state.Step.Id} makes {Names(gases)} in “{state.Vessel.Id}”, and how much is not known, because an amount is missing{(toxic.Length > 0 ? $": {Names(toxic)} cannot be held against what is immediately dangerous" : "")}.",
+        };
+    }
+
+    private static Finding Unlimited(StepState state, OpenGas[] gases) => new()
+    {
+        Code = "data.gas-without-limit",
         Hazard = Hazard.Data,
         Severity = Severity.Notice,
         Steps = [state.Step.Id],
         Vessel = state.Vessel.Id,
-        Statement = $"Step {state.Step.Id} makes {Wording.List(gases)} in “{state.Vessel.Id}”, and how much is not known, because an amount is missing.",
+        Materials = Materials(gases),
+        Statement = $"Step {state.Step.Id} makes {Names(gases)} in “{state.Vessel.Id}”, for which no concentration that is immediately dangerous to life and health is on file: what it does in the air is not checked.",
     };
 
     private static Finding Evolved(StepState state, OpenGas[] gases)
     {
-        var mol = gases.Sum(static gas => gas.Mol!.Value);
+        var mol = gases.Sum(static gas => gas.CountedMol!.Value);
         var litres = ReleaseLaw.VapourM3(mol) * LitresPerM3;
         var seconds = state.Step.OverS is > 0 and var over ? over : (double?)null;
         var rate = litres / ((seconds ?? AtOnceS) / 60);
-        var mass = gases.Sum(static gas => gas.Mol!.Value * (gas.Gas?.Identity.MolarMassKgPerMol ?? AirKgPerMol)) / mol;
+        var mass = gases.Sum(static gas => gas.CountedMol!.Value * (gas.Gas?.Identity.MolarMassKgPerMol ?? AirKgPerMol)) / mol;
         var bore = GasDilution.BoreM(rate / LitresPerM3 / 60, WayOutPa, GasDilution.DensityKgPerM3(mass));
         var pace = seconds is null ? $"no time is stated, so that it may come within {Wording.Text(AtOnceS)} s" : $"{Wording.Figures(rate)} L/min over the addition";
         return new Finding
@@ -98,23 +128,27 @@ public sealed class GasScreen : IScreen
             Severity = litres > MuchL || (litres > SomeL && rate > FastLPerMin && seconds is not null) ? Severity.Caution : Severity.Notice,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
-            Statement = $"Step {state.Step.Id} makes up to {Wording.Figures(litres)} L of {Wording.List(gases.Select(static gas => gas.Name).Distinct(StringComparer.Ordinal))} in “{state.Vessel.Id}”, limited by {Wording.List(gases.Select(static gas => gas.Limit).Distinct(StringComparer.Ordinal))}; {pace}. It needs an open way out of at least {Wording.Figures(Math.Max(bore, NarrowestM) * 1000)} mm.",
+            Statement = $"Step {state.Step.Id} makes {UpTo(gases)} {Wording.Figures(litres)} L of {Names(gases)} in “{state.Vessel.Id}”, limited by {Wording.List(gases.Select(static gas => gas.Limit).Distinct(StringComparer.Ordinal))}; {pace}. It needs an open way out of at least {Wording.Figures(Math.Max(bore, NarrowestM) * 1000)} mm.",
             Evidence =
             [
-                Findings.Number("gas in all", litres, "L", MuchL, "stoichiometry of the limiting partner, ideal gas at 25 °C", Substances.Quality.Estimated, "ideal-gas"),
-                Findings.Number("gas flow", rate, "L/min", FastLPerMin, seconds is null ? "evenly over 60 s, for want of a stated time" : "evenly over the time of the step", seconds is null ? Substances.Quality.Assumed : Substances.Quality.Estimated, "ideal-gas", "common-practice"),
-                Findings.Number("bore of the way out", bore * 1000, "mm", NarrowestM * 1000, "sharp-edged orifice at 10 mbar; lines not below 6 mm", Substances.Quality.Estimated, "crowl-louvar", "common-practice"),
+                Findings.Number("gas in all", litres, "L", MuchL, "stoichiometry of the limiting partner, ideal gas at 25 °C", Quality.Estimated, "ideal-gas"),
+                Findings.Number("gas flow", rate, "L/min", FastLPerMin, seconds is null ? "evenly over 60 s, for want of a stated time" : "evenly over the time of the step", seconds is null ? Quality.Assumed : Quality.Estimated, "ideal-gas", "common-practice"),
+                Findings.Number("bore of the way out", bore * 1000, "mm", NarrowestM * 1000, "sharp-edged orifice at 10 mbar; lines not below 6 mm", Quality.Estimated, "crowl-louvar", "common-practice"),
             ],
         };
     }
+
+    private static string UpTo(OpenGas[] gases) => Array.Exists(gases, static gas => gas.Mol is null) ? "at least" : "up to";
 
     private Finding? Toxic(StepState state, OpenGas[] gases, ScreeningContext context)
     {
         var gas = gases[0].Gas!;
         var danger = gas.Idlh!;
         var limit = danger.Ppm!.Value;
-        var mol = gases.Max(static one => one.Mol!.Value);
-        var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
+        var mol = gases.Sum(static one => one.CountedMol!.Value);
+        // a place that is not stated has the air of a bench
+        var place = context.Plan.Place?.Kind;
+        var bench = place is null or PlaceKind.Bench;
         var exhaust = context.Plan.Place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
         double? drawn = !bench && state.Step.OverS is > 0 and var over ? GasDilution.PpmInExhaust(mol / over, exhaust) : null;
         var standing = GasDilution.PpmIn(mol, bench ? NearestAirM3 : FireThresholds.StillHoodM3);
@@ -124,19 +158,20 @@ public sealed class GasScreen : IScreen
             return null;
         }
 
-        var where = bench ? "in the nearest cubic metre" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
-        var named = string.Equals(gas.Identity.Name, gases[0].Name, StringComparison.Ordinal) ? gas.Identity.Name : $"{gases[0].Name} (taken as {gas.Identity.Name})";
+        var where = place is null ? "in the nearest cubic metre of a bench, for want of a stated place" : bench ? "in the nearest cubic metre" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
+        var named = Array.TrueForAll(gases, one => string.Equals(gas.Identity.Name, one.Name, StringComparison.Ordinal)) ? gas.Identity.Name : $"{Names(gases)} (taken as {gas.Identity.Name})";
         var above = ppm >= limit;
         var finding = new Finding
         {
             Code = "toxicity.gas",
             Hazard = Hazard.Toxicity,
             Materials = Materials(gases),
-            Severity = !above ? Severity.Notice : bench ? Severity.Warning : Severity.Caution,
+            Severity = !above ? Severity.Notice : place == PlaceKind.Bench ? Severity.Warning : Severity.Caution,
+            LeavesCheckUndone = above && place is null,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             About = gas.Key,
-            Statement = $"Step {state.Step.Id} gives off up to {Wording.Figures(ReleaseLaw.VapourM3(mol) * LitresPerM3)} L of {named}: {Wording.Figures(ppm)} ppm {where}, {(above ? "above" : "below")} the {Wording.Figures(limit)} ppm that are immediately dangerous to life and health. {(bench ? "Do it in a hood, into a scrubber." : "Lead it into a scrubber and keep the sash down.")}",
+            Statement = $"Step {state.Step.Id} gives off {UpTo(gases)} {Wording.Figures(ReleaseLaw.VapourM3(mol) * LitresPerM3)} L of {named}: {Wording.Figures(ppm)} ppm {where}, {(above ? "above" : "below")} the {Wording.Figures(limit)} ppm that are immediately dangerous to life and health. {(bench ? "Do it in a hood, into a scrubber." : "Lead it into a scrubber and keep the sash down.")}",
             Evidence =
             [
                 Findings.Number($"{gas.Identity.Name} in the air", ppm, "ppm", limit, drawn is null ? "evenly mixed, no ventilation" : "steady flow, evenly mixed into the exhaust", danger.Quality, danger.Source, "ideal-gas"),

@@ -29,10 +29,10 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
     public IEnumerable<Content> Everyone => [.. A, .. B, .. C];
 
-    /// <summary>Equivalents of the first partner in mol; null when its amount is not known.</summary>
+    /// <summary>Equivalents of the first partner in mol; null when the amount of any member is not known.</summary>
     public double? AEquivalents => Equivalents(A, Encounter.A);
 
-    /// <summary>Equivalents of the second partner in mol; null when its amount is not known.</summary>
+    /// <summary>Equivalents of the second partner in mol; null when the amount of any member is not known.</summary>
     public double? BEquivalents => Equivalents(B, Encounter.B);
 
     /// <summary>Equivalents of the limiting partner in mol; null when no amount is known on either side.</summary>
@@ -45,8 +45,23 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
+    /// <summary>
+    /// <see cref="LimitingEquivalents"/>, or, where an amount is missing, those of the members whose amounts are known: it may raise a hazard and never lowers one; null when no amount is known.
+    /// </summary>
+    public double? CountedEquivalents
+    {
+        get
+        {
+            double?[] sides = Encounter.FirstLimits ? [Known(A, Encounter.A)] : [Known(A, Encounter.A), Known(B, Encounter.B)];
+            return LimitingEquivalents ?? sides.Min();
+        }
+    }
+
     /// <summary>Gas in mol; null when it cannot be had; 0 when the row makes none.</summary>
     public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent;
+
+    /// <summary>Gas in mol of what is known, for what it may raise: <see cref="CountedEquivalents"/>.</summary>
+    public double? CountedGasMol => Encounter.Gas is null ? 0 : CountedEquivalents * Encounter.GasPerEquivalent;
 
     /// <summary>Every encounter among what shares a vessel at a step, the air over it and the glass around it included.</summary>
     public static IReadOnlyList<Meeting> At(StepState state) => At(state, EncounterIndex.Default);
@@ -194,11 +209,14 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         return B.Count == 0;
     }
 
-    /// <summary>One substance does not meet itself; what is sold in one bottle (Data/stock-solutions.tsv) is stable there.</summary>
+    /// <summary>One substance does not meet itself; what is sold in one bottle is stable there.</summary>
     private static bool IsNoEncounter(Encounter encounter, Content one, Content other) =>
-        ReferenceEquals(one, other) || string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal)
-        || (one.MaterialId is not null && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
-            && StockSolutions.Contains((encounter.Key, Cas(one), Cas(other))));
+        ReferenceEquals(one, other) || string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal) || KeepsInOneBottle(encounter, one, other);
+
+    /// <summary>True when the two are parts of one material that Data/stock-solutions.tsv lists for the row, in the order of the row.</summary>
+    internal static bool KeepsInOneBottle(Encounter encounter, Content one, Content other) =>
+        one.MaterialId is not null && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
+        && StockSolutions.Contains((encounter.Key, Cas(one), Cas(other)));
 
     private static string Cas(Content content) => content.Substance.Known?.Identity.Cas ?? content.Substance.Key;
 
@@ -254,6 +272,19 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     }
 
     private static double? Equivalents(IReadOnlyList<Content> members, string family)
+    {
+        foreach (var member in members)
+        {
+            if (member.Mol is null)
+            {
+                return null;
+            }
+        }
+
+        return Known(members, family);
+    }
+
+    private static double? Known(IReadOnlyList<Content> members, string family)
     {
         double? sum = null;
         foreach (var member in members)

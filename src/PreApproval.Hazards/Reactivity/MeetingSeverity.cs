@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Safeguards;
 using PreApproval.Hazards.Screening;
@@ -18,9 +19,6 @@ internal static class MeetingSeverity
     /// <summary>Gas in L below which a dosed addition to an open vessel is no grave matter: over the ten minutes of a dosing a tenth of the flow that asks for a look. Common practice, no source.</summary>
     private const double SmallGasL = 0.2;
 
-    /// <summary>Litres per mol at 25 °C and 101 325 Pa.</summary>
-    private const double LitresPerMol = 24.465;
-
     public static (Severity Severity, IReadOnlyList<string> Because) Of(Meeting meeting, StepState state)
     {
         var because = new List<string>();
@@ -32,7 +30,7 @@ internal static class MeetingSeverity
             because.Add("lower for less than 1 mmol");
         }
 
-        if (limiting > LargeAboveMol && meeting.Encounter.Severity < Severity.Notice && severity > Severity.Danger)
+        if (meeting.CountedEquivalents > LargeAboveMol && meeting.Encounter.Severity < Severity.Notice && severity > Severity.Danger)
         {
             severity--;
             because.Add("raised for more than 0.5 mol");
@@ -102,13 +100,14 @@ internal static class MeetingSeverity
 
     private static Severity Gas(Meeting meeting, StepState state, Severity severity, List<string> because)
     {
-        if (meeting.GasMol is not > 0)
+        if (meeting.CountedGasMol is not > 0)
         {
             return severity;
         }
 
-        var litres = meeting.GasMol.Value * LitresPerMol;
-        if (litres < SmallGasL && meeting.Encounter.Floor is not null && !state.Sealed && severity < Severity.Caution && (state.Step.OverS >= ControlNeeds.DosedFromS || IsOnlyStirred(meeting, state)))
+        // an amount that is missing lowers nothing
+        var litres = meeting.CountedGasMol.Value * AirConcentration.MolarVolumeLPerMol;
+        if (meeting.GasMol is not null && litres < SmallGasL && meeting.Encounter.Floor is not null && !state.Sealed && severity < Severity.Caution && (state.Step.OverS >= ControlNeeds.DosedFromS || IsOnlyStirred(meeting, state)))
         {
             because.Add($"lower for less than {Wording.Figures(SmallGasL)} L of gas {(IsOnlyStirred(meeting, state) ? "from what was mixed before and is only stirred" : "from a dosed addition to an open vessel")}");
             return Severity.Caution;

@@ -13,6 +13,9 @@ namespace PreApproval.Hazards.Reactivity;
 /// <param name="Materials">Materials that make it.</param>
 internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string Limit, IReadOnlyList<string> Materials)
 {
+    /// <summary>Gas in mol from the amounts that are known; <see cref="Mol"/> where none is missing, null where none is known.</summary>
+    public double? CountedMol { get; init; } = Mol;
+
     private static readonly FrozenDictionary<string, string> StandIns =
         EmbeddedTable.Rows("gas-stand-ins.tsv").ToFrozenDictionary(static row => row["gas"], static row => row["substance"], StringComparer.Ordinal);
 
@@ -20,7 +23,7 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
     public static Substance? Known(string name) => Catalog.Default.TryFindByName(StandIns.GetValueOrDefault(name, name), out var gas) ? gas : null;
 
     /// <summary>
-    /// Gas of the steps in open vessels: of declared reactions, else of encounters where they happen first or the step adds to them.
+    /// Gas of the steps in open vessels: of declared reactions, and of encounters where they happen first or the step adds to them, save a gas that the step declares.
     /// One partner loses its gas only once, whoever it meets: of several rows the one with most counts.
     /// </summary>
     public static IReadOnlyDictionary<StepState, IReadOnlyList<OpenGas>> Of(ScreeningContext context)
@@ -34,21 +37,22 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
         foreach (var step in context.Happenings.Where(static happening => !happening.State.Sealed && happening.Meeting.Encounter.Gases.Count > 0 && (happening.IsNews || AddsTo(happening))).GroupBy(static happening => happening.State, ReferenceEqualityComparer.Instance))
         {
             var state = (StepState)step.Key!;
-            if (made.ContainsKey(state))
-            {
-                continue;
-            }
-
+            var declared = made.GetValueOrDefault(state, []);
             made[state] =
             [
+                .. declared,
                 .. step.GroupBy(static happening => Gasser(happening.Meeting), StringComparer.Ordinal)
-                    .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.Encounter.Key))!.Meeting)
-                    .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => new OpenGas(share.Name, Known(share.Name), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())))),
+                    .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.CountedGasMol, happening.Meeting.Encounter.Key))!.Meeting)
+                    .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => new OpenGas(share.Name, Known(share.Name), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())) { CountedMol = meeting.CountedEquivalents * share.MolPerEquivalent }))
+                    .Where(gas => !declared.Any(gas.IsSame)),
             ];
         }
 
         return made;
     }
+
+    private bool IsSame(OpenGas other) =>
+        string.Equals(Name, other.Name, StringComparison.OrdinalIgnoreCase) || (Gas is not null && other.Gas is not null && string.Equals(Gas.Key, other.Gas.Key, StringComparison.Ordinal));
 
     private static string[] Ids(IEnumerable<string> materials) => [.. materials.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 

@@ -162,7 +162,7 @@ public sealed class ReactivityScreen : IScreen
         members.Count == 0 ? family : string.Join(" or ", members.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     private static string GasWords(Meeting meeting) =>
-        meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol * 24.465)} L of gas" : "";
+        meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol * Health.AirConcentration.MolarVolumeLPerMol)} L of gas" : "";
 
     internal static string[] Ids(IEnumerable<Content> contents) =>
         [.. contents.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Reactivity;
@@ -26,7 +27,8 @@ internal sealed class StripPairs
     /// <param name="a">The one.</param>
     /// <param name="b">The other.</param>
     /// <param name="isTold">True when a row speaks of them here and the report has told it at another step.</param>
-    public void Add(PairPartner a, PairPartner b, bool isTold)
+    /// <param name="here">What is together, to see who comes in one bottle; empty for what does not come from the plan's materials.</param>
+    public void Add(PairPartner a, PairPartner b, bool isTold, IReadOnlyList<Content> here)
     {
         var pair = new StripPair(a.Name, b.Name);
         if (isTold)
@@ -37,7 +39,7 @@ internal sealed class StripPairs
         {
             Put([.. bases], pair);
         }
-        else if (IsKnownHazard(a, b))
+        else if (KeepInOneBottle(a, b, here))
         {
             Put([OneBottle], pair);
         }
@@ -47,9 +49,16 @@ internal sealed class StripPairs
         }
     }
 
-    /// <summary>A row that holds at any temperature and yet did not fire: the two are sold in one bottle (Data/stock-solutions.tsv).</summary>
-    private static bool IsKnownHazard(PairPartner a, PairPartner b) =>
-        PairAssessment.Judge(a, b, static row => row is { C: null, AboveK: null, BelowK: null }).Assessment == Assessment.Hazard;
+    /// <summary>Rows that hold at any temperature speak of the two, and each is one that Data/stock-solutions.tsv sets aside for the material that brings both.</summary>
+    private static bool KeepInOneBottle(PairPartner a, PairPartner b, IReadOnlyList<Content> here)
+    {
+        var rows = PairAssessment.Judge(a, b, static row => row is { C: null, AboveK: null, BelowK: null }).Encounters;
+        return rows.Count > 0 && rows.All(row => here.Any(one => here.Any(other => IsPair(one, other) && Meeting.KeepsInOneBottle(row, one, other))));
+
+        bool IsPair(Content one, Content other) => (Is(one, a) && Is(other, b)) || (Is(one, b) && Is(other, a));
+
+        static bool Is(Content content, PairPartner partner) => string.Equals(content.Substance.Name, partner.Name, StringComparison.Ordinal);
+    }
 
     private void Put(HarmlessBasis[] bases, StripPair pair)
     {

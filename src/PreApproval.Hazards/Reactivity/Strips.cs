@@ -45,7 +45,7 @@ internal static class Strips
                     var rows = meetings.Where(meeting => Meets(meeting, partners[i].Name, partners[j].Name)).ToArray();
                     if (!Array.Exists(rows, meeting => Array.Exists(here, finding => string.Equals(Key(finding), meeting.Encounter.Key, StringComparison.Ordinal))))
                     {
-                        pairs.Add(partners[i], partners[j], rows.Length > 0);
+                        pairs.Add(partners[i], partners[j], rows.Length > 0, state.Contents);
                     }
                 }
             }
@@ -72,7 +72,7 @@ internal static class Strips
                 {
                     if (!meetings.Any(meeting => Meets(meeting, partners[i].Name, partners[j].Name)))
                     {
-                        pairs.Add(partners[i], partners[j], false);
+                        pairs.Add(partners[i], partners[j], false, contents);
                     }
                 }
             }
@@ -108,7 +108,7 @@ internal static class Strips
                     }
                     else if (!partner.Families.SequenceEqual(acting.Families, StringComparer.Ordinal))
                     {
-                        pairs.Add(partner, new PairPartner(ExtinguishingAgents.Name(agent), acting.Families), false);
+                        pairs.Add(partner, new PairPartner(ExtinguishingAgents.Name(agent), acting.Families), false, []);
                     }
                 }
             }

@@ -1,6 +1,7 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
 using static PreApproval.Hazards.Tests.Plans.PlanOf;
 
 namespace PreApproval.Hazards.Tests.Reactivity;
@@ -116,6 +117,79 @@ public sealed class GasScreenTests
         Assert.DoesNotContain(Screener.Screen(Clearings.Apply(plan, offer), Policy.Default).Findings, static finding => finding.Code is "toxicity.gas");
     }
 
+    /// <summary>A place that is not stated has the air of a bench: 20 mmol of hydrogen cyanide are 0.489 L, 489 ppm in the nearest cubic metre, against 50; it goes to review.</summary>
+    [Fact]
+    public void Screen_ToxicGasPlaceNotStated_CountsAsABenchAndGoesToReview()
+    {
+        var finding = Find(Quench("potassium cyanide", Mmol(20), "acetic acid", 600) with { Place = null }, "toxicity.gas");
+
+        Assert.Equal(Severity.Caution, finding.Severity);
+        Assert.True(finding.LeavesCheckUndone);
+        Assert.Equal(489, finding.Evidence[0].Value, 1.0);
+        Assert.Contains("for want of a stated place", finding.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>The carbon dioxide that the plan declares does not hide the hydrogen cyanide that it does not: 362 ppm in the air standing in a hood, as without the declaration.</summary>
+    [Fact]
+    public void Screen_DeclaredGasBesideAnEncounter_HidesNoOtherGas()
+    {
+        var quench = Quench("potassium cyanide", Mmol(20), "acetic acid", null);
+        var plan = quench with
+        {
+            Materials = [.. quench.Materials, Of("c", "potassium bicarbonate", Mmol(20))],
+            Steps = [quench.Steps[0] with { Materials = [new MaterialUse("a", null), new MaterialUse("c", null)] }, quench.Steps[1]],
+            Reactions = [Reaction("2", ["c"], ("carbon dioxide", Phase.Gas))],
+        };
+
+        Assert.Equal(362, Find(plan, "toxicity.gas").Evidence[0].Value, 1.0);
+        // 20 mmol of each, the declared carbon dioxide once: 0.979 L
+        Assert.Equal(0.979, Find(plan, "gas.evolved").Evidence[0].Value, 0.001);
+    }
+
+    /// <summary>Two declared sources of 10 mmol of hydrogen cyanide each are 20 mmol in one air: 362 ppm, not 181.</summary>
+    [Fact]
+    public void Screen_TwoSourcesOfOneToxicGas_AddUp()
+    {
+        var quench = Quench("potassium cyanide", Mmol(10), "acetic acid", null);
+        var plan = quench with
+        {
+            Materials = [.. quench.Materials, Of("c", "sodium cyanide", Mmol(10))],
+            Steps = [quench.Steps[0] with { Materials = [new MaterialUse("a", null), new MaterialUse("c", null)] }, quench.Steps[1]],
+            Reactions = [Reaction("2", ["a"], ("hydrogen cyanide", Phase.Gas)), Reaction("2", ["c"], ("hydrogen cyanide", Phase.Gas))],
+        };
+
+        Assert.Equal(362, Find(plan, "toxicity.gas").Evidence[0].Value, 1.0);
+    }
+
+    /// <summary>Hydrogen cyanide has an IDLH (NIOSH) and is fatal if inhaled; hydrogen has neither (CLP Annex VI: H220 alone).</summary>
+    [Theory]
+    [InlineData("potassium cyanide", "acetic acid", true)]
+    [InlineData("sodium hydride", "water", false)]
+    public void Screen_AmountMissing_SendsAToxicGasToReview(string first, string second, bool undone) =>
+        Assert.Equal(undone, Find(Quench(first, null, second, null) with { Materials = [Of("a", first, null), Of("b", second, null, Role.Quench)] }, "data.gas-not-counted").LeavesCheckUndone);
+
+    /// <summary>Hydrazoic acid is not in the IDLH list of NIOSH; hydrogen is not either, and by CLP Annex VI it harms nobody's health by itself.</summary>
+    [Theory]
+    [InlineData("sodium azide", "acetic acid", true)]
+    [InlineData("sodium hydride", "water", false)]
+    public void Screen_GasWithoutAnIdlh_IsNamed(string first, string second, bool named) =>
+        Assert.Equal(named, Screener.Screen(Quench(first, Mmol(20), second, 900), Policy.Default).Findings.Any(static finding => finding.Code is "data.gas-without-limit"));
+
+    /// <summary>Half a millimole of known hydride beside hydride of unknown amount: neither the side nor its gas is known; the half counts where it may only raise.</summary>
+    [Fact]
+    public void Meeting_MemberOfUnknownAmount_LeavesItsSideUnknown()
+    {
+        var meeting = Assert.Single(Meeting.At(Assert.Single(Walk.Follow(TwoHydrides(null), Policy.Default).States)), static meeting => meeting.Encounter.Key is "saline-hydride-with-water");
+
+        Assert.Null(meeting.AEquivalents);
+        Assert.Null(meeting.GasMol);
+        Assert.Equal(0.5e-3, meeting.CountedGasMol!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void Screen_TraceBesideAnUnknownAmount_LowersNothing() =>
+        Assert.DoesNotContain("less than 1 mmol", Find(TwoHydrides(Mmol(300)), "incompatibility.saline-hydride-with-water").Statement, StringComparison.Ordinal);
+
     [Fact]
     public void Screen_AmountMissing_SaysThatTheGasIsNotCounted()
     {
@@ -142,8 +216,16 @@ public sealed class GasScreenTests
 
     private static Finding Find(Plan plan, string code) => Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => string.Equals(finding.Code, code, StringComparison.Ordinal));
 
-    private static Plan Quench(string first, Amount amount, string second, double? overS) => new()
+    private static Plan TwoHydrides(Amount? water) => new()
     {
+        Materials = [Of("a", "sodium hydride", Mmol(0.5)), Of("more", "sodium hydride", null), Of("b", "water", water)],
+        Vessels = [Flask()],
+        Steps = [Step("1", StepAction.Charge, "flask", 20, "a", "more", "b") with { Headspace = Under("nitrogen") }],
+    };
+
+    private static Plan Quench(string first, Amount? amount, string second, double? overS) => new()
+    {
+        Place = new Place("hood 1", PlaceKind.Hood, null, null),
         Materials = [Of("a", first, amount), Of("b", second, Mmol(1000), Role.Quench)],
         Vessels = [Flask()],
         Steps = [Step("1", StepAction.Charge, "flask", 0, "a") with { Headspace = Under("nitrogen") }, Step("2", StepAction.Quench, "flask", 0, "b") with { OverS = overS }],

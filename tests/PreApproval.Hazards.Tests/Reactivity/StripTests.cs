@@ -87,6 +87,22 @@ public sealed class StripTests
         Assert.Equal(["tetrahydrofuran", "powder from the shelf"], Assert.Single(Strips(plan)).NotAssessed.Select(static pair => pair.A), StringComparer.Ordinal);
     }
 
+    /// <summary>A row that did not fire is no reason to say that two keep in one bottle: the methoxide and the methanol must come from one material (sold so: 25 % in methanol, reagent catalogues, from memory).</summary>
+    [Theory]
+    [InlineData("solution", "solution", true)]
+    [InlineData("solid", "solvent", false)]
+    public void Add_RowThatDidNotFire_IsOneBottleOnlyWithinOneMaterial(string first, string second, bool keeps)
+    {
+        Content[] here = [new Content(Substance("sodium methoxide"), first, 0.01, null), new Content(Substance("methanol"), second, 0.1, null)];
+        var pairs = new StripPairs();
+        pairs.Add(Partner(here[0]), Partner(here[1]), isTold: false, here);
+
+        Assert.Equal(keeps ? 1 : 0, pairs.NoneKnown.Count);
+        Assert.Equal(keeps ? 0 : 1, pairs.NotAssessed.Count);
+
+        static PairPartner Partner(Content content) => new(content.Substance.Name, FamilyTable.Default.Of(content.Substance, null));
+    }
+
     /// <summary>Every pair of contents is told exactly once, in whatever order the materials stand.</summary>
     [Fact]
     public void Screen_EveryPair_IsToldOnce()
