@@ -107,7 +107,7 @@ public sealed partial class DelayedGasScreen : IScreen
         }
     }
 
-    /// <summary>True where two partners, all of both, give more gas than the air space of a half-full bottle takes at 0.4 bar: a cap screwed on by habit is then enough.</summary>
+    /// <summary>True where two partners, all of both, give more gas than the air space of a half-full bottle takes at 0.4 bar, or their amounts are not known: a cap screwed on by habit is then enough.</summary>
     private static bool BurstsBottle(Rule rule, Content[] contents, Plan plan)
     {
         if (rule.B.Length == 0)
@@ -115,12 +115,13 @@ public sealed partial class DelayedGasScreen : IScreen
             return false;
         }
 
-        var amounts = plan.Materials.Where(static material => material.Amount is not null)
-            .SelectMany(static material => AmountConversion.Convert(material.Composition, material.Amount!).Portions.Select(portion => (material.Id, portion.Substance.Key, portion.Mol)))
-            .ToLookup(static entry => (entry.Id, entry.Key), static entry => entry.Mol);
-        Content[] whole = [.. contents.Select(content => content with { Mol = amounts[(content.MaterialId!, content.Substance.Key)].FirstOrDefault() })];
-        return rule.Match(whole)?.GasMol > BurstingGasMol;
+        var materials = plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
+        Content[] whole = [.. contents.Select(content => content with { Mol = Mol(materials[content.MaterialId!], content.Substance, plan) })];
+        return rule.Match(whole) is { } match && !(match.GasMol <= BurstingGasMol);
     }
+
+    private static double? Mol(Material material, PlanSubstance substance, Plan plan) => PlannedAmount.Of(plan, material, amount =>
+        AmountConversion.Convert(material.Composition, amount).Portions.FirstOrDefault(portion => string.Equals(portion.Substance.Key, substance.Key, StringComparison.Ordinal))?.Mol);
 
     [GeneratedRegex(@"\b(vent(ed|ing)?|loose(ly)?|open)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Vented();

@@ -43,13 +43,16 @@ public sealed class MonomerScreen : IScreen
             if (Array.Find(states, state => inhibited == false && state.Step.Action == StepAction.Store && !(state.Step.DurationS <= UninhibitedHours * SecondsPerHour)) is { } kept)
             {
                 yield return Finding("peroxide.uninhibited-kept", Severity.Warning, material, kept,
-                    $"{Wording.Capital(substance.Name)} “{material.Id}” without inhibitor is stored in step {kept.Step.Id} {(kept.Step.DurationS is { } time ? $"for {Wording.Figures(time / SecondsPerHour)} h" : "for a time that is not stated")}: use it within {Wording.Text(UninhibitedHours)} h or add inhibitor.");
+                    $"{Wording.Capital(substance.Name)} “{material.Id}” without inhibitor is stored in step {kept.Step.Id} {(kept.Step.DurationS is { } time ? $"for {Wording.Figures(time / SecondsPerHour)} h" : "for a time that is not stated")}: use it within {Wording.Text(UninhibitedHours)} h or add inhibitor.") with
+                {
+                    Evidence = [Findings.Number("time an uninhibited monomer may stand", UninhibitedHours, "h", null, "rule for peroxide formers that polymerise", Quality.Assumed, "kelly-1996")],
+                };
             }
 
             if (Array.Find(states, static state => state.Step.Action == StepAction.Distil) is { } distilled)
             {
                 yield return Finding("peroxide.inhibitor-left-behind", Severity.Caution, material, distilled,
-                    $"Distilling {substance.Name} “{material.Id}” in step {distilled.Step.Id} leaves the inhibitor behind: keep some in the still, collect cold, and use the distillate within {Wording.Text(UninhibitedHours)} h.");
+                    $"Distilling {substance.Name} “{material.Id}” in step {distilled.Step.Id} leaves the inhibitor behind: keep some in the still, collect cold, and add inhibitor to what is not used the same day.");
             }
         }
     }
@@ -80,6 +83,5 @@ public sealed class MonomerScreen : IScreen
         Vessel = state.Vessel.Id,
         Materials = [material.Id],
         Statement = statement,
-        Evidence = [Findings.Number("time an uninhibited monomer may stand", UninhibitedHours, "h", null, "class of peroxide former that polymerises", Quality.Measured, "kelly-1996")],
     };
 }

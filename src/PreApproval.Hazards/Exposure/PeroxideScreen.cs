@@ -58,13 +58,13 @@ public sealed class PeroxideScreen : IScreen
         {
             var dispose = found.Ppm >= DisposeFromPpm;
             return Finding("peroxide.above-limit", dispose || concentrating.Length > 0 ? Severity.Warning : Severity.Caution,
-                $"{substance.Name} “{material.Id}” was tested at {Wording.Figures(found.Ppm)} ppm peroxide: {(dispose ? "dispose of it" : "treat it first and do not concentrate it")}.", "peroxide-limits", found.Ppm);
+                $"{substance.Name} “{material.Id}” was tested at {Wording.Figures(found.Ppm)} ppm peroxide: {(dispose ? "dispose of it" : "treat it first and do not concentrate it")}.", ppm: found.Ppm);
         }
 
         if (context.Plan.PlannedOn is null && material.OpenedOn is not null)
         {
             return Finding("data.planned-date", concentrating.Length > 0 || severe ? Severity.Warning : Severity.Caution,
-                $"{substance.Name} “{material.Id}” forms peroxides and its date of opening is stated, but not the day of the procedure: its age cannot be judged.", "kelly-1996", null) with
+                $"{substance.Name} “{material.Id}” forms peroxides and its date of opening is stated, but not the day of the procedure: its age cannot be judged.") with
             {
                 Hazard = Hazard.Data,
                 LeavesCheckUndone = true,
@@ -76,20 +76,21 @@ public sealed class PeroxideScreen : IScreen
         {
             // the residue of an untested old bottle is what explodes: driven off to the end, or of a kind that needs no concentrating
             return Finding("peroxide.overdue", distils || (severe && concentrating.Length > 0) ? Severity.Danger : concentrating.Length > 0 || severe ? Severity.Warning : Severity.Caution,
-                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test {(material.PeroxideTest is null ? "is stated" : "of that time is stated")}{(concentrating.Length > 0 ? $", yet it is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)}" : "")}.", "kelly-1996", null);
+                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test {(material.PeroxideTest is null ? "is stated" : "of that time is stated")}{(concentrating.Length > 0 ? $", yet it is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)}" : "")}.", byAge: true);
         }
 
         if (concentrating.Length > 0 && !testedNow && !KeepsPeroxidesOut(material, context))
         {
             return Finding("peroxide.concentrated", distils ? Severity.Warning : Severity.Caution,
-                $"{substance.Name} “{material.Id}” forms peroxides and is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)} without a test of the last day; test it first and never go to dryness.", "kelly-1996", null);
+                $"{substance.Name} “{material.Id}” forms peroxides and is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)} without a test of the last day; test it first and never go to dryness.");
         }
 
         return material.OpenedOn is null && tested is null && !InReductant(material)
-            ? Finding("peroxide.undated", severe ? Severity.Caution : Severity.Notice, $"{substance.Name} “{material.Id}” forms peroxides{(former.Class == PeroxideClass.Polymerising ? ", which can start its polymerisation" : "")}; the date of opening is not stated.", "kelly-1996", null)
+            ? Finding("peroxide.undated", severe ? Severity.Caution : Severity.Notice, $"{substance.Name} “{material.Id}” forms peroxides{(former.Class == PeroxideClass.Polymerising ? ", which can start its polymerisation" : "")}; the date of opening is not stated.", byAge: material.PeroxideTest is not null)
             : null;
 
-        Finding Finding(string code, Severity severity, string statement, string source, double? ppm) => new()
+        // the keeping time is evidence only where it decides: of a bottle too old, or of a test set aside as too old
+        Finding Finding(string code, Severity severity, string statement, double? ppm = null, bool byAge = false) => new()
         {
             Code = code,
             Hazard = Hazard.Peroxide,
@@ -98,11 +99,9 @@ public sealed class PeroxideScreen : IScreen
             Materials = [material.Id],
             Statement = Wording.Capital(statement),
             Evidence =
-            [
-                ppm is { } value
-                    ? new Evidence { Name = "peroxide test", Value = value, Unit = "ppm", Limit = TreatFromPpm, Model = "test as stated", Sources = References.Full([source]), Quality = Quality.Measured }
-                    : new Evidence { Name = "keeping time after opening", Value = months, Unit = "months", Model = "class of peroxide former", Sources = References.Full([source]), Quality = Quality.Measured },
-            ],
+                ppm is { } value ? [new Evidence { Name = "peroxide test", Value = value, Unit = "ppm", Limit = TreatFromPpm, Model = "test as stated", Sources = References.Full(["peroxide-limits"]), Quality = Quality.Measured }]
+                : byAge ? [new Evidence { Name = "keeping time after opening", Value = months, Unit = "months", Model = "rule for the class of peroxide former", Sources = References.Full(["kelly-1996"]), Quality = Quality.Assumed }]
+                : [],
         };
     }
 

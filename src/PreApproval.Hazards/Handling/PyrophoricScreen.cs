@@ -8,7 +8,7 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Handling;
 
 /// <summary>
-/// What ignites in air (H250) and what gives gas and fire with water (H260), by amount and technique. What they meet is the matter of the encounters; here: how much, and whether
+/// What ignites in air (H250: liquids apart from solids) and what gives gas and fire with water (H260), by amount and technique. What they meet is the matter of the encounters; here: how much, and whether
 /// anything destroys what is left. Docs: docs/methods/special-handling.md.
 /// </summary>
 public sealed class PyrophoricScreen : IScreen
@@ -22,8 +22,8 @@ public sealed class PyrophoricScreen : IScreen
     /// <summary>Volume in m³ of tert-butyllithium above which it is a danger (50 mL).</summary>
     internal const double MostTertiaryM3 = 50e-6;
 
-    /// <summary>Mass in kg of a water-reactive substance from which its quench is more than a notice (5 g). Common practice, no source.</summary>
-    internal const double MuchWaterReactiveKg = 5e-3;
+    /// <summary>Mass in kg of a water-reactive substance, or of a solid that ignites in air, from which it is more than a notice (5 g). Common practice, no source.</summary>
+    internal const double MuchSolidKg = 5e-3;
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
@@ -34,9 +34,13 @@ public sealed class PyrophoricScreen : IScreen
             {
                 yield return Pyrophoric(material, pyrophoric.Substance, context);
             }
-            else if (AmountConversion.Parts(material.Composition).FirstOrDefault(static part => Says(part.Substance, "H260") || Says(part.Substance, "H250")) is { } waterReactive)
+            else if (AmountConversion.Parts(material.Composition).FirstOrDefault(static part => Says(part.Substance, "H260")) is { } waterReactive)
             {
                 yield return WaterReactive(material, waterReactive.Substance, context);
+            }
+            else if (AmountConversion.Parts(material.Composition).FirstOrDefault(static part => Says(part.Substance, "H250")) is { } solid)
+            {
+                yield return PyrophoricSolid(material, solid.Substance, context);
             }
         }
 
@@ -67,17 +71,19 @@ public sealed class PyrophoricScreen : IScreen
     private static Finding Pyrophoric(Material material, PlanSubstance substance, ScreeningContext context)
     {
         var neat = material.Composition is Composition.Pure && substance.Known!.PhaseAt298K == Phase.Liquid;
-        var volume = VolumeM3(material);
+        var volume = PlannedAmount.Of(context.Plan, material, amount => VolumeM3(material.Composition, amount));
         var strong = material.Composition is not Composition.Solution { Concentration: Concentration.MolPerM3 { Value: < StrongMolPerM3 } };
         var tertiary = FamilyTable.Default.Of(substance).Contains("tertiary alkyllithium", StringComparer.Ordinal);
-        var severity = tertiary && volume > MostTertiaryM3 ? Severity.Danger
+        // a volume that is not known counts as above every limit
+        var severity = tertiary && !(volume <= MostTertiaryM3) ? Severity.Danger
             : tertiary || neat || (strong && !(volume <= ReviewM3)) ? Severity.Warning
             : Severity.Notice;
         var amount = volume is { } m3 ? $"{Findings.Litres(m3)} of {(neat ? "neat " : "")}{substance.Name}" : $"{Wording.Capital(substance.Name)} in a volume that is not known";
         var why = severity == Severity.Notice ? ""
-            : tertiary ? volume > MostTertiaryM3 ? $", above {Findings.Litres(MostTertiaryM3)}" : ", which is reviewed at any amount"
+            : severity == Severity.Danger ? $", {(volume is null ? "taken as " : "")}above {Findings.Litres(MostTertiaryM3)}"
+            : tertiary ? ", which is reviewed at any amount"
             : neat ? ", which is reviewed at any amount when neat"
-            : $", above {Findings.Litres(ReviewM3)} of a solution of 1 mol/L or more";
+            : $", {(volume is null ? "taken as " : "")}above {Findings.Litres(ReviewM3)} of a solution of 1 mol/L or more";
         return new Finding
         {
             Code = "fire.pyrophoric",
@@ -86,28 +92,55 @@ public sealed class PyrophoricScreen : IScreen
             Steps = UsedIn(material, context),
             Materials = [material.Id],
             Statement = $"{amount} ignites in air{why}: dry glass under inert gas, at most 20 mL a draw with a locking syringe and a cannula above, dry sand in reach, nothing else that burns beside it.",
-            Evidence = volume is { } known ? [Findings.Number("volume of a pyrophoric liquid", known * 1e6, "mL", (tertiary ? severity == Severity.Danger ? MostTertiaryM3 : 0 : neat ? 0 : ReviewM3) * 1e6, "amount of the material list", Quality.Assumed, "pyrophoric-practice", "prudent-practices")] : [],
+            Evidence = volume is { } known ? [Findings.Number("volume of a pyrophoric liquid", known * 1e6, "mL", (tertiary ? severity == Severity.Danger ? MostTertiaryM3 : 0 : neat ? 0 : ReviewM3) * 1e6, PlannedAmount.Model, Quality.Assumed, "pyrophoric-practice", "prudent-practices")] : [],
         };
     }
 
     private static Finding WaterReactive(Material material, PlanSubstance substance, ScreeningContext context)
     {
-        var kg = material.Amount is { } amount
-            ? AmountConversion.Convert(material.Composition, amount).Portions.Where(portion => string.Equals(portion.Substance.Key, substance.Key, StringComparison.Ordinal))
-                .Aggregate((double?)0, static (sum, portion) => sum + (portion.Mol * portion.Substance.Known?.Identity.MolarMassKgPerMol))
-            : null;
-        var much = !(kg < MuchWaterReactiveKg);
+        var kg = MassKg(material, substance, context.Plan);
+        var also = Says(substance, "H250") ? "ignites in air and " : "";
         return new Finding
         {
             Code = "fire.water-reactive",
             Hazard = Hazard.Fire,
-            Severity = much ? Severity.Caution : Severity.Notice,
+            Severity = BySolidMass(kg),
             Steps = UsedIn(material, context),
             Materials = [material.Id],
-            Statement = $"{(kg is { } mass ? $"{Wording.Figures(mass * 1000)} g of {substance.Name}" : $"{Wording.Capital(substance.Name)} in an amount that is not known")} gives gas and fire with water: dry glass, inert gas, no water in the bath, and a cold, dilute quench over time, from 2-propanol to ethanol to water, open under a stream of inert gas.",
-            Evidence = kg is { } known ? [Findings.Number("mass of a water-reactive substance", known * 1000, "g", MuchWaterReactiveKg * 1000, "amount of the material list", Quality.Assumed, "common-practice", "prudent-practices")] : [],
+            Statement = $"{InWords(kg, substance)} {also}gives gas and fire with water: dry glass, inert gas, no water in the bath, and a cold, dilute quench over time, from 2-propanol to ethanol to water, open under a stream of inert gas.",
+            Evidence = MassOf("a water-reactive substance", kg),
         };
     }
+
+    /// <summary>What ignites in air and keeps in water or oil (white phosphorus) needs other words than what burns with water.</summary>
+    private static Finding PyrophoricSolid(Material material, PlanSubstance substance, ScreeningContext context)
+    {
+        var kg = MassKg(material, substance, context.Plan);
+        return new Finding
+        {
+            Code = "fire.pyrophoric",
+            Hazard = Hazard.Fire,
+            Severity = BySolidMass(kg),
+            Steps = UsedIn(material, context),
+            Materials = [material.Id],
+            Statement = $"{InWords(kg, substance)} ignites in air: keep, cut and weigh it under the liquid it is supplied in or under inert gas, let nothing that touched it dry in air, tools, paper and filter included, and have dry sand in reach.",
+            Evidence = MassOf("a solid that ignites in air", kg),
+        };
+    }
+
+    private static Severity BySolidMass(double? kg) => kg < MuchSolidKg ? Severity.Notice : Severity.Caution;
+
+    private static string InWords(double? kg, PlanSubstance substance) =>
+        kg is { } mass ? $"{Wording.Figures(mass * 1000)} g of {substance.Name}" : $"{Wording.Capital(substance.Name)} in an amount that is not known";
+
+    private static Evidence[] MassOf(string what, double? kg) =>
+        kg is { } known ? [Findings.Number("mass of " + what, known * 1000, "g", MuchSolidKg * 1000, PlannedAmount.Model, Quality.Assumed, "common-practice", "prudent-practices")] : [];
+
+    private static double? MassKg(Material material, PlanSubstance substance, Plan plan) => PlannedAmount.Of(
+        plan,
+        material,
+        amount => AmountConversion.Convert(material.Composition, amount).Portions.Where(portion => string.Equals(portion.Substance.Key, substance.Key, StringComparison.Ordinal))
+            .Aggregate((double?)0, static (sum, portion) => sum + (portion.Mol * portion.Substance.Known?.Identity.MolarMassKgPerMol)));
 
     /// <summary>What is still there, unquenched, in the last state of a vessel.</summary>
     private static IEnumerable<Finding> Left(ScreeningContext context)
@@ -135,12 +168,11 @@ public sealed class PyrophoricScreen : IScreen
         }
     }
 
-    private static double? VolumeM3(Material material) => (material.Amount, material.Composition) switch
+    private static double? VolumeM3(Composition composition, Amount amount) => (amount, composition) switch
     {
         (Amount.Volume volume, _) => volume.M3,
         (Amount.Mol mol, Composition.Solution { Concentration: Concentration.MolPerM3 { Value: > 0 } strength }) => mol.Moles / strength.Value,
-        (null, _) => null,
-        _ => AmountConversion.Convert(material.Composition, material.Amount!).Portions is var portions && portions.Aggregate((double?)0, static (sum, portion) => sum + (portion.Mol * portion.Substance.Known?.Identity.MolarMassKgPerMol / portion.Substance.Known?.DensityKgPerM3?.Value)) is { } sum ? sum : null,
+        _ => AmountConversion.Convert(composition, amount).Portions.Aggregate((double?)0, static (sum, portion) => sum + (portion.Mol * portion.Substance.Known?.Identity.MolarMassKgPerMol / portion.Substance.Known?.DensityKgPerM3?.Value)),
     };
 
     private static string[] UsedIn(Material material, ScreeningContext context) =>

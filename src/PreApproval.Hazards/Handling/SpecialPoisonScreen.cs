@@ -56,7 +56,7 @@ public sealed class SpecialPoisonScreen : IScreen
                 Steps = steps,
                 Materials = materials,
                 Statement = $"{Wording.Capital(substance.Name)}{(large ? kg is { } mass ? $" ({Wording.Figures(mass * 1000)} g)" : " in an amount that is not known" : "")}: {poison.Pointer}. Local rules and the physician named in them come first.",
-                Evidence = large && kg is { } known ? [Findings.Number("mass", known * 1000, "g", poison.LargeKg * 1000, "amounts of the material list", Quality.Assumed, [.. poison.Sources])] : [],
+                Evidence = large && kg is { } known ? [Findings.Number("mass", known * 1000, "g", poison.LargeKg * 1000, PlannedAmount.Model, Quality.Assumed, [.. poison.Sources])] : [],
             };
         }
     }
@@ -69,7 +69,7 @@ public sealed class SpecialPoisonScreen : IScreen
             {
                 foreach (var poison in Of(part.Substance))
                 {
-                    yield return new Encountered(poison, part.Substance, material.Id, MassKg(material, part.Substance), []);
+                    yield return new Encountered(poison, part.Substance, material.Id, MassKg(material, part.Substance, context.Plan), []);
                 }
             }
         }
@@ -94,8 +94,8 @@ public sealed class SpecialPoisonScreen : IScreen
         }
     }
 
-    private static double? MassKg(Material material, PlanSubstance substance) => material.Amount is not { } amount ? null
-        : AmountConversion.Convert(material.Composition, amount).Portions.FirstOrDefault(portion => string.Equals(portion.Substance.Key, substance.Key, StringComparison.Ordinal))?.Mol * substance.Known?.Identity.MolarMassKgPerMol;
+    private static double? MassKg(Material material, PlanSubstance substance, Plan plan) => PlannedAmount.Of(plan, material, amount =>
+        AmountConversion.Convert(material.Composition, amount).Portions.FirstOrDefault(portion => string.Equals(portion.Substance.Key, substance.Key, StringComparison.Ordinal))?.Mol * substance.Known?.Identity.MolarMassKgPerMol);
 
     private static Poison[] Of(PlanSubstance substance)
     {
@@ -109,7 +109,7 @@ public sealed class SpecialPoisonScreen : IScreen
         var families = FamilyTable.Default.Of(substance);
         var byFamily = Array.FindAll(Poisons, poison => poison.Families.Any(family => families.Contains(family, StringComparer.Ordinal)));
         return byFamily.Length > 0 ? byFamily
-            : substance is { Known: null, Smiles: { } smiles } && smiles.Contains("Hg", StringComparison.Ordinal) && SmilesReader.TryRead(smiles, out var molecule, out _) && StructurePatterns.Match(Organomercury, molecule) != PatternMatch.Absent
+            : substance.Structure?.Groups is { } groups && groups.Present.Concat(groups.Undecided).Contains(Organomercury)
                 ? Array.FindAll(Poisons, static poison => poison.Key is "organomercury")
                 : [];
     }

@@ -5,7 +5,7 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Health;
 
 /// <summary>
-/// What the hazard statements of the materials say, carried through solutions and mixtures as they stand on the shelf. Statements alone are notices: exposure, energy and confinement grade up elsewhere.
+/// What the hazard statements of the materials say, those of a substance as they are, carried through solutions and mixtures as they stand on the shelf. Statements alone are notices: exposure, energy and confinement grade up elsewhere.
 /// Method: docs/methods/health-mixtures.md.
 /// </summary>
 public sealed class HealthScreen : IScreen
@@ -35,7 +35,7 @@ public sealed class HealthScreen : IScreen
                 (unknown ??= []).Add(material.Id);
             }
 
-            if (ingredients.Any(static part => HasHealthStatement(part.Statements)) && MixtureClassification.Of(ingredients, form) is { Count: > 0 } classes)
+            if (ingredients.Any(static part => HasHealthStatement(part.Statements)) && Classes(material.Composition, ingredients, form) is { Count: > 0 } classes)
             {
                 classified.Add((material, classes));
             }
@@ -64,6 +64,13 @@ public sealed class HealthScreen : IScreen
         }
     }
 
+    /// <summary>
+    /// A substance has its own classes: the converted estimates of the formula for mixtures are meant for shares, and the one of category 3 by dust, 0.5 mg/L, is the limit of category 2.
+    /// </summary>
+    private static IReadOnlyList<MixtureClass> Classes(Composition composition, IReadOnlyList<MixtureIngredient> ingredients, InhaledForm form) => composition is Composition.Pure
+        ? [.. ingredients.SelectMany(static part => part.Statements ?? []).OrderBy(static one => one.Code, StringComparer.Ordinal).Select(static one => new MixtureClass(one.Code, one.Category, "classification of the substance"))]
+        : MixtureClassification.Of(ingredients, form);
+
     private static Finding Describe(string code, string words, string then, (Material Material, MixtureClass[] Classes)[] hits)
     {
         var ordered = hits.OrderBy(static hit => hit.Material.Id, StringComparer.Ordinal).ToArray();
@@ -81,7 +88,7 @@ public sealed class HealthScreen : IScreen
                     Name = $"{one.Code} of “{hit.Material.Id}”",
                     Value = 1,
                     Unit = "rule",
-                    Model = hit.Material.Composition is Composition.Pure ? "classification of the substance" : $"generic rules for mixtures: {one.Because}",
+                    Model = hit.Material.Composition is Composition.Pure ? one.Because : $"generic rules for mixtures: {one.Because}",
                     Sources = Sources,
                     Quality = Quality.Assumed,
                 })),

@@ -96,6 +96,28 @@ public sealed class VentAndGasTests
         Assert.Equal(severity, Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "gas.delayed")?.Severity);
     }
 
+    /// <summary>Amounts that only the steps give count; one that nobody gives is not a small one. 20 mL of 65 % acid: 7 L of gas, 0.02 mL: 7 mL, below 0.5 L.</summary>
+    [Theory]
+    [InlineData(20.0, Severity.Warning)]
+    [InlineData(0.02, Severity.Caution)]
+    [InlineData(null, Severity.Warning)]
+    public void Screen_NitricAcidInTheWaste_CountsTheAmountsOfTheSteps(double? mL, Severity severity)
+    {
+        var plan = new Plan
+        {
+            Materials = [WeightPercent("nitric", "nitric acid", "water", 65, null), Of("solvent", "ethanol", null, Role.Solvent)],
+            Vessels = [Flask("one"), Flask("two")],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "one", 20) with { Materials = [new MaterialUse("nitric", mL is { } acid ? ML(acid) : null)] },
+                Step("2", StepAction.Charge, "two", 20) with { Materials = [new MaterialUse("solvent", ML(5))] },
+            ],
+            Waste = [new WasteContainer(["nitric", "solvent"], "nitrate waste")],
+        };
+
+        Assert.Equal(severity, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "gas.delayed").Severity);
+    }
+
     /// <summary>Ammonium chloride settles from the vapours of its parts (textbook); a volatile amine and hydrogen chloride do the same.</summary>
     [Theory]
     [InlineData("triethylamine", "acetyl chloride", Closure.Needle, true)]

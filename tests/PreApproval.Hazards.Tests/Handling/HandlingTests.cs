@@ -2,6 +2,7 @@ using PreApproval.Hazards.Handling;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Safeguards;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
 using static PreApproval.Hazards.Tests.Plans.PlanOf;
 
 namespace PreApproval.Hazards.Tests.Handling;
@@ -28,6 +29,50 @@ public sealed class HandlingTests
     public void Screen_PyrophoricByAmountOfSubstance_IsTurnedIntoAVolume(double mmol, Severity severity) =>
         Assert.Equal(severity, Only(Charged(Molar("a", "n-butyllithium", "n-hexane", 2.5, Mmol(mmol))), "fire.pyrophoric").Severity);
 
+    // the contract lets the steps alone give amounts; two draws of 6 mL are 12 mL, above 10 mL
+    [Theory]
+    [InlineData(4, Severity.Notice)]
+    [InlineData(6, Severity.Warning)]
+    public void Screen_PyrophoricDrawnInTwoSteps_CountsTheDrawsTogether(double mL, Severity severity) =>
+        Assert.Equal(severity, Only(Drawn(Molar("a", "n-butyllithium", "n-hexane", 2.5, null), ML(mL), ML(mL)), "fire.pyrophoric").Severity);
+
+    // more drawn than the list holds: what the steps say counts
+    [Fact]
+    public void Screen_MoreDrawnThanListed_CountsWhatIsDrawn() =>
+        Assert.Equal(Severity.Warning, Only(Drawn(Molar("a", "n-butyllithium", "n-hexane", 2.5, ML(8)), ML(6), ML(6)), "fire.pyrophoric").Severity);
+
+    // an unknown volume counts as above every limit (docs/methods/special-handling.md)
+    [Theory]
+    [InlineData("n-butyllithium", Severity.Warning)]
+    [InlineData("tert-butyllithium", Severity.Danger)]
+    public void Screen_PyrophoricOfUnknownVolume_CountsAsAboveTheLimit(string reagent, Severity severity) =>
+        Assert.Equal(severity, Only(Drawn(Molar("a", reagent, "n-hexane", 1.7, null), ML(2), null), "fire.pyrophoric").Severity);
+
+    // white phosphorus is kept and cut under water: Prudent Practices 2011, from memory
+    [Theory]
+    [InlineData(1, Severity.Notice)]
+    [InlineData(5, Severity.Caution)]
+    public void Screen_WhitePhosphorus_IsNotSaidToBurnWithWater(double grams, Severity severity)
+    {
+        var plan = Charged(Of("a", "white phosphorus", G(grams)));
+        var finding = Only(plan, "fire.pyrophoric");
+
+        Assert.Equal(severity, finding.Severity);
+        Assert.DoesNotContain("with water", finding.Statement, StringComparison.Ordinal);
+        Assert.Contains("under the liquid", finding.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static other => other.Code is "fire.water-reactive");
+    }
+
+    // H250 and H260: both are said
+    [Fact]
+    public void Screen_PyrophoricSolidThatBurnsWithWater_SaysBoth()
+    {
+        var statement = Only(Charged(Of("a", "9-borabicyclo[3.3.1]nonane", G(1))), "fire.water-reactive").Statement;
+
+        Assert.Contains("ignites in air", statement, StringComparison.Ordinal);
+        Assert.Contains("with water", statement, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Screen_NeatMetalAlkyl_IsReviewed() => Assert.Equal(Severity.Warning, Only(Charged(Of("a", "diethylzinc", ML(1))), "fire.pyrophoric").Severity);
 
@@ -36,6 +81,18 @@ public sealed class HandlingTests
     [InlineData(5, Severity.Caution)]
     public void Screen_WaterReactive_IsJudgedByMass(double grams, Severity severity) =>
         Assert.Equal(severity, Only(Charged(Of("a", "lithium aluminium hydride", G(grams))), "fire.water-reactive").Severity);
+
+    [Theory]
+    [InlineData(1, "fire.water-reactive", Severity.Notice)]
+    [InlineData(3, "fire.water-reactive", Severity.Caution)]
+    public void Screen_WaterReactiveInTwoSteps_CountsBoth(double grams, string code, Severity severity) =>
+        Assert.Equal(severity, Only(Drawn(Of("a", "lithium aluminium hydride", null), G(grams), G(grams)), code).Severity);
+
+    [Theory]
+    [InlineData(2, Severity.Caution)]
+    [InlineData(3, Severity.Warning)]
+    public void Screen_CyanideInTwoSteps_CountsBoth(double grams, Severity severity) =>
+        Assert.Equal(severity, Only(Drawn(Of("a", "sodium cyanide", null), G(grams), G(grams)), "toxicity.cyanide").Severity);
 
     [Fact]
     public void Screen_HydrideThatNothingQuenches_IsFound()
@@ -116,6 +173,15 @@ public sealed class HandlingTests
     }
 
     [Fact]
+    public void Screen_OrganomercuryOfTheGroup_IsFoundByItsStructure()
+    {
+        var known = new Substance { Identity = new Identity { Name = "our ethylmercury", Smiles = "CC[Hg]Cl" }, PhaseAt298K = Phase.Solid };
+        var ours = new Material { Id = "a", Composition = new Composition.Pure(new PlanSubstance("ours", "our ethylmercury", known, "CC[Hg]Cl")), Role = Role.Reagent, Amount = G(1) };
+
+        Assert.Equal(Severity.Danger, Only(Charged(ours), "toxicity.organomercury").Severity);
+    }
+
+    [Fact]
     public void Table_EveryPoison_HasItsOwnControls() =>
         Assert.All(SpecialPoisonScreen.Keys, static key => Assert.StartsWith("toxicity." + key.Split('-')[0], ControlNeeds.Of("toxicity." + key)!.Code, StringComparison.Ordinal));
 
@@ -149,12 +215,45 @@ public sealed class HandlingTests
         Assert.Equal(found, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "peroxide.concentrated"));
     }
 
+    // R. J. Kelly 1996, from memory: a rule, not a measurement; it is evidence only of what stands too long
+    [Fact]
+    public void Screen_UninhibitedKept_IsTheOnlyMonomerFindingByTheTimeItMayStand()
+    {
+        var kept = Only(Stored("inhibitor removed", null, 48), "peroxide.uninhibited-kept");
+
+        Assert.Equal((24, "h", Quality.Assumed), Assert.Single(kept.Evidence) is var rule ? (rule.Value, rule.Unit, rule.Quality) : default);
+        Assert.Empty(Only(Stored(null, "nitrogen", 100), "peroxide.inhibitor-without-air").Evidence);
+    }
+
+    // diethyl ether of 12 months: the age decides when it is overdue, not when it is undated
+    [Theory]
+    [InlineData("peroxide.overdue", 2025, true)]
+    [InlineData("peroxide.undated", null, false)]
+    public void Screen_PeroxideFormer_NamesTheKeepingTimeWhereItDecides(string code, int? opened, bool decides)
+    {
+        var plan = Charged(Of("a", "diethyl ether", ML(50), Role.Solvent) with { OpenedOn = opened is { } year ? new DateOnly(year, 5, 1) : null }) with { PlannedOn = new DateOnly(2026, 6, 1) };
+
+        Assert.Equal(decides ? [(12.0, Quality.Assumed)] : [], Only(plan, code).Evidence.Select(static one => (one.Value, one.Quality)));
+    }
+
     private static Plan Stored(string? form, string? gas, double hours) => new()
     {
         Materials = [Of("a", "styrene", ML(50)) with { Form = form, OpenedOn = new DateOnly(2026, 5, 1) }],
         Vessels = [Flask()],
         Steps = [Step("1", StepAction.Charge, "flask", 20, "a") with { Headspace = gas is null ? null : Under(gas) }, Step("2", StepAction.Store, "flask", 5) with { DurationS = hours * 3600 }],
         PlannedOn = new DateOnly(2026, 6, 1),
+    };
+
+    /// <summary>One material, drawn in two steps; null: the rest.</summary>
+    private static Plan Drawn(Material material, Amount? first, Amount? second) => new()
+    {
+        Materials = [material],
+        Vessels = [Flask()],
+        Steps =
+        [
+            Step("1", StepAction.Charge, "flask", 20) with { Headspace = Under("nitrogen"), Materials = [new MaterialUse(material.Id, first)] },
+            Step("2", StepAction.Add, "flask", 20) with { Materials = [new MaterialUse(material.Id, second)] },
+        ],
     };
 
     private static Plan Charged(Material material) => new()
