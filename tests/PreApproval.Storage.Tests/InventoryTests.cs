@@ -209,6 +209,32 @@ public sealed class InventoryTests(PostgresServer server)
         Assert.Equal(0, await world.ScalarAsync<long>("SELECT (SELECT count(*) FROM inventory_item) + (SELECT count(*) FROM inventory_version) + (SELECT count(*) FROM audit_event WHERE action LIKE 'vessel.%')"));
     }
 
+    /// <summary>A vessel that is set out of service, or rated lower, between the screening and the commit is not the one that was screened.</summary>
+    [Theory]
+    [InlineData(10, "a star crack", RefusalKind.Invalid)]
+    [InlineData(8, null, RefusalKind.Conflict)]
+    public async Task Submit_WhileItsVesselIsChanged_WaitsAndIsRefused(double bar, string? outOfService, RefusalKind kind)
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        InventoryView added = TestWorld.Must(await AddAsync(world, world.Mia, InventoryKind.Vessel, Vessel("T-07")));
+        Guid procedure = await world.DraftAsync("Tube");
+        TestWorld.Must(await world.SaveAsync(world.Mia, procedure, 1, FakeScreening.DocumentIn("T-07", "Tube")));
+        Actor max = await world.ActorAsync(world.Max);
+        Task<Result<RevisionView, Refusal>> submitting;
+        await using (AsyncServiceScope services = world.Scope())
+        {
+            await using IUnitScope changing = await services.ServiceProvider.GetRequiredService<IUnitOfWork>().BeginAsync(None);
+            TestWorld.Must(await services.ServiceProvider.GetRequiredService<InventoryHandler>().ChangeAsync(max, InventoryKind.Vessel, added.Id, 1, Vessel("T-07", bar, outOfService), None));
+            submitting = world.SubmitAsync(world.Mia, procedure, 2);
+            await WaitingAsync(world, 1, submitting);
+            await changing.CommitAsync(None);
+        }
+
+        Assert.Equal(kind, (await submitting).Error?.Kind);
+        Assert.Equal(0, await world.ScalarAsync<long>("SELECT count(*) FROM revision"));
+        Assert.Equal(outOfService is null, (await world.SubmitAsync(world.Mia, procedure, 2)).IsOk);
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
