@@ -209,6 +209,66 @@ public sealed class InventoryTests(PostgresServer server)
         Assert.Equal(0, await world.ScalarAsync<long>("SELECT (SELECT count(*) FROM inventory_item) + (SELECT count(*) FROM inventory_version) + (SELECT count(*) FROM audit_event WHERE action LIKE 'vessel.%')"));
     }
 
+    /// <summary>A vessel that is set out of service, or rated lower, between the screening and the commit is not the one that was screened.</summary>
+    [Theory]
+    [InlineData(10, "a star crack", RefusalKind.Invalid)]
+    [InlineData(8, null, RefusalKind.Conflict)]
+    public async Task Submit_WhileItsVesselIsChanged_WaitsAndIsRefused(double bar, string? outOfService, RefusalKind kind)
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        InventoryView added = TestWorld.Must(await AddAsync(world, world.Mia, InventoryKind.Vessel, Vessel("T-07")));
+        Guid procedure = await world.DraftAsync("Tube");
+        TestWorld.Must(await world.SaveAsync(world.Mia, procedure, 1, FakeScreening.DocumentIn("T-07", "Tube")));
+        Actor max = await world.ActorAsync(world.Max);
+        Task<Result<RevisionView, Refusal>> submitting;
+        await using (AsyncServiceScope services = world.Scope())
+        {
+            await using IUnitScope changing = await services.ServiceProvider.GetRequiredService<IUnitOfWork>().BeginAsync(None);
+            TestWorld.Must(await services.ServiceProvider.GetRequiredService<InventoryHandler>().ChangeAsync(max, InventoryKind.Vessel, added.Id, 1, Vessel("T-07", bar, outOfService), None));
+            submitting = world.SubmitAsync(world.Mia, procedure, 2);
+            await WaitingAsync(world, 1, submitting);
+            await changing.CommitAsync(None);
+        }
+
+        Assert.Equal(kind, (await submitting).Error?.Kind);
+        Assert.Equal(0, await world.ScalarAsync<long>("SELECT count(*) FROM revision"));
+        Assert.Equal(outOfService is null, (await world.SubmitAsync(world.Mia, procedure, 2)).IsOk);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Add_TheLastPlaceTwiceAtOnce_OneIsRefused(bool table)
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        await TestWorld.ExecuteAsync(
+            world.Database.Owner,
+            $"""
+            WITH added AS (
+                INSERT INTO inventory_item (id, group_id, kind, name, name_key, version, updated_at)
+                SELECT gen_random_uuid(), '{world.GroupId}', 'vessel', 'V' || n, 'v' || n, 1, now() FROM generate_series(1, {InventoryHandler.Most - 1}) n RETURNING id)
+            INSERT INTO inventory_version (item_id, version, group_id, change, author_id, at, content, content_digest)
+            SELECT id, 1, '{world.GroupId}', 'added', '{world.Mia}', now(), '\x7b7d', 'sha256:' || encode(sha256('\x7b7d'), 'hex') FROM added
+            """);
+
+        // Both get as far as they can while nobody writes to the log.
+        await using var holder = new NpgsqlConnection(world.Database.Owner);
+        await holder.OpenAsync(TestContext.Current.CancellationToken);
+        await using NpgsqlTransaction holding = await holder.BeginTransactionAsync(TestContext.Current.CancellationToken);
+        await using (var command = new NpgsqlCommand("SELECT FROM audit_head FOR UPDATE", holder))
+        {
+            await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
+        }
+
+        Task<Refusal?> one = ErrorAsync(AddAsync(world, world.Mia, InventoryKind.Vessel, Vessel("W-1")));
+        Task<Refusal?> other = table ? ErrorAsync(ImportAsync(world, world.Max, "label,kind\r\nW-2,tube\r\n")) : ErrorAsync(AddAsync(world, world.Max, InventoryKind.Vessel, Vessel("W-2")));
+        await WaitingAsync(world, 2, one, other);
+        await holding.CommitAsync(TestContext.Current.CancellationToken);
+        Refusal?[] both = await Task.WhenAll(one, other);
+        Assert.Equal(RefusalKind.Conflict, Assert.Single(both, refusal => refusal is not null)!.Kind);
+        Assert.Equal(InventoryHandler.Most, await world.ScalarAsync<long>("SELECT count(*) FROM inventory_item"));
+    }
+
     [Theory]
     [InlineData("UPDATE inventory_version SET content = 'x'")]
     [InlineData("DELETE FROM inventory_version")]
@@ -273,6 +333,18 @@ public sealed class InventoryTests(PostgresServer server)
     {
         Actor actor = await world.ActorAsync(person);
         return await world.CallAsync<InventoryTable, Result<VesselImport, Refusal>>(table => table.ImportAsync(actor, Encoding.UTF8.GetBytes(file), preview, plan, None));
+    }
+
+    private static async Task<Refusal?> ErrorAsync<T>(Task<Result<T, Refusal>> call)
+        where T : notnull => (await call).Error;
+
+    /// <summary>Until so many sessions wait for a lock, or one of the calls, which should, did not.</summary>
+    private static async Task WaitingAsync(TestWorld world, int sessions, params Task[] calls)
+    {
+        while (await world.ScalarAsync<long>("SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'") < sessions && !Array.Exists(calls, call => call.IsCompleted))
+        {
+            await Task.Delay(10, TestContext.Current.CancellationToken);
+        }
     }
 
     /// <summary>What the check of the log finds.</summary>

@@ -19,6 +19,10 @@ public static class FakeScreening
     public static ReadOnlyMemory<byte> Document(string title, params IReadOnlyList<string> flags) =>
         JsonSerializer.SerializeToUtf8Bytes(new { title, flags });
 
+    /// <summary>A document that names one vessel, which a group's inventory may have.</summary>
+    public static ReadOnlyMemory<byte> DocumentIn(string vessel, string title) =>
+        JsonSerializer.SerializeToUtf8Bytes(new { title, vessels = (object[])[new { id = vessel }] });
+
     /// <summary>Identifier of the finding that a flag makes.</summary>
     public static string FindingId(string flag) => $"{flag.Split('/')[0]}.made-up/tube/1";
 
@@ -31,7 +35,14 @@ public static class FakeScreening
 
         return content.Title.Length == 0
             ? new DocumentRefusal(DocumentRefusalKind.Invalid, [new Fault("/title", "Name the procedure.")])
-            : new ProcedureDocument { Title = content.Title, Purpose = string.Join(' ', content.Flags), Materials = [], Vessels = [], Steps = [] };
+            : new ProcedureDocument
+            {
+                Title = content.Title,
+                Purpose = content.Purpose ?? string.Join(' ', content.Flags ?? []),
+                Materials = [],
+                Vessels = [.. (content.Vessels ?? []).Select(static vessel => new VesselEntry { Id = vessel.Id, Kind = "thick-walled glass tube" })],
+                Steps = [],
+            };
     }
 
     private static Result<DraftReading, DocumentRefusal> ReadDraft(ReadOnlyMemory<byte> utf8)
@@ -78,5 +89,8 @@ public static class FakeScreening
         }
     }
 
-    private sealed record Content(string Title, IReadOnlyList<string> Flags);
+    /// <summary>The purpose stands for the flags in a document that was written again with the group's own values in it.</summary>
+    private sealed record Content(string Title, IReadOnlyList<string>? Flags, string? Purpose, IReadOnlyList<Named>? Vessels);
+
+    private sealed record Named(string Id);
 }

@@ -14,6 +14,12 @@ public interface IInventoryStore
 
     Task<InventoryItemRecord?> FindAsync(Guid groupId, InventoryKind kind, Guid id, CancellationToken cancellationToken);
 
+    /// <summary>Nobody changes the group's inventory before the end of the transaction.</summary>
+    Task HoldAllAsync(Guid groupId, CancellationToken cancellationToken);
+
+    /// <summary>The same for the one who is about to change it: before entries are counted or locked.</summary>
+    Task LockAllAsync(Guid groupId, CancellationToken cancellationToken);
+
     /// <summary>Reads the entry and holds its row until the end of the transaction.</summary>
     Task<InventoryItemRecord?> LockAsync(Guid groupId, InventoryKind kind, Guid id, CancellationToken cancellationToken);
 

@@ -49,6 +49,7 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
             return RoleChanged;
         }
 
+        await store.LockAllAsync(actor.GroupId, cancellationToken);
         if (await store.CountAsync(actor.GroupId, kind, placeId: null, cancellationToken) >= Most)
         {
             return Refusal.Because(RefusalKind.Conflict, $"The inventory has {Most} entries of this kind, which is the most. Take some out first.");
@@ -90,6 +91,7 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
             return RoleChanged;
         }
 
+        await store.LockAllAsync(actor.GroupId, cancellationToken);
         if (await store.LockAsync(actor.GroupId, kind, id, cancellationToken) is not { } stored)
         {
             return Refusal.NotFound;
@@ -155,6 +157,7 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
             return RoleChanged;
         }
 
+        await store.LockAllAsync(actor.GroupId, cancellationToken);
         if (await store.LockAsync(actor.GroupId, kind, id, cancellationToken) is not { } stored)
         {
             return Refusal.NotFound;

@@ -11,6 +11,9 @@ public sealed class InventoryLookup(IInventoryStore store, IProcedureReader read
 {
     public DateOnly Today => DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
 
+    /// <summary>It stays as it is until the end of the transaction.</summary>
+    public Task HoldAsync(Guid groupId, CancellationToken cancellationToken) => store.HoldAllAsync(groupId, cancellationToken);
+
     /// <summary>What a document names of it.</summary>
     public async Task<GroupInventory> OfAsync(Actor? actor, ProcedureDocument document, CancellationToken cancellationToken)
     {

@@ -53,6 +53,11 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
             return InventoryHandler.RoleChanged;
         }
 
+        if (!preview)
+        {
+            await store.LockAllAsync(actor.GroupId, cancellationToken);
+        }
+
         IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Latest)> listed = await store.ListAsync(actor.GroupId, InventoryKind.Vessel, retired: false, cancellationToken);
         Result<IReadOnlyList<Planned>, Refusal> planned = Plan(table.Value, listed.ToDictionary(static row => row.Head.NameKey, StringComparer.Ordinal), standing);
         if (!planned.IsOk)

@@ -4,6 +4,7 @@ using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.History;
+using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Notices;
 using PreApproval.Procedures.Routing;
 using PreApproval.Procedures.Substances;
@@ -19,6 +20,7 @@ public sealed class SubmissionHandler(
     IProcedureReader reader,
     IGroupStore groups,
     IPolicyStore policies,
+    InventoryLookup inventory,
     INoticeStore notices,
     AuditTrail trail,
     RevisionViews views,
@@ -77,6 +79,12 @@ public sealed class SubmissionHandler(
         if (PolicyInUse.VersionOf(await policies.HoldAsync(actor.GroupId, cancellationToken)) != PolicyInUse.VersionOf(set))
         {
             return Refusal.Because(RefusalKind.Conflict, "The group's thresholds were set anew a moment ago: look at the screening again, then submit.");
+        }
+
+        await inventory.HoldAsync(actor.GroupId, cancellationToken);
+        if (await OtherwiseAsync(actor, draft, document.Value, cancellationToken) is { } otherwise)
+        {
+            return otherwise;
         }
 
         DateTimeOffset now = clock.GetUtcNow();
@@ -188,6 +196,20 @@ public sealed class SubmissionHandler(
         && string.Equals(submitted.PolicyDigest, PolicyWriter.Digest(thresholds), StringComparison.Ordinal)
             ? Refusal.Because(RefusalKind.Conflict, $"Nothing was changed since revision {number} was submitted.")
             : null;
+
+    /// <summary>What was screened must be what the group's inventory and own list say now: a vessel set out of service meanwhile is not submitted.</summary>
+    private async Task<Refusal?> OtherwiseAsync(Actor actor, DraftRecord draft, CompletedDocument screened, CancellationToken cancellationToken)
+    {
+        Result<CompletedDocument, DocumentRefusal> now = await ownValues.ReadAsync(actor, draft.Document, cancellationToken);
+        if (!now.IsOk)
+        {
+            return DocumentScreener.Refuse(now.Error);
+        }
+
+        return now.Value.Bytes.Span.SequenceEqual(screened.Bytes.Span)
+            ? null
+            : Refusal.Because(RefusalKind.Conflict, "What the group's inventory or its own list says of this procedure was changed a moment ago: look at the screening again, then submit.");
+    }
 
     private async Task<Result<IReadOnlyList<PlannedSlot>, Refusal>> RouteAsync(ProcedureRecord procedure, Report report, FindingRecord[] findings, Policy thresholds, GroupPolicy policy, CancellationToken cancellationToken)
     {

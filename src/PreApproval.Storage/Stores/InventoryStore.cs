@@ -25,6 +25,10 @@ internal sealed class InventoryStore(PreApprovalDbContext db) : IInventoryStore
     public Task<InventoryItemRecord?> FindAsync(Guid groupId, InventoryKind kind, Guid id, CancellationToken cancellationToken) =>
         db.InventoryItems.AsNoTracking().FirstOrDefaultAsync(x => x.GroupId == groupId && x.Kind == kind && x.Id == id, cancellationToken);
 
+    public Task HoldAllAsync(Guid groupId, CancellationToken cancellationToken) => GroupLock.HoldAsync(db, groupId, cancellationToken);
+
+    public Task LockAllAsync(Guid groupId, CancellationToken cancellationToken) => GroupLock.TakeAsync(db, groupId, cancellationToken);
+
     public async Task<InventoryItemRecord?> LockAsync(Guid groupId, InventoryKind kind, Guid id, CancellationToken cancellationToken)
     {
         string word = WireName.Of(kind);

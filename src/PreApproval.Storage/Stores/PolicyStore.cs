@@ -3,7 +3,6 @@ using PreApproval.Procedures.Thresholds;
 
 namespace PreApproval.Storage.Stores;
 
-/// <summary>The row of the group's policy is the lock of its versions: it is there from the group's first day.</summary>
 internal sealed class PolicyStore(PreApprovalDbContext db) : IPolicyStore
 {
     public Task<PolicyVersionRecord?> CurrentAsync(Guid groupId, CancellationToken cancellationToken) =>
@@ -11,13 +10,13 @@ internal sealed class PolicyStore(PreApprovalDbContext db) : IPolicyStore
 
     public async Task<PolicyVersionRecord?> HoldAsync(Guid groupId, CancellationToken cancellationToken)
     {
-        await db.Database.ExecuteSqlAsync($"SELECT FROM group_policy WHERE group_id = {groupId} FOR SHARE", cancellationToken);
+        await GroupLock.HoldAsync(db, groupId, cancellationToken);
         return await CurrentAsync(groupId, cancellationToken);
     }
 
     public async Task<PolicyVersionRecord?> LockAsync(Guid groupId, CancellationToken cancellationToken)
     {
-        await db.Database.ExecuteSqlAsync($"SELECT FROM group_policy WHERE group_id = {groupId} FOR UPDATE", cancellationToken);
+        await GroupLock.TakeAsync(db, groupId, cancellationToken);
         return await CurrentAsync(groupId, cancellationToken);
     }
 
