@@ -1,6 +1,10 @@
 using System.Net;
 using System.Net.Http.Json;
+using System.Text;
 using System.Text.Json.Nodes;
+using PreApproval.Documents;
+using PreApproval.Hazards.Screening;
+using PreApproval.Web.Comparisons;
 using PreApproval.Web.Tests.Hosting;
 
 namespace PreApproval.Web.Tests;
@@ -23,5 +27,18 @@ public sealed class ComparisonTests(TestApp test)
         JsonObject unfinished = Sample.Document("unfinished").With(d => d.Remove("steps"));
         using HttpResponseMessage answer = await author.PostAsJsonAsync("/api/v1/comparisons", new JsonObject { ["before"] = Sample.Document("one"), ["after"] = unfinished });
         Assert.Contains(Read.Paths(await Read.ProblemAsync(answer, HttpStatusCode.UnprocessableEntity)), p => p.StartsWith("/after/steps", StringComparison.Ordinal));
+    }
+
+    /// <summary>A report without findings stands for a fault of the engine: the explorer compares in the background, where an exception ends the page.</summary>
+    [Fact]
+    public void Between_FaultOfTheEngine_IsSaidAndHandedOn()
+    {
+        ProcedureDocument document = DocumentReader.Read(Encoding.UTF8.GetBytes(ClosedTube.Document("explored").ToJsonString())).Value!;
+        var good = new Report { Verdict = Verdict.Clear, Findings = [], Timeline = [], Coverage = [] };
+        List<Exception> faults = [];
+        Assert.Empty(HazardComparison.Between(document, good, document, good, faults.Add).Changes!);
+        Assert.Empty(faults);
+        Assert.Equal(HazardComparison.Failed, HazardComparison.Between(document, good, document, good with { Findings = null! }, faults.Add));
+        Assert.Single(faults);
     }
 }

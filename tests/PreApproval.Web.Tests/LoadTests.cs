@@ -82,6 +82,44 @@ public sealed class LoadTests(TestApp test)
         Assert.All(answers.Where(a => a.StatusCode != HttpStatusCode.OK), a => Assert.Equal(HttpStatusCode.ServiceUnavailable, a.StatusCode));
     }
 
+    /// <summary>Up to 40 structures, each searched for every pattern, are as much work as a screening.</summary>
+    [Fact]
+    public async Task Pairs_WhileScreeningsTakeEveryPlace_Are503UntilOneIsFree()
+    {
+        await using WebApp app = WebApp.Start(test.Application);
+        using HttpClient author = app.Client();
+        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        ScreeningLimiter limiter = app.Services.GetRequiredService<ScreeningLimiter>();
+        int places = Math.Max(1, Environment.ProcessorCount - 1);
+        using var taken = new CountdownEvent(places);
+        using var done = new ManualResetEventSlim();
+        Task[] screenings = [.. Enumerable.Range(0, places).Select(_ => Task.Factory.StartNew(
+            () => limiter.Run(() =>
+            {
+                taken.Signal();
+                done.Wait();
+                return 0;
+            }),
+            CancellationToken.None,
+            TaskCreationOptions.LongRunning,
+            TaskScheduler.Default))];
+        taken.Wait();
+        try
+        {
+            using HttpResponseMessage refused = await author.GetAsync("/api/v1/pairs?substance=CCO&substance=CC%3DO");
+            Assert.Equal("busy", (string?)(await Read.ProblemAsync(refused, HttpStatusCode.ServiceUnavailable))["code"]);
+            Assert.True(refused.Headers.RetryAfter?.Delta > TimeSpan.Zero);
+        }
+        finally
+        {
+            done.Set();
+            await Task.WhenAll(screenings);
+        }
+
+        using HttpResponseMessage answer = await author.GetAsync("/api/v1/pairs?substance=CCO&substance=CC%3DO");
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+    }
+
     [Theory]
     [InlineData("-c statement_timeout=300")]
     [InlineData("-c lock_timeout=300")]

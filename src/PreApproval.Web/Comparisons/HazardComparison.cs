@@ -14,6 +14,25 @@ public sealed record HazardComparison(IReadOnlyList<HazardChange>? Changes, stri
 
     public static HazardComparison Busy { get; } = new(null, "Many screenings are running at the moment, so the hazards were not compared. Load this page again in a few seconds.");
 
+    public static HazardComparison Failed { get; } = new(null, "The comparison of the hazards failed here; nothing was changed.");
+
+    /// <summary>Compares two documents that were screened already. A fault of the engine goes to <paramref name="failed"/>, and the page stays up.</summary>
+    public static HazardComparison Between(ProcedureDocument before, Report was, ProcedureDocument after, Report now, Action<Exception> failed)
+    {
+        ArgumentNullException.ThrowIfNull(failed);
+        try
+        {
+            return new HazardComparison(DocumentComparison.Between(before, was, after, now), null);
+        }
+#pragma warning disable CA1031 // a fault of the engine must not take the page with it
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            failed(fault);
+            return Failed;
+        }
+    }
+
     /// <summary>Compares two stored documents. A page that shows more than this stays up when there is no place for two more screenings.</summary>
     public static HazardComparison Between(DocumentScreener screener, ReadOnlyMemory<byte> before, ReadOnlyMemory<byte> after, Policy policy)
     {

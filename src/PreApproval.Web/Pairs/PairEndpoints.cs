@@ -4,6 +4,7 @@ using PreApproval.Audit;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Reactivity;
+using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared;
 
 namespace PreApproval.Web.Pairs;
@@ -32,7 +33,7 @@ public static class PairEndpoints
         .Produces<PairsAnswer>(StatusCodes.Status200OK, "application/json")
         .Refuses(400, 422);
 
-    private static Results<Utf8ContentHttpResult, ProblemResult> Read(HttpContext context, string[]? substance)
+    private static Results<Utf8ContentHttpResult, ProblemResult> Read(HttpContext context, ScreeningLimiter limiter, string[]? substance)
     {
         string[] names = substance ?? [];
         if (names.Length is < 2 or > Most || Array.Exists(names, static name => name.Length is 0 or > Longest))
@@ -40,6 +41,12 @@ public static class PairEndpoints
             return Problems.Make(context, StatusCodes.Status400BadRequest, "malformed", "The query has a fault.", new FieldError("?substance", $"Required: 2 to {Most} parameters of 1 to {Longest} characters."));
         }
 
+        // Each name may be a structure that is read and searched for every pattern: as much work as a screening, so it takes a place among them.
+        return limiter.Run(() => Assess(context, names));
+    }
+
+    private static Results<Utf8ContentHttpResult, ProblemResult> Assess(HttpContext context, string[] names)
+    {
         PairPartner?[] partners = Array.ConvertAll(names, static name => PartnerResolution.Find(name));
         FieldError[] unknown = [.. partners.Index().Where(static entry => entry.Item is null).Select(entry => new FieldError(string.Create(CultureInfo.InvariantCulture, $"?substance/{entry.Index}"), $"No substance is on file under \"{names[entry.Index]}\"."))];
         return unknown.Length > 0

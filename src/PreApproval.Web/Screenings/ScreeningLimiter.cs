@@ -4,7 +4,7 @@ namespace PreApproval.Web.Screenings;
 
 /// <summary>
 /// Lets only so many screenings run at once that a core is left for everything else; a few more wait for a moment, the rest are told to come
-/// back. A screening computes without waiting, so more of them at once would only make all of them slow.
+/// back. A screening computes without waiting, so more of them at once would only make all of them slow. What computes like one takes a place too.
 /// </summary>
 public sealed class ScreeningLimiter : IDisposable
 {
@@ -34,10 +34,10 @@ public sealed class ScreeningLimiter : IDisposable
         };
     }
 
-    public void Dispose() => _running.Dispose();
-
-    private T Run<T>(Func<T> screen)
+    /// <summary>Runs what computes for as long as a screening may; <see cref="ScreeningBusyException"/> where no place comes free.</summary>
+    public T Run<T>(Func<T> screen)
     {
+        ArgumentNullException.ThrowIfNull(screen);
         bool entered = false;
         try
         {
@@ -58,6 +58,8 @@ public sealed class ScreeningLimiter : IDisposable
             Interlocked.Decrement(ref _present);
         }
     }
+
+    public void Dispose() => _running.Dispose();
 }
 
 /// <summary>Too many screenings at once. An exception, because it can come up wherever a handler screens; answered with 503.</summary>
