@@ -17,6 +17,8 @@ public sealed class Browser : IAsyncDisposable
         await _starting.WaitAsync(TestContext.Current.CancellationToken);
         try
         {
+            // a busy machine is slow, not wrong
+            Assertions.SetDefaultExpectTimeout(20_000);
             _playwright ??= await Playwright.CreateAsync();
             _browser ??= await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
             {
