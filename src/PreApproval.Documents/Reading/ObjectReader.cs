@@ -166,6 +166,12 @@ internal sealed class ObjectReader
             return null;
         }
 
+        if (text.EnumerateRunes().FirstOrDefault(IsInvisible) is { Value: > 0 and var unseen })
+        {
+            faults.Invalid(path, string.Create(CultureInfo.InvariantCulture, $"holds the invisible character U+{unseen:X4}; remove it"));
+            return null;
+        }
+
         if (text.EnumerateRunes().FirstOrDefault(rune => IsRefusedControl(rune, limit.ManyLines)) is { Value: var code } && (code != 0 || text.Contains('\0', StringComparison.Ordinal)))
         {
             faults.Invalid(path, string.Create(CultureInfo.InvariantCulture, $"holds the control character U+{code:X4}; remove it"));
@@ -256,6 +262,10 @@ internal sealed class ObjectReader
 
         return spelling;
     }
+
+    // Direction marks and the like make one text look like another; the joiners belong to the spelling of some scripts.
+    private static bool IsInvisible(Rune rune) =>
+        Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format && rune.Value is not (0x200C or 0x200D);
 
     private static bool IsRefusedControl(Rune rune, bool manyLines) =>
         rune.Value < 0x20 ? !(manyLines && rune.Value is '\n' or '\r' or '\t') : rune.Value == 0x7F;

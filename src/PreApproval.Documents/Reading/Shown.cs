@@ -8,7 +8,7 @@ internal static class Shown
 {
     private const int LongestText = 60;
 
-    /// <summary>Shortened, with control characters made visible.</summary>
+    /// <summary>Shortened, with control and invisible characters made visible.</summary>
     public static string Text(string text)
     {
         var shown = new StringBuilder();
@@ -20,7 +20,7 @@ internal static class Shown
                 break;
             }
 
-            if (Rune.IsControl(rune))
+            if (Rune.IsControl(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format)
             {
                 shown.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}");
             }

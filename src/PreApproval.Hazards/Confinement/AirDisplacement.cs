@@ -1,3 +1,5 @@
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+
 namespace PreApproval.Hazards.Confinement;
 
 /// <summary>
@@ -14,9 +16,6 @@ public static class AirDisplacement
 
     /// <summary>Volume fraction of oxygen below which one leaves, 18 % (gas industry leaflets).</summary>
     public const double LeaveOxygen = 0.18;
-
-    private const double GasConstant = 8.31446261815324;
-    private const double AtmospherePa = 101_325;
 
     /// <summary>Volume in m³ of an ideal gas at 101 325 Pa.</summary>
     /// <param name="mol">Amount in mol, 0 or more.</param>

@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Confinement;
 
@@ -25,8 +26,6 @@ internal static partial class Cryogens
 
     /// <summary>Normal boiling point of nitrogen in K (R. Span et al., J. Phys. Chem. Ref. Data 2000, 29, 1361).</summary>
     public const double NitrogenBoilsK = 77.355;
-
-    private const double GasConstant = 8.31446261815324;
 
     /// <summary>True for a material that is weighed or poured as a cold solid or liquid though it is a gas at room temperature.</summary>
     public static bool IsCryogen(Material material)

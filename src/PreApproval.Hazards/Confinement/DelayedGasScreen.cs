@@ -4,6 +4,7 @@ using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Confinement;
 
@@ -13,8 +14,6 @@ namespace PreApproval.Hazards.Confinement;
 /// </summary>
 public sealed partial class DelayedGasScreen : IScreen
 {
-    private const double GasConstant = 8.31446261815324;
-
     /// <summary>Time in s in the open after which fast gas has stopped. Common practice, no source.</summary>
     private const double StopsAfterS = 600;
 

@@ -2,6 +2,7 @@ using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Confinement;
 
@@ -22,8 +23,6 @@ public sealed class VacuumScreen : IScreen
 
     /// <summary>From this vapour pressure a liquid that is pumped on boils and bumps, in Pa. Common practice, no source.</summary>
     private const double BoilsUnderPumpPa = 1e3;
-
-    private const double AtmospherePa = 101_325;
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => [.. Implosion(context), .. Dewars(context), .. Boiling(context)];

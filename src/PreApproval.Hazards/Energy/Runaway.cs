@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Numerics;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Energy;
 
@@ -16,8 +17,6 @@ public static class Runaway
 
     /// <summary>Twenty-four hours in s.</summary>
     public const double DayS = 86_400;
-
-    private const double GasConstant = 8.31446261815324;
 
     /// <summary>Coldest temperature in K that a search looks at.</summary>
     private const double ColdestK = 100;

@@ -2,6 +2,7 @@ using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Energy;
 
@@ -14,8 +15,6 @@ namespace PreApproval.Hazards.Energy;
 /// <param name="Class">Criticality class, 1 to 5; null without <paramref name="DayK"/>.</param>
 internal sealed record RunawayAssessment(double? OnsetK, string OnsetBasis, Quality OnsetQuality, double? DayK, double? BoilsK, int? Class)
 {
-    private const double AtmospherePa = 101_325;
-
     /// <summary>Accuracy in K of the search for the boiling point.</summary>
     private const double SearchK = 0.02;
 

@@ -5,6 +5,7 @@ using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Exposure;
 
@@ -17,8 +18,6 @@ public sealed class AirborneScreen : IScreen
     /// <summary>Ratio to the limit from which the bench is a warning: the model is good to a factor of three. Common practice, no source.</summary>
     internal const double WarningRatio = 3;
 
-    private const double AtmospherePa = 101_325;
-    private const double GasConstant = 8.31446261815324;
     private const double WaterKgPerMol = 0.018015;
     private const double ShiftS = 8 * 3600;
     private const double ShortTermS = 15 * 60;

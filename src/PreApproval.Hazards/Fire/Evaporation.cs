@@ -1,13 +1,13 @@
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+
 namespace PreApproval.Hazards.Fire;
 
 /// <summary>How fast a pool of liquid evaporates and what concentration a flow of air then carries. SI units. Method and examples: docs/methods/release.md.</summary>
 public static class Evaporation
 {
-    private const double GasConstant = 8.31446261815324;
-    private const double NormalPa = 101_325;
     private const double KgPerLb = 0.45359237;
     private const double FtPerM = 1 / 0.3048;
-    private const double PaPerMmHg = 101_325.0 / 760;
+    private const double PaPerMmHg = AtmospherePa / 760;
 
     /// <summary>
     /// Mass transfer coefficient of a vapour in still air in m/s, scaled from water: K = 0.0083 (18/M)^(1/3) with M in g/mol (Crowl
@@ -47,7 +47,7 @@ public static class Evaporation
     /// <param name="temperatureK">Temperature in K.</param>
     /// <param name="mixing">Mixing factor, above 0 to 1.</param>
     public static double SteadyFraction(double rateKgPerS, double molarMassKgPerMol, double airFlowM3PerS, double temperatureK, double mixing = 1) =>
-        rateKgPerS * GasConstant * temperatureK / (mixing * airFlowM3PerS * NormalPa * molarMassKgPerMol);
+        rateKgPerS * GasConstant * temperatureK / (mixing * airFlowM3PerS * AtmospherePa * molarMassKgPerMol);
 
     /// <summary>
     /// Air flow in m³/s that dilutes a steady evaporation to a volume fraction: k Q V/(M x) with V = 24.1 L/mol at 21 °C and a safety factor k of 3
@@ -61,5 +61,5 @@ public static class Evaporation
         safetyFactor * rateKgPerS * MolarVolumeAt70FM3PerMol / (molarMassKgPerMol * fraction);
 
     // 387 ft³ per lb-mol at 70 °F and one atmosphere
-    private const double MolarVolumeAt70FM3PerMol = GasConstant * 294.26 / NormalPa;
+    private const double MolarVolumeAt70FM3PerMol = GasConstant * 294.26 / AtmospherePa;
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Fire;
 
@@ -212,7 +213,7 @@ internal static class HotSurface
         }
 
         var liquid = state.Contents.Where(static other => other.Substance.Known is { PhaseAt298K: Phase.Liquid }).Sum(static other => other.Mol ?? 0);
-        return mol / liquid * 101_325 * Math.Exp(10.5 * (1 - (boilingK / state.WorstTemperatureK)));
+        return mol / liquid * AtmospherePa * Math.Exp(10.5 * (1 - (boilingK / state.WorstTemperatureK)));
     }
 
     /// <summary>A volatile that burns, or may burn, without an autoignition temperature. Solutes without vapour force nothing.</summary>

@@ -1,6 +1,7 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Fire;
 
@@ -9,8 +10,6 @@ namespace PreApproval.Hazards.Fire;
 /// </summary>
 internal static class Inerting
 {
-    private const double AtmospherePa = 101_325;
-
     private const string Hydrogen = "1333-74-0";
 
     // oxygen and dinitrogen oxide

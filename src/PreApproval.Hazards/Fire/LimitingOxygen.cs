@@ -1,6 +1,7 @@
 using System.Globalization;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Fire;
 
@@ -41,7 +42,7 @@ public static class LimitingOxygen
     /// </summary>
     /// <param name="evacuatedPaAbs">Pressure reached each time in Pa absolute.</param>
     /// <param name="cycles">Number of cycles, at least 0.</param>
-    public static double AfterVacuumPurge(double evacuatedPaAbs, int cycles) => Combustion.OxygenInAir * Math.Pow(evacuatedPaAbs / 101_325, cycles);
+    public static double AfterVacuumPurge(double evacuatedPaAbs, int cycles) => Combustion.OxygenInAir * Math.Pow(evacuatedPaAbs / AtmospherePa, cycles);
 
     /// <summary>
     /// Oxygen fraction left after sweeping a well-mixed vessel with a volume of inert gas: 0.21 exp(−q/V) (Crowl and Louvar, sweep-through purging).

@@ -2,6 +2,7 @@ using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 using PreApproval.Hazards.Vessels;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Fire;
 
@@ -44,8 +45,6 @@ public sealed record FlashPointEstimate
 /// </summary>
 public static class MixtureFlashPoint
 {
-    private const double NormalPa = 101_325;
-
     /// <summary>Flash point of a mixture.</summary>
     public static FlashPointEstimate Of(LiquidMixture mixture)
     {
@@ -255,7 +254,7 @@ public static class MixtureFlashPoint
             total += liquid.Activities[i] * pressures.Pascal[i];
         }
 
-        return liquid.Model != LiquidModel.Bound && total > NormalPa;
+        return liquid.Model != LiquidModel.Bound && total > AtmospherePa;
     }
 
     private static string NotReached(LiquidMixture mixture) =>
@@ -275,11 +274,11 @@ public static class MixtureFlashPoint
 
             if (substance.LowerFlammableLimit?.Governing is { } limit)
             {
-                return new Fuel(substance, index, limit.Value * NormalPa, ByLimit: true, VesselPoint.Worse(limit.Quality, Quality.Estimated), limit.Sources, $"{substance.Identity.Name} has no flash point on file: it takes part by its lower flammable limit.");
+                return new Fuel(substance, index, limit.Value * AtmospherePa, ByLimit: true, VesselPoint.Worse(limit.Quality, Quality.Estimated), limit.Sources, $"{substance.Identity.Name} has no flash point on file: it takes part by its lower flammable limit.");
             }
 
             return !Combustion.IsHalogenated(substance) && Combustion.StoichiometricFraction(substance) is { } stoichiometric
-                ? new Fuel(substance, index, FlammableLimits.LowerFromStoichiometry(stoichiometric) * NormalPa, ByLimit: true, Quality.Estimated, ["jones-1938"], $"{substance.Identity.Name} has neither flash point nor flammable limit on file: it takes part by a lower limit estimated from its formula (Jones).")
+                ? new Fuel(substance, index, FlammableLimits.LowerFromStoichiometry(stoichiometric) * AtmospherePa, ByLimit: true, Quality.Estimated, ["jones-1938"], $"{substance.Identity.Name} has neither flash point nor flammable limit on file: it takes part by a lower limit estimated from its formula (Jones).")
                 : null;
         }
     }

@@ -2,14 +2,13 @@ using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Substances;
 using PreApproval.Hazards.Vessels;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Fire;
 
 /// <summary>What a vessel gives off when it lets go at its worst credible temperature. Docs: docs/methods/release.md.</summary>
 public sealed record ReleaseEstimate
 {
-    private const double AtmospherePa = 101_325;
-    private const double GasConstant = 8.31446261815324;
     private const double RoomK = 298.15;
 
     // a fixed order of summing, so that the order of materials does not show in the last digit

@@ -4,6 +4,7 @@ using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Fire;
 
@@ -15,8 +16,6 @@ internal static class ReleaseScreen
 {
     /// <summary>A room concentration counts from vapour pressures at this temperature, in K.</summary>
     private const double RoomK = 298.15;
-
-    private const double AtmospherePa = 101_325;
 
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {

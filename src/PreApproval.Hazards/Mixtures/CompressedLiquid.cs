@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Mixtures;
 
@@ -26,7 +27,6 @@ public static class CompressedLiquid
     /// <summary>Highest reduced temperature of the equation of Thomson, Brobst and Hankinson.</summary>
     public const double HighestReducedTemperature = 0.95;
 
-    private const double GasConstant = 8.31446261815324;
     private const double FurthestK = 1000;
     private const int MaximumIterations = 200;
     private const string Water = "7732-18-5";

@@ -1,3 +1,5 @@
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+
 namespace PreApproval.Hazards.Mixtures;
 
 /// <summary>
@@ -6,8 +8,6 @@ namespace PreApproval.Hazards.Mixtures;
 /// </summary>
 internal abstract class CubicEquation(double temperatureK, double[] coVolumes, double delta1, double delta2)
 {
-    public const double GasConstant = 8.31446261815324;
-
     public double TemperatureK { get; } = temperatureK;
 
     public int Count => CoVolumes.Length;

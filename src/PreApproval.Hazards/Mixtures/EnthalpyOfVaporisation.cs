@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Mixtures;
 
@@ -9,7 +10,6 @@ namespace PreApproval.Hazards.Mixtures;
 public static class EnthalpyOfVaporisation
 {
     private const double WatsonExponent = 0.38;
-    private const double GasConstant = 8.31446261815324;
 
     /// <summary>
     /// The enthalpy of vaporisation in J/mol at a temperature in K (above 0); null where neither a value with its boiling point and critical temperature nor

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Mixtures;
 
@@ -18,7 +19,6 @@ public readonly record struct LiquidVolumeValue(double M3PerMol, Quality Quality
 public static class LiquidVolume
 {
     private const double ExpansionPerK = 1.2e-3;
-    private const double GasConstant = 8.31446261815324;
 
     /// <summary>Molar volume at a temperature in K (above 0).</summary>
     public static LiquidVolumeValue At(Substance substance, double temperatureK)

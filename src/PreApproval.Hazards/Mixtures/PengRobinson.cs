@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Mixtures;
 

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Globalization;
 using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Mixtures;
 
@@ -21,7 +22,7 @@ internal sealed record VanLaar
             BoilingA12 = Number(row["a12"]),
             A21 = Number(row["a21"]),
             ColdA12 = Math.Log(Number(row["limiting_298K"])),
-            SlopeK = Number(row["solution_J_per_mol"]) / PengRobinson.GasConstant,
+            SlopeK = Number(row["solution_J_per_mol"]) / GasConstant,
             Sources = EmbeddedTable.Entries(row["sources"]),
         });
 

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Mixtures;
 
@@ -34,7 +35,6 @@ public readonly record struct VapourPressureValue(Volatility Volatility, double 
 /// </summary>
 public static class VapourPressure
 {
-    private const double NormalPa = 101_325;
     private const string EstimateSource = "ambrose-walton1989";
 
     // Close to Tc every acentric factor gives nearly the same pressure: a point there does not fix the factor for the way down.
@@ -182,14 +182,14 @@ public static class VapourPressure
         if (boiling is { } tb && !boilingInRange)
         {
             // The boiling point is one more point of the curve where it does not contradict the ends of the ranges.
-            if (tb <= temperatureK && (below is null || tb > below.Value.TemperatureK) && (below is null || below.Value.Pascal < NormalPa) && (above is null || above.Value.Pascal > NormalPa))
+            if (tb <= temperatureK && (below is null || tb > below.Value.TemperatureK) && (below is null || below.Value.Pascal < AtmospherePa) && (above is null || above.Value.Pascal > AtmospherePa))
             {
-                below = (tb, NormalPa);
+                below = (tb, AtmospherePa);
                 source = substance.BoilingPointK!.Sources[0];
             }
-            else if (tb > temperatureK && (above is null || tb < above.Value.TemperatureK) && (above is null || above.Value.Pascal > NormalPa) && (below is null || below.Value.Pascal < NormalPa))
+            else if (tb > temperatureK && (above is null || tb < above.Value.TemperatureK) && (above is null || above.Value.Pascal > AtmospherePa) && (below is null || below.Value.Pascal < AtmospherePa))
             {
-                above = (tb, NormalPa);
+                above = (tb, AtmospherePa);
                 source = substance.BoilingPointK!.Sources[0];
             }
         }
@@ -261,6 +261,6 @@ public static class VapourPressure
     internal static double? AcentricFactor(Substance substance) =>
         substance.AcentricFactor is { } omega ? omega.Value
         : substance is { BoilingPointK: { } tb, CriticalTemperatureK: { } tc, CriticalPressurePa: { } pc } && tb.Value < tc.Value
-            ? CorrespondingStates.AmbroseWaltonFactor(tb.Value / tc.Value, Math.Log(NormalPa / pc.Value))
+            ? CorrespondingStates.AmbroseWaltonFactor(tb.Value / tc.Value, Math.Log(AtmospherePa / pc.Value))
             : null;
 }

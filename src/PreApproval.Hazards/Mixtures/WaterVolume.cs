@@ -1,3 +1,5 @@
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+
 namespace PreApproval.Hazards.Mixtures;
 
 /// <summary>

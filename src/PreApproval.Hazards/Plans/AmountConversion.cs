@@ -2,6 +2,7 @@ using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Plans;
 
@@ -40,12 +41,7 @@ public readonly record struct Measured(double? TemperatureK, bool AsGas);
 /// </remarks>
 public static class AmountConversion
 {
-    /// <summary>Molar gas constant in J/(mol K), exact (SI 2019).</summary>
-    private const double GasConstant = 8.31446261815324;
-
     private const double RoomTemperatureK = 293.15;
-
-    private const double AtmospherePa = 101_325;
 
     /// <summary>Share up to which a dissolved solid of unknown density takes the room of the water it displaces. Common practice, no source.</summary>
     private const double DiluteFraction = 0.05;

@@ -1,3 +1,5 @@
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+
 namespace PreApproval.Hazards.Plans;
 
 /// <summary>One substance in a vessel, by the material that brought it.</summary>
@@ -117,7 +119,7 @@ public sealed record StepState
     public bool LeftDry { get; init; }
 
     /// <summary>Pressure of the gas over the contents in Pa absolute, at closing or while pumped; vapour not counted.</summary>
-    public double HeadspacePaAbs { get; init; } = 101_325;
+    public double HeadspacePaAbs { get; init; } = AtmospherePa;
 
     /// <summary>What the declared heat of this step can do; null when nothing declares that it gives heat.</summary>
     public ReactionHeat? ReactionHeat { get; init; }

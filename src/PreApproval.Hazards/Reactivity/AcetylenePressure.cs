@@ -1,6 +1,7 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -8,8 +9,6 @@ namespace PreApproval.Hazards.Reactivity;
 internal static class AcetylenePressure
 {
     private const string Acetylene = "74-86-2";
-
-    private const double AtmospherePa = 101_325;
 
     /// <summary>15 pounds-force per square inch gauge, in Pa absolute.</summary>
     private const double LimitPaAbs = AtmospherePa + (15 * 6_894.757);

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Health;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -10,11 +11,7 @@ public static class GasDilution
     /// <summary>Discharge coefficient of a sharp-edged orifice (Crowl and Louvar).</summary>
     private const double Discharge = 0.6;
 
-    private const double GasConstant = 8.31446261815324;
-
     private const double RoomK = 298.15;
-
-    private const double AtmospherePa = 101_325;
 
     /// <summary>Volume fraction in ppm of an amount of gas in mol evenly mixed into a space in m³: n · 24.465 L/mol / V. Example: 15.4 mmol in 50 m³ is 7.5 ppm.</summary>
     public static double PpmIn(double mol, double spaceM3) => mol * AirConcentration.MolarVolumeLPerMol / 1000 / spaceM3 * PartsPerMillion;

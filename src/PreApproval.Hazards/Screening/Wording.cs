@@ -1,4 +1,5 @@
 using System.Globalization;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Screening;
 
@@ -7,7 +8,7 @@ internal static class Wording
 {
     public static double InCelsius(double temperatureK) => temperatureK - 273.15;
 
-    public static double InBarGauge(double pressurePaAbs) => (pressurePaAbs - 101_325) / 1e5;
+    public static double InBarGauge(double pressurePaAbs) => (pressurePaAbs - AtmospherePa) / 1e5;
 
     /// <summary>A temperature in K as whole °C.</summary>
     public static string Celsius(double temperatureK) => Text(Math.Round(InCelsius(temperatureK), MidpointRounding.AwayFromZero)) + " °C";

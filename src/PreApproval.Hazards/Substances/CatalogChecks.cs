@@ -1,11 +1,11 @@
 using PreApproval.Hazards.Mixtures;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Substances;
 
 /// <summary>Rules that no single row shows: one substance against itself, and names against each other.</summary>
 internal static class CatalogChecks
 {
-    private const double NormalPa = 101_325;
     private const double AgreementK = 2;
 
     /// <summary>Checks one substance as read and as built.</summary>
@@ -49,7 +49,7 @@ internal static class CatalogChecks
         foreach (var value in published)
         {
             var boilingK = value.Value.Value;
-            if (VapourPressure.At(substance, boilingK - AgreementK).Pascal < NormalPa && !(VapourPressure.At(substance, boilingK + AgreementK).Pascal <= NormalPa))
+            if (VapourPressure.At(substance, boilingK - AgreementK).Pascal < AtmospherePa && !(VapourPressure.At(substance, boilingK + AgreementK).Pascal <= AtmospherePa))
             {
                 return;
             }

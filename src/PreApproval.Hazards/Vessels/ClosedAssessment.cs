@@ -1,14 +1,13 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>A closed vessel at one step: what goes into the model and what comes out.</summary>
 internal sealed record ClosedAssessment
 {
-    private const double AtmospherePa = 101_325;
-
     private ModelState? atSet;
     private string[]? leftOut;
 

@@ -1,13 +1,13 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>Everything the pressure screen knows of one closed step. Pressures are gauge, in Pa over 101 325 Pa.</summary>
 public sealed record ClosedResult
 {
-    private const double AtmospherePa = 101_325;
     private const double StepK = 20;
     private const double ToleranceK = 0.1;
     private const double FillTolerance = 0.01;

@@ -1,5 +1,6 @@
 using System.Collections.ObjectModel;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -23,7 +24,7 @@ public sealed record ClosedVesselInput
     /// Pressure of the dry headspace gas alone, in Pa absolute, at the fill temperature, in the volume the liquid leaves
     /// free. Ignored when <see cref="SaturatedAtClosing"/>.
     /// </summary>
-    public double FillPressurePaAbs { get; init; } = 101_325;
+    public double FillPressurePaAbs { get; init; } = AtmospherePa;
 
     /// <summary>True: the headspace was saturated with vapour at closing, so that gas and vapour together made 101 325 Pa.</summary>
     public bool SaturatedAtClosing { get; init; }
@@ -137,7 +138,6 @@ public static class ClosedVessel
     /// <summary>Highest temperature looked at, in K (400 °C).</summary>
     public const double CeilingK = 673.15;
 
-    private const double AtmospherePa = 101_325;
     private const double StepK = 20;
     private const double ToleranceK = 0.005;
 

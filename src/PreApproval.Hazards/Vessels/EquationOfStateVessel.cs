@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -77,7 +78,7 @@ internal static class EquationOfStateVessel
     {
         var count = components.Length;
         var volume = point.Charge.VolumeM3 - point.RoomM3;
-        var rt = CubicEquation.GasConstant * point.TemperatureK;
+        var rt = GasConstant * point.TemperatureK;
         Span<double> n = stackalloc double[count];
         Span<double> e = stackalloc double[count];
         Span<double> dense = stackalloc double[count];
@@ -120,7 +121,7 @@ internal static class EquationOfStateVessel
             return Full(model, state.PressurePa <= LargestSensiblePa && insolubleMol == 0 ? state.PressurePa : null);
         }
 
-        var insoluble = insolubleMol * CubicEquation.GasConstant * point.TemperatureK / thinM3;
+        var insoluble = insolubleMol * GasConstant * point.TemperatureK / thinM3;
         var partial = new SpeciesValues(n.Length + 1);
         var fractions = new SpeciesValues(n.Length + 1);
         for (var i = 0; i < n.Length; i++)
@@ -168,7 +169,7 @@ internal static class EquationOfStateVessel
             return Full(model, state.PressurePa is > 0 and <= LargestSensiblePa && insolubleMol == 0 ? state.PressurePa : null);
         }
 
-        var insoluble = insolubleMol * CubicEquation.GasConstant * point.TemperatureK / volume;
+        var insoluble = insolubleMol * GasConstant * point.TemperatureK / volume;
         if (!(state.PressurePa > 0))
         {
             return Refuse(model, "the liquids part by this equation of state, and it finds no two phases that fill the vessel");

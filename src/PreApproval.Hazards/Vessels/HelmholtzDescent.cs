@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Mixtures;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -209,7 +210,7 @@ internal static class HelmholtzDescent
 
         public ReadOnlySpan<double> Amounts => _n;
 
-        private double RT => CubicEquation.GasConstant * equation.TemperatureK;
+        private double RT => GasConstant * equation.TemperatureK;
 
         public double SinglePhaseEnergy()
         {

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -22,7 +23,7 @@ internal static class ImmiscibleBound
             return LiquidFull.Solve(VesselModel.ImmiscibleBound, point, point.Mixing.Concat(point.Apart).Sum(static p => p.SaturationPa), gasMol);
         }
 
-        var perMol = SealedCharge.GasConstant * point.TemperatureK / free;
+        var perMol = GasConstant * point.TemperatureK / free;
         var partial = new SpeciesValues(point.Mixing.Length + point.Apart.Length + point.DissolvedPa.Length + 1);
         double total = gasMol * perMol;
         var liquid = point.Charge.TakesRoomAsLiquid;

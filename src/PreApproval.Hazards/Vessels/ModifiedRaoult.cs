@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -72,7 +73,7 @@ internal static class ModifiedRaoult
     {
         var n = mixing.Length;
         var volume = point.Charge.VolumeM3;
-        var rt = SealedCharge.GasConstant * point.TemperatureK;
+        var rt = GasConstant * point.TemperatureK;
         var fixedM3 = point.RoomM3;
         if (n < point.Mixing.Length)
         {

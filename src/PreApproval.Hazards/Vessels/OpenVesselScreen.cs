@@ -3,6 +3,7 @@ using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -11,8 +12,6 @@ public sealed class OpenVesselScreen : IScreen
 {
     /// <summary>How far above boiling an open vessel is no mere gentle boil, in K. Common practice, no source.</summary>
     private const double FarAboveK = 10;
-
-    private const double AtmospherePa = 101_325;
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => [.. AboveBoiling(context), .. OpenedHot(context), .. Overfilled(context)];

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Mixtures;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -74,7 +75,7 @@ internal static class PhaseStability
             sum += concentrations[i];
         }
 
-        var density = 1e-3 * Math.Abs(pressure) / (CubicEquation.GasConstant * equation.TemperatureK);
+        var density = 1e-3 * Math.Abs(pressure) / (GasConstant * equation.TemperatureK);
         for (var i = 0; i < z.Length; i++)
         {
             concentrations[i] *= density / sum;
@@ -86,7 +87,7 @@ internal static class PhaseStability
     private static bool Lowers(CubicEquation equation, ReadOnlySpan<double> z, double molar, double pressure, ReadOnlySpan<double> feed, Span<double> trial)
     {
         var count = z.Length;
-        var rt = CubicEquation.GasConstant * equation.TemperatureK;
+        var rt = GasConstant * equation.TemperatureK;
         Span<double> fractions = stackalloc double[count];
         Span<double> partial = stackalloc double[count];
         Span<double> log = stackalloc double[count];

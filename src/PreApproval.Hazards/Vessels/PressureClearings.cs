@@ -1,6 +1,7 @@
 using System.Globalization;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -111,7 +112,7 @@ internal static class PressureClearings
             return true;
         }
 
-        bool IsWithin(ModelState at) => at.Phase != VesselPhase.LiquidFull && at.PressurePaAbs - 101_325 <= limitPaGauge;
+        bool IsWithin(ModelState at) => at.Phase != VesselPhase.LiquidFull && at.PressurePaAbs - AtmospherePa <= limitPaGauge;
     }
 
     private static bool Clears(Clearing offer, Finding finding, IReadOnlyList<ClosedAssessment> flagged, ScreeningContext context)

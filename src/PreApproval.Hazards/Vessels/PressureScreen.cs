@@ -2,6 +2,7 @@ using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -15,8 +16,6 @@ public sealed class PressureScreen : IScreen
     private const double HotK = 333.15;
 
     private const string ShareSource = "common-practice";
-
-    private const double GasConstant = 8.31446261815324;
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => Find(context, withClearings: true);
@@ -203,8 +202,8 @@ public sealed class PressureScreen : IScreen
         var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
         var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, []) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
         var opened = new SealedCharge(input).GoverningAt(state.TemperatureK);
-        var pressure = opened.PressurePaAbs - 101_325;
-        if (closing is { AtAtmosphere: false, PressurePaAbs: < 101_325 } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
+        var pressure = opened.PressurePaAbs - AtmospherePa;
+        if (closing is { AtAtmosphere: false, PressurePaAbs: < AtmospherePa } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
         {
             return null;
         }

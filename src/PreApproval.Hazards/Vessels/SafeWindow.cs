@@ -3,6 +3,7 @@ using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -305,7 +306,7 @@ public static class SafeWindow
             return best.Length == 0 ? (null, null) : (points[best.Start].At, points[best.Start + best.Length - 1].At);
         }
 
-        private static double? Gauge(double? absolute) => absolute - 101_325;
+        private static double? Gauge(double? absolute) => absolute - AtmospherePa;
 
         private static double? Flash(StepState state, out bool several)
         {

@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -10,11 +11,9 @@ internal readonly record struct ChargedPart(Substance Substance, double Mol);
 /// What was shut in, sorted once by the part it plays: liquids that share mole fractions, volatiles that stand apart (no UNIFAC
 /// groups, or a solid with a vapour pressure), condensed matter that only takes room, and gas.
 /// </summary>
-internal sealed class SealedCharge
+internal sealed partial class SealedCharge
 {
-    internal const double GasConstant = 8.31446261815324;
     internal const double NegligiblePa = 1000;
-    private const double AtmospherePa = 101_325;
 
     // Henry's law of a sparingly soluble gas holds up to about this ratio of its moles to those of the water.
     private const double DiluteRatio = 0.02;
@@ -161,9 +160,9 @@ internal sealed class SealedCharge
         var point = PointAt(temperatureK);
         var raoult = WithCyclicEthers(ModifiedRaoult.Solve(point, GasMol), point);
         var equation = EquationOfStateVessel.PengRobinsonMayGovern(point) ? EquationOfStateVessel.PengRobinson(point) : NotNeeded;
-        var psrk = PsrkMayGovern(raoult, point) ? EquationOfStateVessel.Psrk(point) : NotNeeded;
+        var psrk = GoverningModel.PsrkMayGovern(raoult, point) ? EquationOfStateVessel.Psrk(point) : NotNeeded;
         var bound = raoult.OneLiquid && raoult.State.PressurePaAbs is not null ? NotNeeded : ImmiscibleBound.Solve(point, GasMol);
-        return Govern(raoult, equation, psrk, bound, point).Governing;
+        return GoverningModel.Of(raoult, equation, psrk, bound, point).Governing;
     }
 
     public VesselState At(double temperatureK)
@@ -174,7 +173,7 @@ internal sealed class SealedCharge
         var equation = EquationOfStateVessel.PengRobinson(point);
         var psrk = EquationOfStateVessel.Psrk(point);
         var credible = WithCyclicEthers(raoult, point);
-        var (governing, because) = Govern(credible, equation, psrk, bound, point);
+        var (governing, because) = GoverningModel.Of(credible, equation, psrk, bound, point);
         ModelState[] models = credible == raoult ? [raoult.State, equation, psrk, bound] : [raoult.State, credible.State, equation, psrk, bound];
         return new VesselState(temperatureK, models, governing, because, [.. _warnings, .. point.Warnings()])
         {
@@ -221,143 +220,11 @@ internal sealed class SealedCharge
 
     private string[] Missing(VesselPoint point, ModelState governing) => governing.Model == VesselModel.Psrk ? [.. _missing] : [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
 
-    private static (ModelState Governing, string Because) Govern(RaoultAnswer raoult, ModelState equation, ModelState psrk, ModelState bound, VesselPoint point)
-    {
-        if (raoult.State.Phase == VesselPhase.LiquidFull)
-        {
-            return (raoult.State, "the liquid fills the vessel");
-        }
-
-        var dissolving = PsrkMayGovern(raoult, point) && (psrk.PressurePaAbs is not null || psrk.Phase == VesselPhase.LiquidFull);
-        if (dissolving && point.Charge.Psrk.DissolvesGas)
-        {
-            return (psrk, "PSRK: a gas dissolves in the liquids, and all its group parameters are on file");
-        }
-
-        if (point.Charge.Held.Count > 0 || point.Unknown.Count > 0 || point.HeldPastCritical.Count > 0)
-        {
-            return (raoult.State, raoult.State.Because!);
-        }
-
-        // the bound would count such a gas twice, as gas and in the room its liquid took
-        if (equation.PressurePaAbs is not null && point.AllPastCritical && EquationOfStateVessel.PengRobinsonMayGovern(point))
-        {
-            return (equation, "Peng–Robinson: everything volatile in the vessel is above its critical temperature");
-        }
-
-        if (dissolving && !EquationOfStateVessel.PengRobinsonMayGovern(point))
-        {
-            return (psrk, "PSRK: a content is above its critical temperature, where modified Raoult has no vapour pressure for it");
-        }
-
-        var (other, because) = WithoutEquation(raoult, bound, point);
-        return equation is { PressurePaAbs: { } pressure, Phase: not VesselPhase.LiquidFull } && EquationOfStateVessel.PengRobinsonMayGovern(point) && !(other.PressurePaAbs >= pressure)
-            ? (equation, "the highest of the credible models: Peng–Robinson, for hydrocarbons, permanent gases and near-critical carbon dioxide")
-            : (other, because);
-    }
-
-    // Where modified Raoult has no number, or adds the pure pressure of a gas that dissolves; published data on a solution come first.
-    private static bool PsrkMayGovern(RaoultAnswer raoult, VesselPoint point) =>
-        point.Charge.Dissolved.Length == 0 && (point.PastCritical.Count > 0 || point.Charge.Held.Count > 0 || point.Charge.HasGasApart)
-        && raoult.State.Phase != VesselPhase.LiquidFull && point.Unknown.Count == 0
-        && point.Charge.Psrk is { Because: null, IsCredible: true } psrk && (psrk.DissolvesGas || point.PastCritical.Count > 0);
-
-    private static (ModelState Governing, string Because) WithoutEquation(RaoultAnswer raoult, ModelState bound, VesselPoint point)
-    {
-        if (raoult.State.PressurePaAbs is null)
-        {
-            return (bound, $"the bound stands in for modified Raoult: {raoult.State.Because}");
-        }
-
-        if (!raoult.OneLiquid)
-        {
-            return (bound, "the liquids do not mix (stability test of the activity model), so each adds its own vapour pressure");
-        }
-
-        return (raoult.State, point.Charge switch
-        {
-            { Mixing.Length: 0, Apart.Length: 0 } => "nothing volatile is in the vessel: the gas alone counts",
-            _ when raoult.State.Model == VesselModel.ModifiedUnifac => "modified Raoult with modified UNIFAC: original UNIFAC misjudges cyclic ethers with water",
-            { Apart.Length: > 0, Mixing.Length: > 0 } => "modified Raoult for the liquids with group parameters, and the full vapour pressure of each other volatile",
-            _ => "modified Raoult with all parameters on file",
-        });
-    }
-
     // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
     private static double DryIceShrinkageM3(VesselPoint point)
     {
         var ice = 0.044009 / 1562;
         return point.Mixing.Concat(point.Apart).Where(p => p.Key is "124-38-9").Sum(p => p.Mol * Math.Max(p.M3PerMol - ice, 0));
-    }
-
-    private void Sort(ChargedPart part, double fillK, List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
-    {
-        var substance = part.Substance;
-        var name = substance.Identity.Name;
-        var atFilling = VapourPressure.At(substance, fillK);
-        if (LiquidVolume.At(substance, fillK).Quality == Quality.Assumed && substance.DensityKgPerM3 is null && atFilling.Volatility is not Volatility.Gas)
-        {
-            _warnings.Add($"The density of {name} is not on file: 1000 kg/m³ is assumed.");
-        }
-
-        switch (atFilling.Volatility)
-        {
-            case Volatility.None:
-                room.Add(part);
-                break;
-            case Volatility.Unknown when substance.PhaseAt298K == Phase.Gas:
-                _warnings.Add($"The vapour pressure of {name} is not on file: all of it counts as gas that does not dissolve.");
-                goto case Volatility.Gas;
-            case Volatility.Gas:
-                ChargedGases.Add(part);
-                ChargedGasMol += part.Mol;
-                break;
-            case Volatility.Unknown:
-                room.Add(part);
-                if (substance.PhaseAt298K == Phase.Liquid)
-                {
-                    _missing.Add(substance.Key);
-                    _warnings.Add($"The vapour pressure of {name} is not on file: its vapour is not in the pressure.");
-                }
-
-                break;
-            case Volatility.Condensable:
-                var solid = substance.PhaseAt298K == Phase.Solid && substance.MeltingPointK?.Value > MeltsEarlyK;
-                (solid || substance.UnifacGroups is null ? apart : mixing).Add(part);
-                break;
-        }
-    }
-
-    /// <summary>Takes out what the published data on solutions cover; the activity model keeps what it represents better.</summary>
-    private List<ChargedPart> TakeDissolved(List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
-    {
-        var water = mixing.Find(static part => part.Substance.Key is SolutionVapour.Water).Mol;
-        var others = mixing.Where(static part => part.Substance is { PhaseAt298K: Phase.Liquid, Key: not SolutionVapour.Water } && !IsHeld(part.Substance)).ToArray();
-        bool Covered(ChargedPart part) =>
-            part.Substance is { Involatile: false, Key: not SolutionVapour.Water and var key }
-            && (water > 0 && SolutionVapour.HasAqueous(key)
-                ? IsHeld(part.Substance) || part.Substance.PhaseAt298K != Phase.Gas || (others.Length == 0 && part.Mol < DiluteRatio * water)
-                : others.Length > 0 && IsHeld(part.Substance) && SolutionVapour.HasOrganic(key));
-
-        // UNIFAC keeps the amines, and ammonia beside other liquids; a table of its own knows ammonia in water better
-        var held = mixing.FindAll(part => IsHeld(part.Substance) && Covered(part));
-        var complete = held.Count == 0 || mixing.Count < 2 || Unifac.TryCreate([.. mixing.Select(static part => part.Substance.UnifacGroups!.Value)], out _) is not null;
-        var taken = held.FindAll(part => !complete || (others.Length == 0 && AqueousVapour.Of(part.Substance.Key) is not null));
-        mixing.RemoveAll(taken.Contains);
-        foreach (var list in (List<ChargedPart>[])[apart, room, ChargedGases])
-        {
-            var covered = list.FindAll(Covered);
-            list.RemoveAll(covered.Contains);
-            taken.AddRange(covered);
-        }
-
-        ChargedGasMol = ChargedGases.Sum(static part => part.Mol);
-        foreach (var part in taken.Where(part => _missing.Remove(part.Substance.Key)))
-        {
-            _warnings.RemoveAll(warning => warning.Contains($"vapour pressure of {part.Substance.Identity.Name} is not on file", StringComparison.Ordinal));
-        }
-
-        return [.. taken.OrderBy(static part => part.Substance.Key, StringComparer.Ordinal)];
     }
 
     private EquationComponent[] Components()

@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -34,7 +35,7 @@ internal sealed class SolutionEquilibrium
         liquid = [.. solvents.Select(static part => part.Mol), .. solutes.Select(static part => part.Mol)];
         logGamma = new double[solvents.Length];
         model = point.Charge.ActivitiesAt(point.TemperatureK);
-        rt = SealedCharge.GasConstant * point.TemperatureK;
+        rt = GasConstant * point.TemperatureK;
         OneLiquid = solvents.Length < 2 || (model is not null && IsOneLiquid());
     }
 

@@ -1,6 +1,7 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -12,8 +13,6 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
 {
     /// <summary>Energy of trinitrotoluene in J/kg: 4.5 MJ/kg; other books take 4.2 to 4.7.</summary>
     public const double TntJPerKg = 4.5e6;
-
-    private const double AtmospherePa = 101_325;
 
     /// <summary>Ratio of heat capacities of the gas space. 1.4, air; vapours are lower, and the vapour's own condensation is left out.</summary>
     private const double Gamma = 1.4;

@@ -39,7 +39,7 @@ public sealed class Browser : IAsyncDisposable
             ViewportSize = new ViewportSize { Width = width, Height = height },
             ReducedMotion = ReducedMotion.Reduce,
         });
-        context.SetDefaultTimeout(15_000);
+        context.SetDefaultTimeout(45_000);
         return context;
     }
 

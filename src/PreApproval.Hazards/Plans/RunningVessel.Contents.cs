@@ -1,0 +1,175 @@
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+namespace PreApproval.Hazards.Plans;
+
+/// <content>What reacts, is quenched, evaporates, is filtered or poured off.</content>
+internal sealed partial class RunningVessel
+{
+    /// <summary>Mol of what a material brought that can still react; null when unknown or absent.</summary>
+    public double? Available(string materialId) => Reactive(materialId) is var index && index >= 0 ? contents[index].Mol : null;
+
+    /// <summary>True when something of the material is left to react, of known or unknown amount.</summary>
+    public bool Holds(string materialId) => Reactive(materialId) is var index && index >= 0 && contents[index].Mol is null or > 0;
+
+    public void Consume(string materialId, double? mol)
+    {
+        var index = Reactive(materialId);
+        if (index >= 0 && contents[index].Mol is { } present && mol is { } asked)
+        {
+            // the remainder of a division must not stay behind as a partner in encounters
+            var left = present - asked;
+            left = left <= present * 1e-9 ? 0 : left;
+            ledger.Consume(contents[index].Substance, present - left);
+            contents[index] = contents[index] with { Mol = left };
+        }
+    }
+
+    public void Produce(PlanSubstance substance, double? mol)
+    {
+        var listed = plan.Materials.FirstOrDefault(material => material.Role == Role.Product
+            && material.Composition is Composition.Pure pure && string.Equals(pure.Substance.Key, substance.Key, StringComparison.Ordinal));
+        ledger.Produce(substance, mol);
+        Add([new Content(substance, listed?.Id, mol, 1)]);
+    }
+
+    /// <summary>After a quench, what its equivalents turn over at once is spent; the rest stays, and so does the quench itself.</summary>
+    /// <remarks>Where the plan's amounts are missing nothing counts as destroyed.</remarks>
+    public void Quench(IReadOnlySet<string> quenchMaterials)
+    {
+        var power = new QuenchPower(contents.Where(content => IsOf(content, quenchMaterials)));
+        foreach (var content in contents.Where(content => !IsOf(content, quenchMaterials) && !content.Spent).ToArray())
+        {
+            var destroyed = power.Destroy(content);
+            if (destroyed <= 0)
+            {
+                continue;
+            }
+
+            // the remainder of a division must not stay behind as a partner in encounters
+            var left = content.Mol!.Value - destroyed;
+            contents.Remove(content);
+            if (left > content.Mol.Value * 1e-9)
+            {
+                contents.Add(content with { Mol = left });
+            }
+
+            Add([content with { Mol = destroyed, Spent = true }]);
+        }
+    }
+
+    public double? LowestBoilingPointK() =>
+        contents.Where(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid, Involatile: false })
+            .Min(static content => content.Substance.Known!.BoilingPointK?.Value);
+
+    /// <summary>Evaporates what goes, most volatile first; empty when nothing goes.</summary>
+    public IReadOnlyList<Content> RemoveVolatiles(double? pressurePaAbs)
+    {
+        var gone = Take(content => IsEvaporated(content, pressurePaAbs));
+        ledger.Remove(gone);
+        return [.. gone.OrderByDescending(content => Volatility(content.Substance, TemperatureK))];
+    }
+
+    public IReadOnlyList<Content> TakeVolatiles() => Take(content => IsEvaporated(content, null));
+
+    public IReadOnlyList<Content> TakeAll() => Take(static _ => true);
+
+    /// <summary>
+    /// Liquids go through. Catalysts on a support, and neutral salts and drying agents where there is no water, stay on the filter; any
+    /// other solid may stay or go through dissolved: it counts in both places.
+    /// </summary>
+    public IReadOnlyList<Content> TakeFiltrate()
+    {
+        var wet = contents.Exists(static content => content.Substance.Known?.Identity.Cas is Water);
+        var moved = contents.FindAll(content => !StaysOnFilter(content, wet));
+        contents.RemoveAll(content => content.Substance.Known is { PhaseAt298K: not Phase.Solid } && moved.Contains(content));
+        ledger.CountTwice(moved.FindAll(contents.Contains));
+        return moved;
+    }
+
+    public void Empty()
+    {
+        ledger.Remove(contents);
+        contents.Clear();
+    }
+
+    private static bool SameKind(Content one, Content other) =>
+        string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal)
+        && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
+        && one.Spent == other.Spent;
+
+    private static bool IsOf(Content content, IReadOnlySet<string> materials) => content.MaterialId is { } id && materials.Contains(id);
+
+    /// <summary>With a stated pressure, what boils at it at the set temperature goes; without one, what boils below 180 °C.</summary>
+    private bool IsEvaporated(Content content, double? pressurePaAbs) =>
+        content.Substance.Known is { Involatile: false, PhaseAt298K: not Phase.Solid } known
+        && (known.PhaseAt298K == Phase.Gas
+            || (known.BoilingPointK is { Value: < EvaporatedBelowK }
+                && (pressurePaAbs is not { } pressure || TemperatureStep is null || !(Volatility(content.Substance, TemperatureK) < pressure))));
+
+    /// <summary>Vapour pressure in Pa; infinite for a gas, not a number where nothing is on file.</summary>
+    private static double Volatility(PlanSubstance substance, double temperatureK)
+    {
+        if (substance.Known is not { } known)
+        {
+            return double.NaN;
+        }
+
+        var saturation = VapourPressure.At(known, temperatureK);
+        return saturation.Volatility switch
+        {
+            Mixtures.Volatility.Condensable or Mixtures.Volatility.None => saturation.Pascal,
+            Mixtures.Volatility.Gas => double.PositiveInfinity,
+            Mixtures.Volatility.Unknown => double.NaN,
+        };
+    }
+
+    private static bool StaysOnFilter(Content content, bool wet)
+    {
+        if (content.Substance.Known is not { PhaseAt298K: Phase.Solid })
+        {
+            return false;
+        }
+
+        var families = Reactivity.FamilyTable.Default.Of(content.Substance, content.MassFraction);
+        return families.Contains("hydrogenation catalysts", StringComparer.Ordinal) || (!wet && families.Contains("neutral salts and drying agents", StringComparer.Ordinal));
+    }
+
+    /// <summary>What the material counts by (the solute of a solution), else the first of what it brought; spent only when nothing else is left.</summary>
+    private int Reactive(string materialId)
+    {
+        var counted = plan.Materials.FirstOrDefault(material => string.Equals(material.Id, materialId, StringComparison.Ordinal))?.Composition switch
+        {
+            Composition.Pure pure => pure.Substance.Key,
+            Composition.Solution solution => solution.Solute.Key,
+            Composition.Mixture { CountedPart: { } part } mixture => mixture.Parts[part].Substance.Key,
+            Composition.Mixture { Parts.Count: 2 } mixture => mixture.Parts[0].Substance.Key,
+            Composition.Mixture or null => null,
+            _ => throw new System.Diagnostics.UnreachableException(),
+        };
+        return contents.FindIndex(content => !content.Spent && string.Equals(content.MaterialId, materialId, StringComparison.Ordinal)
+            && (counted is null || string.Equals(content.Substance.Key, counted, StringComparison.Ordinal)));
+    }
+
+    private List<Content> Take(Predicate<Content> which)
+    {
+        var moved = contents.FindAll(which);
+        contents.RemoveAll(which);
+        return moved;
+    }
+
+    // by the plan's list of materials, products last; few contents, and those of one material keep their order
+    private void Sort()
+    {
+        for (var i = 1; i < contents.Count; i++)
+        {
+            for (var j = i; j > 0 && Place(contents[j]) < Place(contents[j - 1]); j--)
+            {
+                (contents[j], contents[j - 1]) = (contents[j - 1], contents[j]);
+            }
+        }
+    }
+
+    private int Place(Content content) => content.MaterialId is { } id && places.TryGetValue(id, out var place) ? place : int.MaxValue;
+}

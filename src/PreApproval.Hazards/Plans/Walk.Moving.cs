@@ -1,0 +1,99 @@
+using PreApproval.Hazards.Screening;
+namespace PreApproval.Hazards.Plans;
+
+/// <content>What leaves a vessel, and what a step leaves behind.</content>
+public static partial class Walk
+{
+    private sealed partial class Walker
+    {
+        private IReadOnlyList<Content> After(int index, Step step, RunningVessel vessel)
+        {
+            switch (step.Action)
+            {
+                case StepAction.Quench:
+                    vessel.Quench(step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal));
+                    break;
+                case StepAction.Concentrate:
+                    var gone = vessel.RemoveVolatiles(step.PressurePaAbs);
+                    if (gone.Count == 0)
+                    {
+                        Issue(WalkIssueKind.NothingToConcentrate, index, vessel.Contents.Count == 0
+                            ? $"“{vessel.Vessel.Id}” is empty when it is concentrated"
+                            : $"nothing in “{vessel.Vessel.Id}” evaporates when it is concentrated");
+                    }
+
+                    return gone;
+                case StepAction.Discard:
+                    if (vessel.Contents.Count == 0)
+                    {
+                        Issue(WalkIssueKind.NothingToMove, index, $"“{vessel.Vessel.Id}” is empty when its contents are discarded");
+                    }
+
+                    // into a vessel of the plan they are moved, not lost
+                    if (Target(step, vessel) is null)
+                    {
+                        vessel.Empty();
+                    }
+
+                    break;
+                case StepAction.Transfer when vessel.Contents.Count > 0 && Target(step, vessel) is null:
+                    Issue(WalkIssueKind.TargetNotStated, index, $"the contents of “{vessel.Vessel.Id}” are transferred, but not into another vessel of the plan; they count as left where they are");
+                    break;
+                case StepAction.Transfer or StepAction.Filter when vessel.Contents.Count == 0:
+                    issues.Add(new WalkIssue(WalkIssueKind.NothingToMove, index, null, $"“{vessel.Vessel.Id}” is empty when its contents are moved"));
+                    break;
+                default:
+                    break;
+            }
+
+            return [];
+        }
+
+        private RunningVessel? Target(Step step, RunningVessel source) =>
+            step.ToVessel is { } to && vessels.TryGetValue(to, out var target) && !ReferenceEquals(source, target) ? target : null;
+
+        private void Move(int index, Step step, RunningVessel source, Reaction[] reactions)
+        {
+            if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Distil or StepAction.Discard) || Target(step, source) is not { } target)
+            {
+                return;
+            }
+
+            if (target.Closing is not null)
+            {
+                Issue(WalkIssueKind.AddedWhileClosed, index, $"“{target.Vessel.Id}” is closed when it receives the contents of “{source.Vessel.Id}”: its gas is compressed, unless it is opened first");
+            }
+
+            var moved = step.Action switch
+            {
+                StepAction.Distil => source.TakeVolatiles(),
+                StepAction.Filter => source.TakeFiltrate(),
+                _ => source.TakeAll(),
+            };
+            var receives = target.Contents.Where(static content => !content.Spent).Select(static content => content.MaterialId).OfType<string>().ToHashSet(StringComparer.Ordinal);
+            target.BeginStep();
+            target.Add(moved);
+            target.PassTime(step, received: true);
+            // a transfer warmer than its receiver warms it; one that is colder is not taken to cool it
+            if (step is { Action: StepAction.Transfer, TemperatureK: { } at } && at > target.TemperatureK)
+            {
+                target.SetTemperature(index, at, step);
+            }
+
+            IReadOnlyList<Content> contents = [.. target.Contents];
+            var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
+            var gases = reactions.SelectMany(reaction => React(index, reaction, target, heats)).ToArray();
+            target.MakeGas(gases);
+            IReadOnlyList<Content> remaining = reactions.Length == 0 ? contents : [.. target.Contents];
+            var heat = ReactionHeat.Of(heats, contents, target.TemperatureK);
+
+            // what runs into the water, alcohol or acid of the receiver is quenched there
+            target.Quench(receives);
+            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, contents, remaining, gases, reactions, heat);
+            target.Last = state;
+            states.Add(state);
+            source.RefreshLast();
+            states[^2] = source.Last!;
+        }
+    }
+}

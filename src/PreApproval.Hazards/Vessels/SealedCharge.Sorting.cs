@@ -1,0 +1,78 @@
+using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+namespace PreApproval.Hazards.Vessels;
+
+/// <content>What of the charge mixes, stays apart, is dissolved or takes room only.</content>
+internal sealed partial class SealedCharge
+{
+    private void Sort(ChargedPart part, double fillK, List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
+    {
+        var substance = part.Substance;
+        var name = substance.Identity.Name;
+        var atFilling = VapourPressure.At(substance, fillK);
+        if (LiquidVolume.At(substance, fillK).Quality == Quality.Assumed && substance.DensityKgPerM3 is null && atFilling.Volatility is not Volatility.Gas)
+        {
+            _warnings.Add($"The density of {name} is not on file: 1000 kg/m³ is assumed.");
+        }
+
+        switch (atFilling.Volatility)
+        {
+            case Volatility.None:
+                room.Add(part);
+                break;
+            case Volatility.Unknown when substance.PhaseAt298K == Phase.Gas:
+                _warnings.Add($"The vapour pressure of {name} is not on file: all of it counts as gas that does not dissolve.");
+                goto case Volatility.Gas;
+            case Volatility.Gas:
+                ChargedGases.Add(part);
+                ChargedGasMol += part.Mol;
+                break;
+            case Volatility.Unknown:
+                room.Add(part);
+                if (substance.PhaseAt298K == Phase.Liquid)
+                {
+                    _missing.Add(substance.Key);
+                    _warnings.Add($"The vapour pressure of {name} is not on file: its vapour is not in the pressure.");
+                }
+
+                break;
+            case Volatility.Condensable:
+                var solid = substance.PhaseAt298K == Phase.Solid && substance.MeltingPointK?.Value > MeltsEarlyK;
+                (solid || substance.UnifacGroups is null ? apart : mixing).Add(part);
+                break;
+        }
+    }
+
+    /// <summary>Takes out what the published data on solutions cover; the activity model keeps what it represents better.</summary>
+    private List<ChargedPart> TakeDissolved(List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
+    {
+        var water = mixing.Find(static part => part.Substance.Key is SolutionVapour.Water).Mol;
+        var others = mixing.Where(static part => part.Substance is { PhaseAt298K: Phase.Liquid, Key: not SolutionVapour.Water } && !IsHeld(part.Substance)).ToArray();
+        bool Covered(ChargedPart part) =>
+            part.Substance is { Involatile: false, Key: not SolutionVapour.Water and var key }
+            && (water > 0 && SolutionVapour.HasAqueous(key)
+                ? IsHeld(part.Substance) || part.Substance.PhaseAt298K != Phase.Gas || (others.Length == 0 && part.Mol < DiluteRatio * water)
+                : others.Length > 0 && IsHeld(part.Substance) && SolutionVapour.HasOrganic(key));
+
+        // UNIFAC keeps the amines, and ammonia beside other liquids; a table of its own knows ammonia in water better
+        var held = mixing.FindAll(part => IsHeld(part.Substance) && Covered(part));
+        var complete = held.Count == 0 || mixing.Count < 2 || Unifac.TryCreate([.. mixing.Select(static part => part.Substance.UnifacGroups!.Value)], out _) is not null;
+        var taken = held.FindAll(part => !complete || (others.Length == 0 && AqueousVapour.Of(part.Substance.Key) is not null));
+        mixing.RemoveAll(taken.Contains);
+        foreach (var list in (List<ChargedPart>[])[apart, room, ChargedGases])
+        {
+            var covered = list.FindAll(Covered);
+            list.RemoveAll(covered.Contains);
+            taken.AddRange(covered);
+        }
+
+        ChargedGasMol = ChargedGases.Sum(static part => part.Mol);
+        foreach (var part in taken.Where(part => _missing.Remove(part.Substance.Key)))
+        {
+            _warnings.RemoveAll(warning => warning.Contains($"vapour pressure of {part.Substance.Identity.Name} is not on file", StringComparison.Ordinal));
+        }
+
+        return [.. taken.OrderBy(static part => part.Substance.Key, StringComparer.Ordinal)];
+    }
+}
