@@ -117,7 +117,7 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
 
     private string KindHint => _typical is { } typical
         ? $"Commonly taken for {(typical.RatingPaGauge is { } common ? ExplorerWords.Bar(common) : "what is stamped on it")}{(typical.UpToK is { } upTo ? $" up to {ExplorerWords.Celsius(upTo)}" : "")}; {typical.Note}. Common practice, no source."
-        : "Another kind starts without the rating and limits of the planned vessel.";
+        : $"Planned {_at!.Planned.State.Vessel.Kind}. Another kind starts without the rating and limits of the planned vessel.";
 
     private string SolventHint => _wanted.Solvent is { } swap
         ? PreApproval.Web.Drafting.Editing.SubstanceWords.Of(swap.Instead)
