@@ -81,6 +81,21 @@ public static class ExtinguishingAgents
         return banned is null ? [] : Array.FindAll(AllBans, ban => banned.Contains(ban.Family, StringComparer.Ordinal));
     }
 
+    /// <summary>The gravest ban of an agent on what belongs to these families; null: none.</summary>
+    internal static AgentBan? WorstBan(Agent agent, IReadOnlyList<string> families)
+    {
+        AgentBan? worst = null;
+        foreach (var ban in AllBans)
+        {
+            if (ban.Agent == agent && families.Contains(ban.Family, StringComparer.Ordinal) && (worst is null || ban.Severity < worst.Severity))
+            {
+                worst = ban;
+            }
+        }
+
+        return worst;
+    }
+
     /// <summary>
     /// Agents that serve everything that burns here and are not banned. Where a metal, a hydride or an organometallic is
     /// present it governs: what is safe on it counts, in the small amounts of a laboratory, for the solvent too.
