@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -19,6 +20,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     private const string Water = "7732-18-5";
 
     private readonly List<Content> contents = [];
+    private Content[] snapshot = [];
     private HeatSource? heatSource;
     private bool cutOut;
     private double? surfaceK;
@@ -32,6 +34,11 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     public Vessel Vessel { get; } = vessel;
 
     public IReadOnlyList<Content> Contents => contents;
+
+    /// <summary>What is in the vessel now: the same list again for as long as nothing has changed.</summary>
+    public IReadOnlyList<Content> Snapshot => CollectionsMarshal.AsSpan(contents).SequenceEqual(snapshot) ? snapshot : snapshot = [.. contents];
+
+    private IReadOnlyList<Content> Present => contents.TrueForAll(static content => content.Mol is null or > 0) ? Snapshot : contents.FindAll(static content => content.Mol is null or > 0);
 
     public double TemperatureK { get; private set; } = Walk.RoomTemperatureK;
 
@@ -168,7 +175,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         }
     }
 
-    public void RefreshLast() => Last = Last! with { ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)] };
+    public void RefreshLast() => Last = Last! with { ContentsAfter = Present };
 
     public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<Content> remaining, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions, ReactionHeat? heat = null)
     {
@@ -186,7 +193,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
             VesselIndex = vesselIndex,
             Contents = before,
             Remaining = remaining,
-            ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)],
+            ContentsAfter = Present,
             TemperatureK = TemperatureK,
             WorstTemperatureK = worst,
             SurfaceTemperatureK = surfaceK ?? heater,
@@ -220,7 +227,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         Vent = null;
         gasEvolvedMol = Closing is null ? 0 : gasEvolvedMol;
         heatedOrGassing = Closing is not null && heatedOrGassing;
-        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, [.. contents])
+        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, Snapshot)
         {
             MetOpen = Closing?.MetOpen ?? Last?.ContentsAfter ?? [],
             OpenTogetherS = Closing?.OpenTogetherS ?? openTogetherS,

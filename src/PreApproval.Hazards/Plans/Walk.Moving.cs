@@ -80,11 +80,11 @@ public static partial class Walk
                 target.SetTemperature(index, at, step);
             }
 
-            IReadOnlyList<Content> contents = [.. target.Contents];
+            var contents = target.Snapshot;
             var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
             var gases = reactions.SelectMany(reaction => React(index, reaction, target, heats)).ToArray();
             target.MakeGas(gases);
-            IReadOnlyList<Content> remaining = reactions.Length == 0 ? contents : [.. target.Contents];
+            var remaining = target.Snapshot;
             var heat = ReactionHeat.Of(heats, contents, target.TemperatureK);
 
             // what runs into the water, alcohol or acid of the receiver is quenched there

@@ -90,12 +90,12 @@ public static partial class Walk
             // what is declared for a transfer happens where the partners meet, in the vessel that receives
             var declared = plan.Reactions.Where(reaction => string.Equals(reaction.Step, step.Id, StringComparison.Ordinal)).ToArray();
             var reactions = step.Action == StepAction.Transfer && Target(step, vessel) is not null ? [] : declared;
-            var before = vessel.Contents.ToArray();
+            var before = vessel.Snapshot;
             var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
             var gases = reactions.SelectMany(reaction => React(index, reaction, vessel, heats)).ToArray();
             vessel.MakeGas(gases);
             CheckFrozen(index, step, vessel);
-            IReadOnlyList<Content> remaining = reactions.Length == 0 ? before : [.. vessel.Contents];
+            var remaining = vessel.Snapshot;
             var heat = ReactionHeat.Of(heats, before, vessel.TemperatureK);
             var evaporated = After(index, step, vessel);
             var state = vessel.State(index, step, policy, before, remaining, gases, reactions, heat) with
