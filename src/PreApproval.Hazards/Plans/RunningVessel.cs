@@ -177,22 +177,22 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public void RefreshLast() => Last = Last! with { ContentsAfter = Present };
 
-    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<Content> remaining, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions, ReactionHeat? heat = null)
+    public StepState State(int index, Step step, Policy policy, StepCourse course)
     {
         var overshoot = !Heated ? 0 : HeaterOvershoot.K(heatSource, TemperatureK, cutOut, policy);
         // a cooled, closed vessel warms to the room when its cooling is lost
         var floor = Closing is null ? TemperatureK : Math.Max(TemperatureK, Walk.RoomTemperatureK);
         var heater = Math.Max(Math.Max(TemperatureK + overshoot, floor), surfaceK ?? 0);
         // without a declared accumulation the temperature of the reaction is an upper bound, reported on its own
-        var worst = heat is { AccumulationDeclared: true, MtsrK: { } mtsr } && Closing is not null ? Math.Max(heater, mtsr) : heater;
+        var worst = course.Heat is { AccumulationDeclared: true, MtsrK: { } mtsr } && Closing is not null ? Math.Max(heater, mtsr) : heater;
         return new StepState
         {
             Index = index,
             Step = step,
             Vessel = Vessel,
             VesselIndex = vesselIndex,
-            Contents = before,
-            Remaining = remaining,
+            Contents = course.Before,
+            Remaining = course.Remaining,
             ContentsAfter = Present,
             TemperatureK = TemperatureK,
             WorstTemperatureK = worst,
@@ -206,10 +206,14 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
             Vent = Vent,
             Headspace = headspace,
             GasEvolvedMol = gasEvolvedMol,
-            GasMade = gases,
+            GasMade = course.Gases,
             HeatedOrGassingSinceClosing = heatedOrGassing,
-            Reactions = reactions,
-            ReactionHeat = heat,
+            Reactions = course.Reactions,
+            ReactionHeat = course.Heat,
+            ClosedBefore = course.ClosedBefore,
+            Additions = course.Additions,
+            Evaporated = course.Evaporated,
+            LeftDry = course.LeftDry,
             HeadspacePaAbs = Closing?.PressurePaAbs ?? headspacePa,
         };
     }

@@ -81,15 +81,13 @@ public static partial class Walk
             }
 
             var contents = target.Snapshot;
-            var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
-            var gases = reactions.SelectMany(reaction => React(index, reaction, target, heats)).ToArray();
+            var (gases, heat) = React(index, reactions, target);
             target.MakeGas(gases);
             var remaining = target.Snapshot;
-            var heat = ReactionHeat.Of(heats, contents, target.TemperatureK);
 
             // what runs into the water, alcohol or acid of the receiver is quenched there
             target.Quench(receives);
-            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, contents, remaining, gases, reactions, heat);
+            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, new StepCourse { Before = contents, Remaining = remaining, Gases = gases, Reactions = reactions, Heat = heat });
             target.Last = state;
             states.Add(state);
             source.RefreshLast();
