@@ -92,9 +92,10 @@ public sealed class FamilyTable
 
     private bool IsAny(PlanSubstance substance, FrozenSet<string> families)
     {
-        foreach (var family in Of(substance))
+        var own = Of(substance);
+        for (var index = 0; index < own.Count; index++)
         {
-            if (families.Contains(family))
+            if (families.Contains(own[index]))
             {
                 return true;
             }
