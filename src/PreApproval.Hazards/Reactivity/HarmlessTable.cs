@@ -12,6 +12,9 @@ public sealed record HarmlessBasis(string Key, string Basis, IReadOnlyList<strin
     /// <summary>The basis with a capital letter, written once.</summary>
     internal string Sentence => field ??= Wording.Capital(Basis);
 
+    /// <summary>This basis as the only one of a pair.</summary>
+    internal IReadOnlyList<HarmlessBasis> Alone => field ??= [this];
+
     /// <summary>Full references, looked up once.</summary>
     internal IReadOnlyList<string> References => field ??= Screening.References.Full(Sources);
 }

@@ -18,6 +18,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     [ThreadStatic]
     private static HashSet<string>? here;
 
+    [ThreadStatic]
+    private static List<Partner>? together;
+
     /// <summary>Family that turns a peroxide, an N-halo imide or an iodine(III) or (V) compound into what is none.</summary>
     internal const string Reductants = "sulfites and thiosulfates";
 
@@ -70,9 +73,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>The same against the rows of another table.</summary>
     public static IReadOnlyList<Meeting> At(StepState state, EncounterIndex table)
     {
-        var partners = new List<Partner>(state.Contents.Count + 1);
-        foreach (var content in state.Contents)
+        var partners = together ??= [];
+        partners.Clear();
+        for (var index = 0; index < state.Contents.Count; index++)
         {
+            var content = state.Contents[index];
             if (!content.Spent && content.Mol is null or > 0)
             {
                 partners.Add(Partner.Of(content, Strength(content, state)));
@@ -84,7 +89,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        return Among(partners, [.. Scene(state)], state.WorstTemperatureK, table);
+        return Among(partners, Scene(state), state.WorstTemperatureK, table);
     }
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
@@ -132,7 +137,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
-    private static List<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
+    private static List<Meeting> Among(List<Partner> partners, IEnumerable<string> scene, double temperatureK, EncounterIndex table)
     {
         var present = here ??= new HashSet<string>(StringComparer.Ordinal);
         present.Clear();

@@ -75,7 +75,8 @@ public static class PairAssessment
     /// <summary>Why two sets of families are said to be without a known hazard; empty when any two of them are not covered.</summary>
     internal static IReadOnlyList<HarmlessBasis> Bases(IReadOnlyList<string> a, IReadOnlyList<string> b)
     {
-        List<HarmlessBasis>? bases = null;
+        HarmlessBasis? first = null;
+        List<HarmlessBasis>? several = null;
         var (narrowA, narrowB) = (OnlyNarrow(a), OnlyNarrow(b));
         for (var i = 0; i < a.Count; i++)
         {
@@ -91,15 +92,15 @@ public static class PairAssessment
                     return [];
                 }
 
-                bases ??= [];
-                if (!Holds(bases, basis.Key))
+                first ??= basis;
+                if (!Holds(several, first, basis.Key))
                 {
-                    bases.Add(basis);
+                    (several ??= [first]).Add(basis);
                 }
             }
         }
 
-        return bases ?? [];
+        return several ?? first?.Alone ?? [];
     }
 
     /// <summary>The rows between two partners that apply, each once; null: none.</summary>
@@ -123,17 +124,17 @@ public static class PairAssessment
         return rows;
     }
 
-    private static bool Holds(List<HarmlessBasis> bases, string key)
+    private static bool Holds(List<HarmlessBasis>? several, HarmlessBasis first, string key)
     {
-        foreach (var basis in bases)
+        for (var index = 1; index < several?.Count; index++)
         {
-            if (string.Equals(basis.Key, key, StringComparison.Ordinal))
+            if (string.Equals(several[index].Key, key, StringComparison.Ordinal))
             {
                 return true;
             }
         }
 
-        return false;
+        return string.Equals(first.Key, key, StringComparison.Ordinal);
     }
 
     /// <summary>Families that only tell members of a wider one apart say nothing of their own, as long as there is another.</summary>

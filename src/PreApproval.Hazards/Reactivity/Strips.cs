@@ -13,6 +13,9 @@ internal static class Strips
     private static readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> Rows =
         EncounterTable.All.Select(static row => row.Key).ToHashSet(StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
 
+    // room for the pairs of a usual plan
+    private const int PairsOfAPlan = 100;
+
     private static readonly PairPartner Air = new(EncounterTable.Air, [EncounterTable.Air]);
 
     private static readonly PairPartner Water = new("water", ["water"]);
@@ -27,40 +30,56 @@ internal static class Strips
 
     private static IEnumerable<Strip> InVessels(ScreeningContext context, Finding[] told)
     {
-        var met = new Dictionary<string, HashSet<(string, string)>>(StringComparer.Ordinal);
+        var met = new HashSet<(string Vessel, string One, string Other)>(PairsOfAPlan);
+        var last = new Dictionary<string, StepState>(StringComparer.Ordinal);
         foreach (var state in context.Walk.States)
         {
-            if (!met.TryGetValue(state.Vessel.Id, out var seen))
-            {
-                met[state.Vessel.Id] = seen = [];
-            }
-
-            var here = told.Where(finding => string.Equals(finding.Vessel, state.Vessel.Id, StringComparison.Ordinal) && finding.Steps.Contains(state.Step.Id, StringComparer.Ordinal)).ToArray();
+            var here = Here(told, state);
             var pairs = new StripPairs();
-            var partners = Partners(state);
-            for (var i = 0; i < partners.Count; i++)
+            // what already stands together does not meet anew
+            if (!last.TryGetValue(state.Vessel.Id, out var before) || !ReferenceEquals(before.Contents, state.Contents) || !ReferenceEquals(before.Headspace, state.Headspace))
             {
-                for (var j = i + 1; j < partners.Count; j++)
-                {
-                    if (!seen.Add(Ordered(partners[i].Name, partners[j].Name)))
-                    {
-                        continue;
-                    }
-
-                    var (speaks, isTold) = RowsBetween(state.Meetings, partners[i].Name, partners[j].Name, here);
-                    if (!isTold)
-                    {
-                        pairs.Add(partners[i], partners[j], speaks, state.Contents);
-                    }
-                }
+                AddNew(pairs, state, met, here);
             }
 
+            last[state.Vessel.Id] = state;
             var strip = new Strip { Place = StripPlace.Vessel, Step = state.Step.Id, Where = state.Vessel.Id, Findings = Ids(here), NoneKnown = pairs.NoneKnown, NotAssessed = pairs.NotAssessed };
             if (!strip.IsEmpty)
             {
                 yield return strip;
             }
         }
+    }
+
+    private static void AddNew(StripPairs pairs, StepState state, HashSet<(string Vessel, string One, string Other)> met, Finding[] here)
+    {
+        var partners = Partners(state);
+        for (var i = 0; i < partners.Count; i++)
+        {
+            for (var j = i + 1; j < partners.Count; j++)
+            {
+                var (one, other) = Ordered(partners[i].Name, partners[j].Name);
+                if (met.Add((state.Vessel.Id, one, other)) && RowsBetween(state.Meetings, partners[i].Name, partners[j].Name, here) is { IsTold: false } rows)
+                {
+                    pairs.Add(partners[i], partners[j], rows.Speaks, state.Contents);
+                }
+            }
+        }
+    }
+
+    /// <summary>Of the findings, those of a step in its vessel.</summary>
+    private static Finding[] Here(Finding[] told, StepState state)
+    {
+        List<Finding>? here = null;
+        foreach (var finding in told)
+        {
+            if (string.Equals(finding.Vessel, state.Vessel.Id, StringComparison.Ordinal) && finding.Steps.Contains(state.Step.Id, StringComparer.Ordinal))
+            {
+                (here ??= []).Add(finding);
+            }
+        }
+
+        return here is null ? [] : [.. here];
     }
 
     private static IEnumerable<Strip> InWaste(ScreeningContext context, Finding[] told)
