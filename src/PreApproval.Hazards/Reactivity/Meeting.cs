@@ -89,7 +89,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        return Among(partners, Scene(state), state.WorstTemperatureK, table);
+        var meetings = Among(partners, Scene(state), state.WorstTemperatureK, table);
+        partners.Clear();
+        return meetings;
     }
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
