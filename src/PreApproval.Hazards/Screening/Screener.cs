@@ -44,6 +44,7 @@ public static class Screener
         new WalkScreen(),
         new UnknownSubstanceScreen(),
         new SolutionStrengthScreen(),
+        new UnattendedHeatingScreen(),
     ];
 
     // these look at what the others found
