@@ -200,8 +200,12 @@ public sealed class PressureScreen : IScreen
 
         // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
         var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
-        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, []) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
-        var opened = new SealedCharge(input).GoverningAt(state.TemperatureK);
+        var notCounted = new List<string>();
+        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
+        var whole = new SealedCharge(input);
+        var (charge, opened) = HeldGas.At(whole, state.TemperatureK);
+        string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];
+        var about = leftOut.Length == 0 ? "about" : "at least";
         var pressure = opened.PressurePaAbs - AtmospherePa;
         if (closing is { AtAtmosphere: false, PressurePaAbs: < AtmospherePa } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
         {
@@ -225,8 +229,8 @@ public sealed class PressureScreen : IScreen
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             Statement = byValve
-                ? $"Step {state.Step.Id} vents “{state.Vessel.Id}” at about {Wording.BarGauge(pressure.Value)}; let it down slowly into the hood."
-                : $"Step {state.Step.Id} opens “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} with about {Wording.BarGauge(pressure.Value)} still in it; vent or cool it first.",
+                ? $"Step {state.Step.Id} vents “{state.Vessel.Id}” at {about} {Wording.BarGauge(pressure.Value)}; let it down slowly into the hood."
+                : $"Step {state.Step.Id} opens “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} with {about} {Wording.BarGauge(pressure.Value)} still in it; vent or cool it first.",
             Evidence =
             [
                 new Evidence
@@ -235,7 +239,7 @@ public sealed class PressureScreen : IScreen
                     Value = pressure.Value / 1e5,
                     Unit = "bar(g)",
                     Limit = context.Policy.UnratedNothingPa / 1e5,
-                    Model = PressureSentences.ModelWords(opened.Model),
+                    Model = PressureSentences.ModelWords(opened.Model) + PressureSentences.AtLeast(leftOut),
                     Sources = References.Full([.. opened.Sources, ShareSource]),
                     Quality = opened.Quality,
                 },

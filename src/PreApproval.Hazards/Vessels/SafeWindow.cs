@@ -200,7 +200,7 @@ public static class SafeWindow
             if (last is not null && worstK >= reachedK)
             {
                 var next = PeakPressure.Between(assessment.Charge, reachedK, worstK);
-                last = Height(last.State) > Height(next.State) ? last with { AtEnd = next.AtEnd } : next;
+                last = PeakPressure.Height(last.State) > PeakPressure.Height(next.State) ? last with { AtEnd = next.AtEnd } : next;
             }
             else
             {
@@ -210,8 +210,6 @@ public static class SafeWindow
             reachedK = worstK;
             return last;
         }
-
-        private static double Height(ModelState state) => state.Phase == VesselPhase.LiquidFull ? double.PositiveInfinity : state.PressurePaAbs ?? double.NegativeInfinity;
     }
 
     /// <summary>What does not move along the axis.</summary>

@@ -218,7 +218,12 @@ internal sealed partial class SealedCharge
         return _activities;
     }
 
-    private string[] Missing(VesselPoint point, ModelState governing) => governing.Model == VesselModel.Psrk ? [.. _missing] : [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
+    /// <summary>Keys of the contents that alone leave modified Raoult without a pressure at a temperature in K.</summary>
+    public IReadOnlyList<string> UnrepresentedAt(double temperatureK) => Unrepresented(PointAt(temperatureK));
+
+    private string[] Unrepresented(VesselPoint point) => [.. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
+
+    private string[] Missing(VesselPoint point, ModelState governing) => governing.Model == VesselModel.Psrk ? [.. _missing] : [.. _missing, .. Unrepresented(point)];
 
     // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
     private static double DryIceShrinkageM3(VesselPoint point)
