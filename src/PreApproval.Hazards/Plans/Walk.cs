@@ -196,14 +196,14 @@ public static partial class Walk
                     return false;
                 case StepAction.Open:
                 case StepAction.Vent:
-                    if (!wasClosed && vessel.Vent is null)
+                    if (!wasClosed && vessel.Vent is null && !vessel.LidOn)
                     {
                         issues.Add(new WalkIssue(WalkIssueKind.AlreadyOpen, index, null, $"“{vessel.Vessel.Id}” is opened although it is already open"));
                     }
 
                     if (step.Action == StepAction.Vent)
                     {
-                        vessel.Release();
+                        vessel.LetDown();
                     }
                     else
                     {
