@@ -19,8 +19,10 @@ public sealed class HealthScreen : IScreen
         ("toxicity.organs", "damages organs", "keep exposure as low as can be", static code => code is "H370" or "H372"),
     ];
 
-    // looked up once: every line of evidence has the same two
-    private static readonly IReadOnlyList<string> Sources = References.Full(["clp-annex-i-mixtures", "clp-annex-vi"]);
+    // looked up once: every line of evidence has the same; the rules for mixtures stand behind no substance as it is
+    private static readonly IReadOnlyList<string> SourcesOfMixtures = References.Full(["clp-annex-i-mixtures", "clp-annex-vi"]);
+
+    private static readonly IReadOnlyList<string> SourcesOfSubstances = References.Full(["clp-annex-vi"]);
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
@@ -89,7 +91,7 @@ public sealed class HealthScreen : IScreen
                     Value = 1,
                     Unit = "rule",
                     Model = hit.Material.Composition is Composition.Pure ? one.Because : $"generic rules for mixtures: {one.Because}",
-                    Sources = Sources,
+                    Sources = hit.Material.Composition is Composition.Pure ? SourcesOfSubstances : SourcesOfMixtures,
                     Quality = Quality.Assumed,
                 })),
             ],

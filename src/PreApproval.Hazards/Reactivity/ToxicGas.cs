@@ -37,7 +37,7 @@ internal static class ToxicGas
         var mol = gases.Sum(static one => one.CountedMol!.Value);
         // a place that is not stated has the air of a bench
         var place = context.Plan.Place;
-        var bench = place is null or { Kind: PlaceKind.Bench };
+        var bench = place is not { IsHood: true };
         var exhaust = place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
         var seconds = state.Step.OverS ?? (state.Step.Action == StepAction.Vent ? state.Step.DurationS : null);
         double? drawn = !bench && seconds is > 0 ? GasDilution.PpmInExhaust(mol / seconds.Value, exhaust) : null;
@@ -49,7 +49,7 @@ internal static class ToxicGas
             return null;
         }
 
-        var where = place is null ? "in the nearest cubic metre of a bench, for want of a stated place" : bench ? "in the nearest cubic metre" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
+        var where = place?.Kind is null ? "in the nearest cubic metre of a bench, for want of a stated place" : bench ? "in the nearest cubic metre" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
         var named = Array.TrueForAll(gases, one => string.Equals(gas.Identity.Name, one.Name, StringComparison.Ordinal)) ? gas.Identity.Name : $"{GasScreen.Names(gases)} (taken as {gas.Identity.Name})";
         var above = ppm >= limit;
         var finding = new Finding
@@ -58,7 +58,7 @@ internal static class ToxicGas
             Hazard = Hazard.Toxicity,
             Materials = GasScreen.Materials(gases),
             Severity = Grade(above, breathed, place?.Kind, room.Ppm >= limit),
-            LeavesCheckUndone = above && place is null,
+            LeavesCheckUndone = above && place?.Kind is null,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             About = gas.Key,
