@@ -2,6 +2,7 @@ using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -78,11 +79,11 @@ public sealed class AirborneScreen : IScreen
         var fraction = MoleFraction(state, content);
         var pressure = Math.Min(fraction * saturation.Pascal, AtmospherePa);
         var duration = state.Step.DurationS ?? state.Step.OverS;
-        var source = Evaporation.RateKgPerS(molarMass, areaM2, pressure, state.TemperatureK) / molarMass * GasConstant * Walk.RoomTemperatureK / AtmospherePa;
+        var source = IdealGas.VolumeM3(Evaporation.RateKgPerS(molarMass, areaM2, pressure, state.TemperatureK) / molarMass, Walk.RoomTemperatureK);
         if (content.Mol is { } mol && duration is > 0 and var lasts)
         {
             // no more than there is
-            source = Math.Min(source, mol * GasConstant * Walk.RoomTemperatureK / AtmospherePa / lasts);
+            source = Math.Min(source, IdealGas.VolumeM3(mol, Walk.RoomTemperatureK) / lasts);
         }
 
         var ppm = 1e6 * (context.Plan.Place?.Kind is PlaceKind.Hood or PlaceKind.HoodWithScrubber ? BreathingZone.BeforeHood(source) : BreathingZone.OnBench(source, RoomFlowM3PerS(context.Plan.Place)));

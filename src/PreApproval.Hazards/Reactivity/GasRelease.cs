@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -40,7 +41,7 @@ internal static class GasRelease
         var room = closed.Vessel.VolumeM3 is { } volume ? Math.Max(volume - condensed, 0) : (double?)null;
         foreach (var (gas, fraction) in closing.Gases)
         {
-            yield return new OpenGas(gas.Name, gas.Known, fraction * closing.PressurePaAbs * room / (GasConstant * closing.TemperatureK), "what was shut in", []);
+            yield return new OpenGas(gas.Name, gas.Known, room is { } m3 ? IdealGas.Mol(fraction * closing.PressurePaAbs, m3, closing.TemperatureK) : null, "what was shut in", []);
         }
 
         foreach (var content in closed.ContentsAfter)
@@ -86,7 +87,7 @@ internal static class GasRelease
         if (vented is { Vent: Closure.Balloon, Headspace: Headspace.Gas { Substance: var gas } })
         {
             var room = VentScreen.BalloonM3 + Math.Max((vented.Vessel.VolumeM3 ?? 0) - FillLimits.CondensedM3(vented.ContentsAfter).M3, 0);
-            yield return new OpenGas(gas.Name, gas.Known, AtmospherePa * room / (GasConstant * vented.TemperatureK), "the balloon", []);
+            yield return new OpenGas(gas.Name, gas.Known, IdealGas.Mol(AtmospherePa, room, vented.TemperatureK), "the balloon", []);
         }
     }
 

@@ -95,6 +95,8 @@ public sealed class LiquefiedGasTests
         var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.exceeds-rating");
 
         Assert.DoesNotContain(finding.ClearedBy, static offer => offer.Change is "rating" or "vessel volume");
+        Assert.Contains("reaches at least", finding.Statement, StringComparison.Ordinal);
+        Assert.All(finding.Evidence.Where(static evidence => evidence.Name is "worst-case pressure" or "share of the rating" or "rating needed"), static evidence => Assert.Contains("at least, without", evidence.Model, StringComparison.Ordinal));
     }
 
     /// <summary>
