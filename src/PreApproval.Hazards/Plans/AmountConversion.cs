@@ -1,6 +1,4 @@
-using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Solutions;
-using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Plans;

@@ -1,6 +1,5 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Substances;
-using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 

@@ -131,6 +131,19 @@ public sealed class LiquefiedGasTests
         Assert.Equal(Verdict.Review, report.Verdict);
     }
 
+    /// <summary>Methanol has 3.54 bar at 100 °C (NIST Chemistry WebBook, from memory): opened hot, the tube holds at least 2.5 bar(g) and a share of it less for the other liquid, whatever the ammonia adds.</summary>
+    [Fact]
+    public void Screen_OpenedHot_SaysAtLeast()
+    {
+        var plan = AmmoniaInMethanol("dimethyl sulfoxide", 100);
+        plan = plan with { Steps = [.. plan.Steps, Step("4", StepAction.Open, "tube", 100)] };
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.opened-under-pressure");
+
+        Assert.Equal(Severity.Danger, finding.Severity);
+        Assert.Contains("at least", finding.Statement, StringComparison.Ordinal);
+        Assert.InRange(finding.Evidence[0].Value, 2.3, 4.0);
+    }
+
     private static Plan AmmoniaInMethanol(string other, double celsius) => new()
     {
         Materials = [Molar("ammonia", "ammonia", "methanol", 7, ML(10)), Of("other", other, ML(0.5))],
