@@ -21,6 +21,9 @@ internal sealed record ClosedAssessment
     /// <summary>Everything that is shut in; <see cref="Charge"/> itself where nothing is left out of it.</summary>
     public required SealedCharge Whole { get; init; }
 
+    /// <summary>True when a gas that the liquids hold is left out, and every pressure is a lower bound.</summary>
+    public bool LeavesOutHeldGas => !ReferenceEquals(Whole, Charge);
+
     /// <summary>The governing answer at the set temperature; computed when first asked for, trials of a change never ask.</summary>
     public ModelState AtSet => atSet ??= Peak.TemperatureK == State.TemperatureK ? Worst : Charge.GoverningAt(State.TemperatureK);
 

@@ -129,6 +129,7 @@ public sealed class LiquefiedGasTests
         Assert.DoesNotContain(report.Findings, static finding => finding.Code.StartsWith("pressure.", StringComparison.Ordinal));
         Assert.Contains(report.Findings, static finding => finding is { Code: "data.pressure-incomplete", LeavesCheckUndone: true });
         Assert.Equal(Verdict.Review, report.Verdict);
+        Assert.Null(report.Timeline[^1].ExpectedPressurePa);
     }
 
     /// <summary>Methanol has 3.54 bar at 100 °C (NIST Chemistry WebBook, from memory): opened hot, the tube holds at least 2.5 bar(g) and a share of it less for the other liquid, whatever the ammonia adds.</summary>
