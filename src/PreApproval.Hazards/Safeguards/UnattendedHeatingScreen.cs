@@ -45,7 +45,7 @@ public sealed class UnattendedHeatingScreen : IScreen
         ? seconds > AwayFromS
         : step.Action is StepAction.Heat or StepAction.Reflux or StepAction.Distil or StepAction.Hold or StepAction.Stir;
 
-    private Finding? Judge(StepState state, ScreeningContext context)
+    private static Finding? Judge(StepState state, ScreeningContext context)
     {
         Content[] burning = [.. state.Contents.Where(content => ContentsFlashPoint.Flashes(content) && content.Substance.Known!.FlashPointK!.Governing.Value <= state.WorstTemperatureK)];
         Content[] toxic = [.. state.Contents.Where(static content => content is { Spent: false, Substance.Known: { Involatile: false, HazardStatements.Value: { } statements } } && statements.Any(static statement => statement.Code is "H330" or "H331"))];

@@ -25,6 +25,7 @@ public static class Screener
         new VesselCareScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),
+        new NeutralisationScreen(),
         new EnergeticScreen(),
         new CryogenScreen(),
         new VacuumScreen(),

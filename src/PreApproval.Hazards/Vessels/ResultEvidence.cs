@@ -14,9 +14,10 @@ internal static class ResultEvidence
         var state = assessment.State;
         var quality = Later(assessment.Worst.Quality, Quality.Estimated);
         var sources = References.Full(assessment.Worst.Sources);
+        var lowerBound = PressureSentences.AtLeast(assessment.LeftOut);
         if (result.BoundPaGauge is { } bound)
         {
-            yield return Of("bound of the pressure", bound / 1e5, "bar(g)", "immiscible bound at the worst credible temperature", sources, quality);
+            yield return Of("bound of the pressure", bound / 1e5, "bar(g)", "immiscible bound at the worst credible temperature" + lowerBound, sources, quality);
         }
 
         if (result.LiquidFullK is { } full)
@@ -36,7 +37,7 @@ internal static class ResultEvidence
 
         if (result.RatingNeededPaGauge is { } needed)
         {
-            yield return Of("rating needed", needed / 1e5, "bar(g)", "governing pressure over the warning share", References.Full([Practice]), quality);
+            yield return Of("rating needed", needed / 1e5, "bar(g)", "governing pressure over the warning share" + lowerBound, References.Full([Practice]), quality);
         }
 
         if (result.Energy is { } energy)
@@ -61,7 +62,7 @@ internal static class ResultEvidence
 
         if (result.Equipment is EquipmentStanding.Categorised)
         {
-            yield return Of("pressure times volume", assessment.WorstPaGauge!.Value / 1e5 * state.Vessel.VolumeM3!.Value * 1e3, "bar·L", "above the thresholds of article 4 of Directive 2014/68/EU", References.Full([Practice]), quality);
+            yield return Of("pressure times volume", assessment.WorstPaGauge!.Value / 1e5 * state.Vessel.VolumeM3!.Value * 1e3, "bar·L", "above the thresholds of article 4 of Directive 2014/68/EU" + lowerBound, References.Full([Practice]), quality);
         }
     }
 
