@@ -36,7 +36,7 @@ public static class PartnerResolution
 
         if (SolutionCatalog.Default.TryFindByCas(text, out NamedSolution? solution) || SolutionCatalog.Default.TryFind(text, out solution))
         {
-            return new PairPartner(solution.Name, FamilyTable.Default.Of(new PlanSubstance(solution.Name, text, null)));
+            return new PairPartner(solution.Name, FamilyTable.Default.Of(new PlanSubstance(solution.Name, text, null))) { IsCryogenic = solution.DensityTemperatureK < PairAssessment.CryogenicK };
         }
 
         // what nobody lists may still show what it is in its structure
