@@ -19,6 +19,11 @@ public static class PartnerResolution
     {
         ArgumentNullException.ThrowIfNull(word);
         string text = word.Trim();
+        if (string.Equals(text, "brass", StringComparison.OrdinalIgnoreCase))
+        {
+            return new PairPartner(EncounterTable.CopperAlloy, [EncounterTable.CopperAlloy]);
+        }
+
         if (Surroundings.FirstOrDefault(name => string.Equals(name, text, StringComparison.OrdinalIgnoreCase)) is { } surrounding)
         {
             return new PairPartner(surrounding, [surrounding]);
