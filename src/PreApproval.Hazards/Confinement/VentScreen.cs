@@ -181,7 +181,7 @@ public sealed partial class VentScreen : IScreen
         var added = state.Step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal);
         return added.Count == 0
             ? 0
-            : Meeting.At(state).Where(meeting => meeting.Everyone.Any(content => content.MaterialId is { } id && added.Contains(id))).Max(static meeting => meeting.CountedGasMol) ?? 0;
+            : state.Meetings.Where(meeting => meeting.Everyone.Any(content => content.MaterialId is { } id && added.Contains(id))).Max(static meeting => meeting.CountedGasMol) ?? 0;
     }
 
     private static IEnumerable<Finding> DryingTubes(StepState[] states) =>
