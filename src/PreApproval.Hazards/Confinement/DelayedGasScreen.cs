@@ -27,7 +27,7 @@ public sealed partial class DelayedGasScreen : IScreen
 
     private static IEnumerable<Finding> InVessels(ScreeningContext context)
     {
-        foreach (var vessel in context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        foreach (var vessel in context.Walk.ByVessel)
         {
             // what is closed for good, or put away closed
             var left = vessel.Where(state => state.Sealed && (state.Step.Action == StepAction.Store || ReferenceEquals(state, vessel.Last()))).ToArray();

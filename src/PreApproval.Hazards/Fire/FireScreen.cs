@@ -54,7 +54,12 @@ public sealed class FireScreen : IScreen
         foreach (var state in walk.States)
         {
             // what has not changed since an earlier step burns as it did there
-            var same = scenes.FindLastIndex(scene => ReferenceEquals(scene.State.Contents, state.Contents));
+            var same = scenes.Count - 1;
+            while (same >= 0 && !ReferenceEquals(scenes[same].State.Contents, state.Contents))
+            {
+                same--;
+            }
+
             scenes.Add(same < 0 ? new Scene(state, BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same] with { State = state });
         }
 

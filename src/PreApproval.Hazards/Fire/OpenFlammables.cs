@@ -169,17 +169,20 @@ internal static class OpenFlammables
     }
 
     /// <summary>How far the step is below each flash point, and how far it should be, in K.</summary>
-    private static IEnumerable<(double BelowK, double WantedK)> Distances(OpenLiquid open, Policy policy)
+    private static List<(double BelowK, double WantedK)> Distances(OpenLiquid open, Policy policy)
     {
+        var distances = new List<(double BelowK, double WantedK)>(open.Flammables.Length + 1);
         foreach (var content in open.Flammables)
         {
-            yield return (content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK, policy.FlashMarginK);
+            distances.Add((content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK, policy.FlashMarginK));
         }
 
         if (open.Together is { FlashPointK: { } together })
         {
-            yield return (together - open.State.TemperatureK, policy.FlashMarginMixtureK);
+            distances.Add((together - open.State.TemperatureK, policy.FlashMarginMixtureK));
         }
+
+        return distances;
     }
 
     /// <summary>The same as evidence.</summary>

@@ -20,9 +20,9 @@ internal static class ReleaseScreen
 
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {
-        foreach (var group in context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        foreach (var group in context.Walk.ByVessel)
         {
-            var closed = group.Where(static state => state.Sealed && (state.Heated || state.HeatedOrGassingSinceClosing || state.Closing!.PressurePaAbs > 1.05 * AtmospherePa)).ToArray();
+            var closed = Array.FindAll(group, static state => state.Sealed && (state.Heated || state.HeatedOrGassingSinceClosing || state.Closing!.PressurePaAbs > 1.05 * AtmospherePa));
             if (closed.Length > 0)
             {
                 foreach (var finding in LetsGo(closed, context))
@@ -31,7 +31,7 @@ internal static class ReleaseScreen
                 }
             }
 
-            if (Spilled([.. group.Where(static state => !state.Sealed)], context) is { } spill)
+            if (Spilled(Array.FindAll(group, static state => !state.Sealed), context) is { } spill)
             {
                 yield return spill;
             }
@@ -168,8 +168,8 @@ internal static class ReleaseScreen
     private static Finding? Spilled(StepState[] states, ScreeningContext context)
     {
         var room = RoomOf(context);
-        var worst = states.SelectMany(state => AboveIdlh(state, room)).ToArray();
-        if (worst.Length == 0)
+        var worst = AboveIdlh(states, room);
+        if (worst.Count == 0)
         {
             return null;
         }
@@ -186,21 +186,37 @@ internal static class ReleaseScreen
         };
     }
 
-    /// <summary>What a spill of the vessel brings above an immediately dangerous concentration.</summary>
-    private static List<(StepState State, Exposure Exposure)> AboveIdlh(StepState state, double roomM3)
+    /// <summary>What a spill of the vessel brings above an immediately dangerous concentration, each substance once a step.</summary>
+    private static List<(StepState State, Exposure Exposure)> AboveIdlh(StepState[] states, double roomM3)
     {
         var above = new List<(StepState State, Exposure Exposure)>();
-        for (var index = 0; index < state.Contents.Count; index++)
+        foreach (var state in states)
         {
-            var substance = state.Contents[index].Substance;
-            if (MaySpill(state.Contents[index]) && !above.Exists(pair => string.Equals(pair.Exposure.Substance.Key, substance.Key, StringComparison.Ordinal))
-                && SpiltMol(state, substance) is var mol && Exposure.PpmIn(roomM3, substance, mol) >= substance.Known!.Idlh!.Ppm)
+            for (var index = 0; index < state.Contents.Count; index++)
             {
-                above.Add((state, new Exposure(substance, mol, roomM3)));
+                var substance = state.Contents[index].Substance;
+                if (MaySpill(state.Contents[index]) && !IsTold(above, state, substance.Key)
+                    && SpiltMol(state, substance) is var mol && Exposure.PpmIn(roomM3, substance, mol) >= substance.Known!.Idlh!.Ppm)
+                {
+                    above.Add((state, new Exposure(substance, mol, roomM3)));
+                }
             }
         }
 
         return above;
+    }
+
+    private static bool IsTold(List<(StepState State, Exposure Exposure)> above, StepState state, string key)
+    {
+        for (var index = above.Count - 1; index >= 0 && ReferenceEquals(above[index].State, state); index--)
+        {
+            if (string.Equals(above[index].Exposure.Substance.Key, key, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static bool MaySpill(Content content) => content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, Idlh: not null } };

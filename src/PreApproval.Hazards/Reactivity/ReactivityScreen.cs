@@ -100,7 +100,7 @@ public sealed class ReactivityScreen : IScreen
     internal static bool UsedUp(Content content, WalkResult walk) =>
         FamilyTable.Default.IsDestroyedByQuench(content.Substance)
         && walk.UsedMaterials.Contains(content.MaterialId!)
-        && !walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)
+        && !walk.ByVessel
             .Any(vessel => vessel.Last().ContentsAfter.Any(left => !left.Spent && left.Mol is null or > 0 && string.Equals(left.MaterialId, content.MaterialId, StringComparison.Ordinal)));
 
     private static IEnumerable<Finding> OverBaths(ScreeningContext context)
