@@ -39,7 +39,7 @@ public static class Combustion
     /// <summary>Moles of oxygen that burn one mole; null without a formula of the elements named, or for what has nothing to burn.</summary>
     public static double? OxygenPerMol(Substance substance)
     {
-        if (Atoms(substance) is not { } atoms || atoms.Keys.Any(static element => !Burned.Contains(element, StringComparer.Ordinal)))
+        if (Atoms(substance) is not { } atoms || HoldsOther(atoms))
         {
             return null;
         }
@@ -79,6 +79,19 @@ public static class Combustion
     }
 
     private static IReadOnlyDictionary<string, int>? Atoms(Substance substance) => substance.Identity.Formula is { } formula ? Counted.GetValue(formula, Formula.Atoms) : null;
+
+    private static bool HoldsOther(IReadOnlyDictionary<string, int> atoms)
+    {
+        foreach (var (element, _) in atoms)
+        {
+            if (!Burned.Contains(element, StringComparer.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static bool HasHalogen(IReadOnlyDictionary<string, int> atoms)
     {

@@ -188,7 +188,7 @@ internal static class OpenFlammables
     /// <summary>The same as evidence.</summary>
     private static IEnumerable<Evidence> Margins(OpenLiquid open, Policy policy)
     {
-        foreach (var content in open.Flammables.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal))
+        foreach (var content in Distinct(open.Flammables))
         {
             var flash = content.Substance.Known!.FlashPointK!.Governing;
             yield return Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, policy.FlashMarginK, [References.OfLimit("trgs-721", policy.FlashMarginK, Policy.Default.FlashMarginK), .. References.Full(flash.Sources)], flash.Quality);
@@ -199,6 +199,10 @@ internal static class OpenFlammables
             yield return Margin("the liquids together", together, open.State.TemperatureK, policy.FlashMarginMixtureK, [References.OfLimit("trgs-721", policy.FlashMarginMixtureK, Policy.Default.FlashMarginMixtureK), .. estimate.Sources], estimate.Quality);
         }
     }
+
+    /// <summary>The first of each substance, in the order of the keys.</summary>
+    private static Content[] Distinct(Content[] contents) => contents.Length < 2 ? contents :
+        [.. contents.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal)];
 
     private static Evidence Margin(string name, double flashK, double temperatureK, double limitK, IReadOnlyList<string> sources, Quality quality) => new()
     {

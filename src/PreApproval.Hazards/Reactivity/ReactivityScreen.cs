@@ -56,7 +56,9 @@ public sealed class ReactivityScreen : IScreen
     private static string Prefix(Hazard hazard) => hazard is Hazard.Energetic ? "energetic." : hazard is Hazard.Gas ? "gas." : hazard is Hazard.Fire ? "fire." : "incompatibility.";
 
     /// <summary>What ends up in each waste container and has not been used up before.</summary>
-    internal static IEnumerable<(string Container, Content[] Contents)> WasteContainers(ScreeningContext context)
+    internal static IReadOnlyList<(string Container, Content[] Contents)> WasteContainers(ScreeningContext context) => context.WasteContainers;
+
+    internal static IEnumerable<(string Container, Content[] Contents)> ContainersOf(ScreeningContext context)
     {
         if (context.Plan.Waste.Count == 0)
         {
