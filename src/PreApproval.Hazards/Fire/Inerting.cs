@@ -109,7 +109,7 @@ internal static class Inerting
             Severity = hot ? Severity.Warning : Severity.Caution,
             Steps = [.. states.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = state.Vessel.Id,
-            Materials = [.. state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Materials = MaterialIds.Of(state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null)),
             Statement = $"“{state.Vessel.Id}” holds what burns under {supporter.Name}: limits widen, less heat and less of a spark light it, and flash points, flammable limits and autoignition temperatures measured in air do not hold.",
         };
     }

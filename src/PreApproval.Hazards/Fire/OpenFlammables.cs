@@ -25,7 +25,7 @@ internal sealed class OpenLiquid(StepState state, Content[] flammables, FlashPoi
     public Content[] Burning => field ??= Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
 
     /// <summary>Keys of what may burn, in order.</summary>
-    public string BurningKeys => string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+    public string BurningKeys => Burning.Length == 1 ? Burning[0].Substance.Key : string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     /// <summary>Volume in m³ of what may burn.</summary>
     public double VolumeM3
@@ -130,7 +130,7 @@ internal static class OpenFlammables
 
     private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
     {
-        var open = group.MinBy(one => (Distances(one, context.Policy).Select(static distance => distance.BelowK - distance.WantedK).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
+        var open = Nearest(group, context.Policy);
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var state = open.State;
         var how = Distances(open, context.Policy).Select(static distance => (double?)distance.BelowK).Min() is { } least
@@ -145,6 +145,36 @@ internal static class OpenFlammables
         };
     }
 
+    /// <summary>The step with the least margin, of equal ones that with the most liquid.</summary>
+    private static OpenLiquid Nearest(OpenLiquid[] group, Policy policy)
+    {
+        var (nearest, least, volume) = (group[0], Margin(group[0], policy), group[0].VolumeM3);
+        foreach (var open in group)
+        {
+            var (own, ownVolume) = (Margin(open, policy), open.VolumeM3);
+            if (own < least || (own == least && ownVolume > volume))
+            {
+                (nearest, least, volume) = (open, own, ownVolume);
+            }
+        }
+
+        return nearest;
+    }
+
+    /// <summary>The least distance to a flash point beyond the wanted one, in K; 0 where there is none.</summary>
+    private static double Margin(OpenLiquid open, Policy policy)
+    {
+        double? least = null;
+        foreach (var content in open.Flammables)
+        {
+            least = Math.Min(least ?? double.PositiveInfinity, content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK - policy.FlashMarginK);
+        }
+
+        return open.Together is { FlashPointK: { } together }
+            ? Math.Min(least ?? double.PositiveInfinity, together - open.State.TemperatureK - policy.FlashMarginMixtureK)
+            : least ?? 0;
+    }
+
     private static Finding Finding(string code, OpenLiquid[] group, OpenLiquid open, Policy policy) => new()
     {
         Code = code,
@@ -152,7 +182,7 @@ internal static class OpenFlammables
         Severity = Severity.Notice,
         Steps = [.. group.Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
         Vessel = open.State.Vessel.Id,
-        Materials = [.. open.Burning.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        Materials = MaterialIds.Of(open.Burning),
         Statement = "",
         Evidence = [.. Margins(open, policy), .. open.Together is { } flash ? [Evidence(flash)] : Array.Empty<Evidence>()],
     };

@@ -108,7 +108,7 @@ internal static class ReleaseScreen
             Severity = grave ? Severity.Caution : Severity.Notice,
             Steps = steps,
             Vessel = state.Vessel.Id,
-            Materials = [.. state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Materials = MaterialIds.Of(state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null)),
             Statement = $"If “{state.Vessel.Id}” lets go at {Wording.Celsius(release.TemperatureK)}, {FlashWords(release)}; {CloudWords(release, inRoom, inHood, context)}{(ignites is null ? "" : $". The surface at {Wording.Celsius(HotSurface.SurfaceK(state))} lights {ignites.Substance.Name} without a spark")}.",
             Evidence = [.. Evidence(release, inRoom, inHood, room)],
         };
@@ -174,9 +174,7 @@ internal static class ReleaseScreen
             return null;
         }
 
-        var exposures = worst.GroupBy(static pair => pair.Exposure.Substance.Key, StringComparer.Ordinal).Select(static group => group.Select(static pair => pair.Exposure).MaxBy(static exposure => exposure.Ppm)!)
-            .OrderBy(static exposure => exposure.Substance.Key, StringComparer.Ordinal)
-            .ToArray();
+        var exposures = Worst(worst);
         var state = worst[0].State;
         var finding = Breathed("toxicity.spill", state, [.. worst.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)], exposures, $"If “{state.Vessel.Id}” spills and evaporates", context);
         return finding with
@@ -204,6 +202,31 @@ internal static class ReleaseScreen
         }
 
         return above;
+    }
+
+    /// <summary>Of each substance the highest exposure, in the order of the keys.</summary>
+    private static Exposure[] Worst(List<(StepState State, Exposure Exposure)> all)
+    {
+        var worst = new List<Exposure>();
+        foreach (var (_, exposure) in all)
+        {
+            var at = 0;
+            while (at < worst.Count && string.CompareOrdinal(worst[at].Substance.Key, exposure.Substance.Key) < 0)
+            {
+                at++;
+            }
+
+            if (at == worst.Count || !string.Equals(worst[at].Substance.Key, exposure.Substance.Key, StringComparison.Ordinal))
+            {
+                worst.Insert(at, exposure);
+            }
+            else if (exposure.Ppm > worst[at].Ppm)
+            {
+                worst[at] = exposure;
+            }
+        }
+
+        return [.. worst];
     }
 
     private static bool IsTold(List<(StepState State, Exposure Exposure)> above, StepState state, string key)
@@ -266,7 +289,7 @@ internal static class ReleaseScreen
         Severity = Severity.Notice,
         Steps = steps,
         Vessel = state.Vessel.Id,
-        Materials = [.. state.Contents.Where(content => Array.Exists(exposures, exposure => string.Equals(exposure.Substance.Key, content.Substance.Key, StringComparison.Ordinal))).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        Materials = MaterialIds.Of(state.Contents.Where(content => Array.Exists(exposures, exposure => string.Equals(exposure.Substance.Key, content.Substance.Key, StringComparison.Ordinal)))),
         Statement = $"{when}, {RoomWords(context)} would hold {Wording.List(exposures.Select(Words))}: {(Array.Exists(exposures, static exposure => exposure.AboveIdlh) ? "leave, close the door, and do not go back in" : "leave and air the room before going back")}.",
         Evidence =
         [

@@ -60,8 +60,9 @@ public static class BubblePoint
         }
 
         var pascal = new double[mixture.Parts.Count];
+        var activities = new double[mixture.Parts.Count];
         var model = mixture.Model?.At(1 / StartPerK);
-        var inverse = InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal, pascal, model) / pressurePaAbs));
+        var inverse = InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal, pascal, activities, model) / pressurePaAbs));
         return double.IsNaN(inverse)
             ? EquilibriumPoint.None(NoTemperature(mixture, pressurePaAbs))
             : PressureAt(mixture, 1 / inverse);
@@ -129,14 +130,14 @@ public static class BubblePoint
         }
     }
 
-    private static double PressurePa(LiquidMixture mixture, double temperatureK, double[] pascal, Unifac.UnifacAtTemperature? model)
+    private static double PressurePa(LiquidMixture mixture, double temperatureK, double[] pascal, double[] activities, Unifac.UnifacAtTemperature? model)
     {
         if (!VapourPressures.TryFill(mixture, temperatureK, pascal))
         {
             return double.NaN;
         }
 
-        var activities = mixture.At(temperatureK, model: model).Activities;
+        mixture.At(temperatureK, model: model, activities: activities);
         double total = 0;
         for (var i = 0; i < pascal.Length; i++)
         {

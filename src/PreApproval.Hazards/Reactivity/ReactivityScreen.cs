@@ -167,7 +167,7 @@ public sealed class ReactivityScreen : IScreen
         meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol * Health.AirConcentration.MolarVolumeLPerMol)} L of gas" : "";
 
     internal static string[] Ids(IEnumerable<Content> contents) =>
-        [.. contents.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        MaterialIds.Of(contents);
 
     private static Evidence[] Evidence(Meeting meeting)
     {
