@@ -118,13 +118,14 @@ public static class MixtureFlashPoint
     private static FlashPointEstimate Solved(LiquidMixture mixture, List<Fuel> fuels, List<string> warnings)
     {
         var measured = VanLaar.Find(mixture);
-        var temperatureK = Temperature(mixture, fuels, measured);
+        var model = measured is null ? mixture.Model?.At(1 / BubblePoint.StartPerK) : null;
+        var temperatureK = Temperature(mixture, fuels, measured, model);
         if (double.IsNaN(temperatureK))
         {
             return new FlashPointEstimate { Because = NotReached(mixture), Warnings = warnings };
         }
 
-        var liquid = At(mixture, temperatureK, measured, maySplit: true);
+        var liquid = At(mixture, temperatureK, measured, maySplit: true, model);
         if (BoilsFirst(mixture, liquid, temperatureK))
         {
             return new FlashPointEstimate
@@ -189,7 +190,7 @@ public static class MixtureFlashPoint
     // The pair's own measurements count; what the general model would say is shown where it differs.
     private static IEnumerable<string> Comparison(LiquidMixture mixture, List<Fuel> fuels, double temperatureK)
     {
-        var general = Temperature(mixture, fuels, null);
+        var general = Temperature(mixture, fuels, null, mixture.Model?.At(1 / BubblePoint.StartPerK));
         if (Math.Abs(general - temperatureK) >= 2)
         {
             yield return $"The activities are those of the pair's measured equilibrium (van Laar); UNIFAC alone would give a flash point of {Wording.Celsius(general)}.";
@@ -197,9 +198,8 @@ public static class MixtureFlashPoint
     }
 
     // One liquid is assumed first, and looked at once, at the answer.
-    private static double Temperature(LiquidMixture mixture, List<Fuel> fuels, (VanLaar Pair, int First, int Second)? measured)
+    private static double Temperature(LiquidMixture mixture, List<Fuel> fuels, (VanLaar Pair, int First, int Second)? measured, Unifac.UnifacAtTemperature? model)
     {
-        var model = measured is null ? mixture.Model?.At(1 / BubblePoint.StartPerK) : null;
         var activities = new double[mixture.Parts.Count];
         var reciprocal = BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, measured, maySplit: false, model, activities));
         if (model is null || double.IsNaN(reciprocal))

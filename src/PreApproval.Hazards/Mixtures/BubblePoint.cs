@@ -16,7 +16,9 @@ public static class BubblePoint
     internal const double StartPerK = 1 / 300.0;
 
     /// <summary>Bubble pressure at a temperature in K.</summary>
-    public static EquilibriumPoint PressureAt(LiquidMixture mixture, double temperatureK)
+    public static EquilibriumPoint PressureAt(LiquidMixture mixture, double temperatureK) => PressureAt(mixture, temperatureK, null);
+
+    private static EquilibriumPoint PressureAt(LiquidMixture mixture, double temperatureK, Unifac.UnifacAtTemperature? model)
     {
         if (mixture.Held.Count > 0)
         {
@@ -29,7 +31,7 @@ public static class BubblePoint
             return EquilibriumPoint.None(because);
         }
 
-        var liquid = mixture.At(temperatureK);
+        var liquid = mixture.At(temperatureK, model: model);
         var total = Total(liquid, pressures, out var partial);
         if (!(total > 0))
         {
@@ -65,7 +67,7 @@ public static class BubblePoint
         var inverse = InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal, pascal, activities, model) / pressurePaAbs));
         return double.IsNaN(inverse)
             ? EquilibriumPoint.None(NoTemperature(mixture, pressurePaAbs))
-            : PressureAt(mixture, 1 / inverse);
+            : PressureAt(mixture, 1 / inverse, model);
     }
 
     /// <summary>Root in 1/T of a function that falls as 1/T rises; NaN where it has none below the lowest critical temperature.</summary>

@@ -46,6 +46,9 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
     /// <summary>Every encounter in the vessels, in the order of the steps, found once.</summary>
     internal IReadOnlyList<Happening> Happenings => happenings ??= Reactivity.Happenings.Of(Walk);
 
+    /// <summary>What is shut in at a step, where it has been looked at already.</summary>
+    internal SealedCharge? ChargeOf(StepState state) => closed.GetValueOrDefault(state)?.Charge;
+
     /// <summary>The closed vessel at a step, computed once; null when open or when its volume is not known.</summary>
     internal ClosedAssessment? Closed(StepState state)
     {

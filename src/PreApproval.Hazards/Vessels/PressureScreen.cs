@@ -201,7 +201,7 @@ public sealed class PressureScreen : IScreen
         // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
         var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
         var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, []) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
-        var opened = new SealedCharge(input).GoverningAt(state.TemperatureK);
+        var opened = new SealedCharge(input, context.ChargeOf(before)).GoverningAt(state.TemperatureK);
         var pressure = opened.PressurePaAbs - AtmospherePa;
         if (closing is { AtAtmosphere: false, PressurePaAbs: < AtmospherePa } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
         {
