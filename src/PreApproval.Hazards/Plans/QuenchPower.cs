@@ -20,6 +20,16 @@ internal sealed class QuenchPower(IEnumerable<Content> quench)
         "saline hydrides", "aluminium hydrides", "borohydrides", "boranes", "organolithium compounds", "tertiary alkyllithium", "organomagnesium halides",
     ];
 
+    private static readonly string[] GivesProtonsAtOnce = ["water", "mineral acids", "organic acids", "concentrated sulfuric and superacids"];
+
+    private static readonly string[] GoneAtOnce = ["saline hydrides", "aluminium hydrides", "organolithium compounds", "tertiary alkyllithium", "organomagnesium halides"];
+
+    /// <summary>True for what need not be called a quench to be one: water and acids.</summary>
+    public static bool QuenchesWhenAdded(Content content) => Families.Of(content.Substance, content.MassFraction).Any(static family => GivesProtonsAtOnce.Contains(family, StringComparer.Ordinal));
+
+    /// <summary>True for what water and acids destroy as fast as they come in. Borohydrides, metals and acid chlorides live on and are not.</summary>
+    public static bool IsGoneAtOnce(Content content) => Families.Of(content.Substance, content.MassFraction).Any(static family => GoneAtOnce.Contains(family, StringComparer.Ordinal));
+
     private readonly Source[] sources = [.. quench.Select(static content => new Source(content))];
 
     /// <summary>Mol of the content that the quench has power left for, which it then has no more.</summary>

@@ -36,10 +36,39 @@ internal sealed partial class RunningVessel
 
     /// <summary>After a quench, what its equivalents turn over at once is spent; the rest stays, and so does the quench itself.</summary>
     /// <remarks>Where the plan's amounts are missing nothing counts as destroyed.</remarks>
-    public void Quench(IReadOnlySet<string> quenchMaterials)
+    public void Quench(IReadOnlySet<string> quenchMaterials) =>
+        Destroy([.. contents.Where(content => !IsOf(content, quenchMaterials) && !content.Spent)], new QuenchPower(contents.Where(content => IsOf(content, quenchMaterials))));
+
+    /// <summary>The same for water and acids that a step adds without calling it a quench, on what they destroy as fast as they come in; true where they did.</summary>
+    public bool QuenchByAdding(Step step)
     {
-        var power = new QuenchPower(contents.Where(content => IsOf(content, quenchMaterials)));
-        foreach (var content in contents.Where(content => !IsOf(content, quenchMaterials) && !content.Spent).ToArray())
+        var hit = contents.FindAll(content => !content.Spent && !Brings(step, content) && QuenchPower.IsGoneAtOnce(content));
+        if (hit.Count == 0)
+        {
+            return false;
+        }
+
+        var by = contents.FindAll(content => Brings(step, content) && QuenchPower.QuenchesWhenAdded(content));
+        return by.Count > 0 && Destroy(hit, new QuenchPower(by));
+    }
+
+    private static bool Brings(Step step, Content content)
+    {
+        for (var use = 0; use < step.Materials.Count; use++)
+        {
+            if (string.Equals(step.Materials[use].MaterialId, content.MaterialId, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool Destroy(List<Content> present, QuenchPower power)
+    {
+        var any = false;
+        foreach (var content in present)
         {
             var destroyed = power.Destroy(content);
             if (destroyed <= 0)
@@ -56,7 +85,10 @@ internal sealed partial class RunningVessel
             }
 
             Add([content with { Mol = destroyed, Spent = true }]);
+            any = true;
         }
+
+        return any;
     }
 
     public double? LowestBoilingPointK() =>

@@ -95,6 +95,7 @@ public static partial class Walk
             vessel.MakeGas(gases);
             CheckFrozen(index, step, vessel);
             var remaining = vessel.Snapshot;
+            var quenched = step.Action is StepAction.Add or StepAction.Wash or StepAction.Extract && vessel.QuenchByAdding(step);
             var evaporated = After(index, step, vessel);
             var state = vessel.State(index, step, policy, new StepCourse
             {
@@ -111,7 +112,8 @@ public static partial class Walk
             });
             vessel.Last = state;
             states.Add(state);
-            if (step.Action == StepAction.Quench && Reactivity.GasEvolution.Undeclared(state) is { } gas)
+            // what the quench has destroyed has left its gas in a closed vessel
+            if ((step.Action == StepAction.Quench || quenched) && Reactivity.GasEvolution.Undeclared(state) is { } gas)
             {
                 vessel.KeepGas(gas.Mol);
             }

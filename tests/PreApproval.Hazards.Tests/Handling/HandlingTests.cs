@@ -119,6 +119,22 @@ public sealed class HandlingTests
         Assert.DoesNotContain(Screener.Screen(quenched, Policy.Default).Findings, static finding => finding.Code is "fire.not-quenched");
     }
 
+    /// <summary>A work-up with water and lye added drop by drop: 2 mmol of lithium aluminium hydride take 8 mmol of protons (textbook stoichiometry); 0.1 mL of water holds 5.5 mmol.</summary>
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(0.1, true)]
+    public void Screen_HydrideToWhichWaterIsAdded_IsQuenchedByIt(double waterML, bool found)
+    {
+        var plan = Charged(Of("a", "lithium aluminium hydride", Mmol(2)));
+        plan = plan with
+        {
+            Materials = [.. plan.Materials, Of("water", "water", ML(waterML))],
+            Steps = [.. plan.Steps, Step("2", StepAction.Add, "flask", 0, "water") with { OverS = 1800 }],
+        };
+
+        Assert.Equal(found, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "fire.not-quenched"));
+    }
+
     [Theory]
     [InlineData("toluene")]
     [InlineData("sodium chloride")]
