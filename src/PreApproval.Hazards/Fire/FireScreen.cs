@@ -21,10 +21,7 @@ public sealed class FireScreen : IScreen
 
     private static IEnumerable<Finding> Agents(ScreeningContext context)
     {
-        var scenes = context.Walk.States
-            .Select(static state => new Scene(state, BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)))
-            .Where(static scene => scene.Burning.Count > 0)
-            .ToArray();
+        var scenes = Scenes(context.Walk);
         if (scenes.Length == 0)
         {
             yield break;
@@ -44,10 +41,24 @@ public sealed class FireScreen : IScreen
             }
         }
 
-        foreach (var group in scenes.Where(scene => scene.Bans.Any(ban => listed.Contains(ban.Agent))).GroupBy(static scene => scene.State.Vessel.Id, StringComparer.Ordinal))
+        foreach (var group in scenes.Where(scene => scene.Bans.Count > 0 && scene.Bans.Any(ban => listed.Contains(ban.Agent))).GroupBy(static scene => scene.State.Vessel.Id, StringComparer.Ordinal))
         {
             yield return Forbidden(listed, [.. group]);
         }
+    }
+
+    /// <summary>Every step at which something burns.</summary>
+    private static Scene[] Scenes(WalkResult walk)
+    {
+        var scenes = new List<Scene>(walk.States.Count);
+        foreach (var state in walk.States)
+        {
+            // what has not changed since an earlier step burns as it did there
+            var same = scenes.FindLastIndex(scene => ReferenceEquals(scene.State.Contents, state.Contents));
+            scenes.Add(same < 0 ? new Scene(state, BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same] with { State = state });
+        }
+
+        return [.. scenes.Where(static scene => scene.Burning.Count > 0)];
     }
 
     private static Finding NotStated(Scene[] scenes)
