@@ -53,8 +53,9 @@ internal sealed record ClosedAssessment
             $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known")),
     ];
 
-    /// <summary>True when a liquefied or charged gas of unknown amount is shut in: cold or not, it may burst the vessel.</summary>
-    public bool LeavesOutGas => State.Contents.Any(static content => content is { Mol: null, Substance.Known: { PhaseAt298K: Phase.Gas } });
+    /// <summary>True when a liquefied or charged gas of unknown amount is shut in, or one that is left out and did not come as a solution: cold or not, it may burst the vessel.</summary>
+    public bool LeavesOutGas => State.Contents.Any(content =>
+        content.Substance.Known is { PhaseAt298K: Phase.Gas } gas && (content.Mol is null || (LeavesOutHeldGas && content.MassFraction is not < 1 && SealedCharge.IsHeld(gas))));
 
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }

@@ -200,6 +200,23 @@ public sealed class LiquefiedGasTests
         Assert.InRange(finding.Evidence[0].Value, 2.3, 4.0);
     }
 
+    /// <summary>5 g of condensed ammonia (8.57 bar at 20 °C, NIST Chemistry WebBook, from memory) over dimethylformamide, not heated: no number, and no mere notice. A bought solution keeps in its bottle.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Screen_CondensedGasLeftOut_GoesToReviewUnheated(bool condensed)
+    {
+        var gas = condensed ? Of("ammonia", "ammonia", G(5)) : Molar("ammonia", "ammonia", "methanol", 2, ML(10));
+        var plan = new Plan
+        {
+            Materials = [gas, Of("other", "dimethylformamide", ML(10), Role.Solvent)],
+            Vessels = [Tube(50, 5)],
+            Steps = [Step("1", StepAction.Charge, "tube", condensed ? -40 : 20, "ammonia", "other"), Step("2", StepAction.Seal, "tube"), Step("3", StepAction.Store, "tube", 20)],
+        };
+
+        Assert.Equal(condensed, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding is { Code: "data.pressure-incomplete", LeavesCheckUndone: true }));
+    }
+
     private static Plan AmmoniaInMethanol(string other, double celsius) => new()
     {
         Materials = [Molar("ammonia", "ammonia", "methanol", 7, ML(10)), Of("other", other, ML(0.5))],
