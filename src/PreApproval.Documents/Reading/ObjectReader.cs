@@ -166,7 +166,7 @@ internal sealed class ObjectReader
             return null;
         }
 
-        if (text.EnumerateRunes().FirstOrDefault(IsInvisible) is { Value: > 0 and var unseen })
+        if (text.EnumerateRunes().FirstOrDefault(InvisibleText.Has) is { Value: > 0 and var unseen })
         {
             faults.Invalid(path, string.Create(CultureInfo.InvariantCulture, $"holds the invisible character U+{unseen:X4}; remove it"));
             return null;
@@ -262,10 +262,6 @@ internal sealed class ObjectReader
 
         return spelling;
     }
-
-    // Direction marks and the like make one text look like another; the joiners belong to the spelling of some scripts.
-    private static bool IsInvisible(Rune rune) =>
-        Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format && rune.Value is not (0x200C or 0x200D);
 
     private static bool IsRefusedControl(Rune rune, bool manyLines) =>
         rune.Value < 0x20 ? !(manyLines && rune.Value is '\n' or '\r' or '\t') : rune.Value == 0x7F;

@@ -20,7 +20,7 @@ internal static class Shown
                 break;
             }
 
-            if (Rune.IsControl(rune) || Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format)
+            if (Rune.IsControl(rune) || InvisibleText.Has(rune))
             {
                 shown.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:x4}");
             }

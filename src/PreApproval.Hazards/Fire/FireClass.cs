@@ -52,9 +52,9 @@ public static class BurningMaterials
         ArgumentNullException.ThrowIfNull(contents);
         var burning = new SortedSet<Burning>();
         var dilute = IsDilute(contents);
-        foreach (var content in contents.Where(static content => !content.Spent))
+        for (var index = 0; index < contents.Count; index++)
         {
-            if (Of(content.Substance) is { } kind && !(dilute && (kind is Burning.Liquid or Burning.Solid)))
+            if (!contents[index].Spent && Of(contents[index].Substance) is { } kind && !(dilute && (kind is Burning.Liquid or Burning.Solid)))
             {
                 burning.Add(kind);
             }
@@ -78,8 +78,14 @@ public static class BurningMaterials
     {
         double burns = 0;
         double water = 0;
-        foreach (var content in contents.Where(static content => !content.Spent))
+        for (var index = 0; index < contents.Count; index++)
         {
+            var content = contents[index];
+            if (content.Spent)
+            {
+                continue;
+            }
+
             var kg = content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol;
             if (string.Equals(content.Substance.Key, Water, StringComparison.Ordinal))
             {

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
@@ -15,10 +16,10 @@ internal static class GasCloud
     private const double WorthNamingM3 = 0.1e-3;
 
     /// <summary>Pairs of families whose encounter makes a gas that burns; spares every other scene the search for encounters.</summary>
-    private static readonly (string A, string B)[] Gassing =
-    [
-        .. EncounterTable.All.Where(static row => row.Gases.Any(static share => OpenGas.Known(share.Name) is { } gas && Burns(gas))).Select(static row => (row.A, row.B)),
-    ];
+    private static readonly FrozenDictionary<string, string[]> Gassing = EncounterTable.All
+        .Where(static row => row.Gases.Any(static share => OpenGas.Known(share.Name) is { } gas && Burns(gas)))
+        .GroupBy(static row => row.A, StringComparer.Ordinal)
+        .ToFrozenDictionary(static group => group.Key, static group => group.Select(static row => row.B).ToArray(), StringComparer.Ordinal);
 
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {
@@ -34,13 +35,16 @@ internal static class GasCloud
         }
     }
 
-    private static IEnumerable<(Substance Gas, double Mol)> Made(StepState state)
+    private static IEnumerable<(Substance Gas, double Mol)> Made(StepState state) =>
+        state.GasMade.Count == 0 && (state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)) ? [] : Gases(state);
+
+    private static IEnumerable<(Substance Gas, double Mol)> Gases(StepState state)
     {
         var declared = state.GasMade.Where(static made => made is { Mol: > 0, Gas.Known: not null }).Select(static made => (Gas: made.Gas.Known!, Mol: made.Mol!.Value));
         // one partner loses its gas only once, whoever it meets
         var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)
             ? []
-            : Meeting.At(state).Where(static meeting => meeting is { Encounter.Gas: not null, CountedEquivalents: > 0 })
+            : state.Meetings.Where(static meeting => meeting is { Encounter.Gas: not null, CountedEquivalents: > 0 })
                 .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A, Mol: meeting.CountedEquivalents!.Value * share.MolPerEquivalent)))
                 .GroupBy(static made => (made.Gas, made.Partner))
                 .Select(static group => (group.Key.Gas, Mol: group.Max(static made => made.Mol)))
@@ -61,16 +65,34 @@ internal static class GasCloud
 
     private static bool MayGas(StepState state)
     {
-        var families = new HashSet<string>(StringComparer.Ordinal);
         foreach (var content in state.Contents)
         {
-            if (!content.Spent)
+            foreach (var family in content.Spent ? [] : FamilyTable.Default.Of(content.Substance, content.MassFraction))
             {
-                families.UnionWith(FamilyTable.Default.Of(content.Substance, content.MassFraction));
+                if (Gassing.TryGetValue(family, out var partners) && HoldsAny(state, partners))
+                {
+                    return true;
+                }
             }
         }
 
-        return Array.Exists(Gassing, pair => families.Contains(pair.A) && families.Contains(pair.B));
+        return false;
+    }
+
+    private static bool HoldsAny(StepState state, string[] families)
+    {
+        foreach (var content in state.Contents)
+        {
+            foreach (var family in content.Spent ? [] : FamilyTable.Default.Of(content.Substance, content.MassFraction))
+            {
+                if (families.Contains(family, StringComparer.Ordinal))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     private static Finding Of(StepState state, Substance gas, double mol, Sourced<double> limit, ScreeningContext context)
@@ -78,10 +100,11 @@ internal static class GasCloud
         var volume = ReleaseLaw.VapourM3(mol);
         var still = ReleaseLaw.FractionIn(FireThresholds.StillHoodM3, volume) / limit.Value;
         var flow = context.Plan.Place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
-        double? drawn = state.Step.OverS is > 0 and var seconds ? volume / seconds / flow / limit.Value : null;
-        var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
-        // over a stated time a hood that runs carries it off; the air that stands counts for a fan that fails
-        var share = bench ? still : drawn ?? still;
+        var hood = context.Plan.Place is { IsHood: true };
+        double? drawn = hood && state.Step.OverS is > 0 and var seconds ? volume / seconds / flow / limit.Value : null;
+        // over a stated time a hood that runs carries it off; where no hood is stated nothing does
+        var share = drawn ?? still;
+        var air = hood ? "in the air standing in a hood" : $"in {Wording.Text(FireThresholds.StillHoodM3)} m³ of still air, for no hood is stated";
         var sources = References.Full(["crowl-louvar", .. limit.Sources]);
         return new Finding
         {
@@ -91,11 +114,11 @@ internal static class GasCloud
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             About = gas.Key,
-            Statement = $"Step {state.Step.Id} gives off about {ShareWords.Volume(volume)} of {gas.Identity.Name}, which burns: {ShareWords.Volume(ReleaseLaw.VolumeAtLimitM3(volume, limit.Value))} of air brought to the lower limit, {ShareWords.Percent(still)} of that limit in the air standing in a hood{(drawn is { } part ? $" and {ShareWords.Percent(part)} in its exhaust over the time of the step" : "; no time is stated over which it comes")}.",
+            Statement = $"Step {state.Step.Id} gives off about {ShareWords.Volume(volume)} of {gas.Identity.Name}, which burns: {ShareWords.Volume(ReleaseLaw.VolumeAtLimitM3(volume, limit.Value))} of air brought to the lower limit, {ShareWords.Percent(still)} of that limit {air}{(drawn is { } part ? $" and {ShareWords.Percent(part)} in its exhaust over the time of the step" : state.Step.OverS is > 0 ? "" : "; no time is stated over which it comes")}.",
             Evidence =
             [
                 Line($"{gas.Identity.Name} given off", volume * 1000, "L", null, "stoichiometry, ideal gas at 25 °C", sources, Quality.Estimated),
-                Line("share of the lower limit in the air standing in a hood", still, "fraction", FireThresholds.CautionShareOfLimit, "evenly mixed, no ventilation", sources, limit.Quality),
+                Line($"share of the lower limit {(hood ? "in the air standing in a hood" : "in the nearest air")}", still, "fraction", FireThresholds.CautionShareOfLimit, "evenly mixed, no ventilation", sources, limit.Quality),
                 .. drawn is { } over ? [Line("share of the lower limit in the exhaust", over, "fraction", FireThresholds.CautionShareOfLimit, "steady flow over the time of the step", sources, limit.Quality)] : Array.Empty<Evidence>(),
             ],
         };

@@ -1,5 +1,6 @@
 using System.Globalization;
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -7,17 +8,42 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Fire;
 
 /// <summary>A step at which a liquid that can flash stands open.</summary>
-/// <param name="State">The vessel at that step.</param>
-/// <param name="Flammables">Liquids at or near their own flash point.</param>
-/// <param name="Together">Flash point of the liquids together, when the step is near it.</param>
-/// <param name="Hidden">Halogenated liquids whose vapour burns although no flash point is found.</param>
-internal sealed record OpenLiquid(StepState State, Content[] Flammables, FlashPointEstimate? Together, Content[] Hidden)
+internal sealed class OpenLiquid(StepState state, Content[] flammables, FlashPointEstimate? together, Content[] hidden)
 {
+    public StepState State { get; } = state;
+
+    /// <summary>Liquids at or near their own flash point.</summary>
+    public Content[] Flammables { get; } = flammables;
+
+    /// <summary>Flash point of the liquids together, when the step is near it.</summary>
+    public FlashPointEstimate? Together { get; } = together;
+
+    /// <summary>Halogenated liquids whose vapour burns although no flash point is found.</summary>
+    public Content[] Hidden { get; } = hidden;
+
     /// <summary>What may burn here: the near ones, else every liquid with a flash point.</summary>
-    public Content[] Burning => Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
+    public Content[] Burning => field ??= Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
+
+    /// <summary>Keys of what may burn, in order.</summary>
+    public string BurningKeys => string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     /// <summary>Volume in m³ of what may burn.</summary>
-    public double VolumeM3 => Burning.Select(OpenFlammables.VolumeM3).Order().Sum();
+    public double VolumeM3
+    {
+        get
+        {
+            Span<double> volumes = stackalloc double[Math.Min(Burning.Length, 64)];
+            volumes = Burning.Length > volumes.Length ? new double[Burning.Length] : volumes;
+            for (var index = 0; index < volumes.Length; index++)
+            {
+                volumes[index] = OpenFlammables.VolumeM3(Burning[index]);
+            }
+
+            return OrderedSum.Of(volumes);
+        }
+    }
+
+    public OpenLiquid With(FlashPointEstimate? flash) => new(State, Flammables, flash, Hidden);
 }
 
 /// <summary>
@@ -31,13 +57,24 @@ internal static class OpenFlammables
     /// <param name="together">Remembers the flash points of mixtures. They cost the most here and are asked for only where no liquid is near its own.</param>
     public static OpenLiquid[] Of(ScreeningContext context, ContentsFlashPoint together)
     {
-        return
-        [
-            .. context.Walk.States.Where(static state => !state.Sealed)
-                .Select(state => new OpenLiquid(state, Near(state, context.Policy), null, [.. state.Contents.Where(IsHidden)]))
-                .Select(open => open.Flammables.Length > 0 || open.Hidden.Length > 0 ? open : open with { Together = Together(open.State, together, context.Policy) })
-                .Where(static open => open.Flammables.Length > 0 || open.Together is not null || open.Hidden.Length > 0),
-        ];
+        var opens = new List<OpenLiquid>();
+        foreach (var state in context.Walk.States)
+        {
+            if (state.Sealed)
+            {
+                continue;
+            }
+
+            var near = Near(state, context.Policy);
+            var hidden = state.Contents.Any(IsHidden) ? state.Contents.Where(IsHidden).ToArray() : [];
+            var flash = near.Length > 0 || hidden.Length > 0 ? null : Together(state, together, context.Policy);
+            if (near.Length > 0 || hidden.Length > 0 || flash is not null)
+            {
+                opens.Add(new OpenLiquid(state, near, flash, hidden));
+            }
+        }
+
+        return [.. opens];
     }
 
     public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together)
@@ -49,7 +86,7 @@ internal static class OpenFlammables
         }
 
         // what is carried from flask to flask is one matter
-        foreach (var group in opens.Where(static open => !open.State.Heated && open.Burning.Length > 0).GroupBy(static open => string.Join('+', open.Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)), StringComparer.Ordinal))
+        foreach (var group in opens.Where(static open => !open.State.Heated && open.Burning.Length > 0).GroupBy(static open => open.BurningKeys, StringComparer.Ordinal))
         {
             yield return Standing([.. group], context);
         }
@@ -77,10 +114,11 @@ internal static class OpenFlammables
 
         if (open.Together is null && open.Hidden.Length == 0 && IsDiluted(open))
         {
-            open = open with { Together = Together(state, together, context.Policy) };
+            open = open.With(Together(state, together, context.Policy));
         }
 
-        var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
+        // a place that is not stated is no hood
+        var bench = context.Plan.Place is not { IsHood: true };
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var ignites = state.HeatSource is HeatSource.HeatGun or HeatSource.Oven;
         var flashes = open.Flammables.Length > 0 || open.Together is not null;
@@ -103,7 +141,7 @@ internal static class OpenFlammables
         return Finding("fire.flash-margin", group, open, context.Policy) with
         {
             Vessel = vessels.Length == 1 ? vessels[0] : null,
-            Severity = large && context.Plan.Place?.Kind == PlaceKind.Bench ? Severity.Caution : Severity.Notice,
+            Severity = large && context.Plan.Place is not { IsHood: true } ? Severity.Caution : Severity.Notice,
             Statement = $"{Names(open.Burning)} {(open.Burning.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).Skip(1).Any() ? "stand" : "stands")} open in {Wording.List(vessels.Select(static vessel => $"“{vessel}”"))} at {Wording.Celsius(state.TemperatureK)}, {how}: keep ignition sources away{Large(open, large)}{Halogenated(open)}.",
         };
     }
@@ -196,11 +234,20 @@ internal static class OpenFlammables
         Quality = flash.Quality,
     };
 
-    private static Content[] Near(StepState state, Policy policy) =>
-    [
-        .. state.Contents.Where(content => content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
-            && !FlashMargin.IsKept(policy, known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known))),
-    ];
+    private static Content[] Near(StepState state, Policy policy)
+    {
+        List<Content>? near = null;
+        foreach (var content in state.Contents)
+        {
+            if (content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
+                && !FlashMargin.IsKept(policy, known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known)))
+            {
+                (near ??= []).Add(content);
+            }
+        }
+
+        return near is null ? [] : [.. near];
+    }
 
     private static bool IsWithin(Content content, double temperatureK, Policy policy) => !FlashMargin.IsKept(policy, content.Substance.Known!.FlashPointK!.Governing.Value, temperatureK, mixture: false, halogenated: false);
 

@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
@@ -167,11 +168,7 @@ internal static class ReleaseScreen
     private static Finding? Spilled(StepState[] states, ScreeningContext context)
     {
         var room = RoomOf(context);
-        var worst = states.SelectMany(state => state.Contents.Where(static content => content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, Idlh: not null } })
-                .GroupBy(static content => content.Substance.Key, StringComparer.Ordinal)
-                .Select(group => (State: state, Exposure: new Exposure(group.First().Substance, group.Select(static content => content.Mol ?? double.PositiveInfinity).Order().Sum(), room))))
-            .Where(static pair => pair.Exposure.AboveIdlh)
-            .ToArray();
+        var worst = states.SelectMany(state => AboveIdlh(state, room)).ToArray();
         if (worst.Length == 0)
         {
             return null;
@@ -184,9 +181,44 @@ internal static class ReleaseScreen
         var finding = Breathed("toxicity.spill", state, [.. worst.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)], exposures, $"If “{state.Vessel.Id}” spills and evaporates", context);
         return finding with
         {
-            Severity = context.Plan.Place?.Kind == PlaceKind.Bench ? Severity.Caution : Severity.Notice,
+            Severity = context.Plan.Place is { IsHood: true } ? Severity.Notice : Severity.Caution,
             Evidence = [.. finding.Evidence, .. exposures.SelectMany(exposure => PoolEvidence(exposure, context))],
         };
+    }
+
+    /// <summary>What a spill of the vessel brings above an immediately dangerous concentration.</summary>
+    private static List<(StepState State, Exposure Exposure)> AboveIdlh(StepState state, double roomM3)
+    {
+        var above = new List<(StepState State, Exposure Exposure)>();
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            var substance = state.Contents[index].Substance;
+            if (MaySpill(state.Contents[index]) && !above.Exists(pair => string.Equals(pair.Exposure.Substance.Key, substance.Key, StringComparison.Ordinal))
+                && SpiltMol(state, substance) is var mol && Exposure.PpmIn(roomM3, substance, mol) >= substance.Known!.Idlh!.Ppm)
+            {
+                above.Add((state, new Exposure(substance, mol, roomM3)));
+            }
+        }
+
+        return above;
+    }
+
+    private static bool MaySpill(Content content) => content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, Idlh: not null } };
+
+    private static double SpiltMol(StepState state, PlanSubstance substance)
+    {
+        Span<double> mol = stackalloc double[Math.Min(state.Contents.Count, 64)];
+        mol = state.Contents.Count > mol.Length ? new double[state.Contents.Count] : mol;
+        var count = 0;
+        foreach (var content in state.Contents)
+        {
+            if (MaySpill(content) && string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))
+            {
+                mol[count++] = content.Mol ?? double.PositiveInfinity;
+            }
+        }
+
+        return OrderedSum.Of(mol[..count]);
     }
 
     private static IEnumerable<Evidence> PoolEvidence(Exposure exposure, ScreeningContext context)
@@ -253,10 +285,9 @@ internal static class ReleaseScreen
         {
             Substance = substance;
             Mol = mol;
-            var saturated = substance.Known is { PhaseAt298K: Phase.Liquid } known && VapourPressure.At(known, RoomK) is { Volatility: Volatility.Condensable } pressure ? pressure.Pascal / AtmospherePa : 1;
-            Ppm = Math.Min(ReleaseLaw.FractionIn(roomM3, ReleaseLaw.VapourM3(mol)), saturated) * 1e6;
+            Ppm = PpmIn(roomM3, substance, mol);
             Danger = substance.Known?.Idlh?.Ppm;
-            Limit = new[] { substance.Known?.ExposureLimits?.StrictestStel, substance.Known?.ExposureLimits?.StrictestCeiling, substance.Known?.ExposureLimits?.StrictestTwa }.FirstOrDefault(static limit => limit?.Ppm is not null);
+            Limit = substance.Known?.ExposureLimits is { } limits ? InPpm(limits.StrictestStel) ?? InPpm(limits.StrictestCeiling) ?? InPpm(limits.StrictestTwa) : null;
         }
 
         public PlanSubstance Substance { get; }
@@ -272,5 +303,14 @@ internal static class ReleaseScreen
         public bool AboveIdlh => Ppm >= Danger;
 
         public bool AboveLimit => Ppm > Limit?.Ppm;
+
+        /// <summary>What an amount in mol brings into the air of a room in m³, at most saturated, in ppm.</summary>
+        public static double PpmIn(double roomM3, PlanSubstance substance, double mol)
+        {
+            var saturated = substance.Known is { PhaseAt298K: Phase.Liquid } known && VapourPressure.At(known, RoomK) is { Volatility: Volatility.Condensable } pressure ? pressure.Pascal / AtmospherePa : 1;
+            return Math.Min(ReleaseLaw.FractionIn(roomM3, ReleaseLaw.VapourM3(mol)), saturated) * 1e6;
+        }
+
+        private static ExposureLimit? InPpm(ExposureLimit? limit) => limit?.Ppm is null ? null : limit;
     }
 }

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Reactivity;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Plans;
@@ -126,6 +127,30 @@ public sealed record StepState
 
     /// <summary>Declared reactions of this step.</summary>
     public IReadOnlyList<Reaction> Reactions { get; init; } = [];
+
+    /// <summary>Every encounter in the vessel at this step, found once.</summary>
+    internal IReadOnlyList<Meeting> Meetings
+    {
+        get
+        {
+            // a copy with other contents takes the field along, and asks anew
+            if (met is null || !ReferenceEquals(met.Of, this))
+            {
+                met = new Met(this, Meeting.At(this));
+            }
+
+            return met.Meetings;
+        }
+    }
+
+    private Met? met;
+
+    private sealed class Met(StepState of, IReadOnlyList<Meeting> meetings)
+    {
+        public StepState Of { get; } = of;
+
+        public IReadOnlyList<Meeting> Meetings { get; } = meetings;
+    }
 }
 
 /// <summary>What the walk itself found odd or missing.</summary>

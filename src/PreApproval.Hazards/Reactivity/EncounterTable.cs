@@ -51,6 +51,9 @@ public sealed record Encounter
     /// <summary>Only up to this temperature of the contents, in K.</summary>
     public double? BelowK { get; init; }
 
+    /// <summary>Why the two are without a known hazard outside the range of temperature of this row.</summary>
+    internal HarmlessBasis OutOfRange => field ??= new HarmlessBasis(Key, $"a hazard of {A} with {B} is known only {PairWords.Range(this)}", Sources);
+
     /// <summary>Mass of the first partner in kg above which the row is one step worse; null: no such limit.</summary>
     public double? MassUpToKg { get; init; }
 

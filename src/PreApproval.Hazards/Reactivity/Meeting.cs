@@ -14,8 +14,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Partial pressure of oxygen in Pa up to which a vessel counts as purged (5 vol% at atmospheric pressure, the limiting oxygen concentration of hydrogen in nitrogen).</summary>
     private const double PurgedOxygenPa = 5e3;
 
-    // room enough for the families of a usual scene
-    private const int FamiliesOfAScene = 24;
+    // the families of one scene at a time: filled anew for each, kept for the next
+    [ThreadStatic]
+    private static HashSet<string>? here;
+
+    [ThreadStatic]
+    private static List<Partner>? together;
 
     /// <summary>Family that turns a peroxide, an N-halo imide or an iodine(III) or (V) compound into what is none.</summary>
     internal const string Reductants = "sulfites and thiosulfates";
@@ -69,9 +73,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>The same against the rows of another table.</summary>
     public static IReadOnlyList<Meeting> At(StepState state, EncounterIndex table)
     {
-        var partners = new List<Partner>(state.Contents.Count + 1);
-        foreach (var content in state.Contents)
+        var partners = together ??= [];
+        partners.Clear();
+        for (var index = 0; index < state.Contents.Count; index++)
         {
+            var content = state.Contents[index];
             if (!content.Spent && content.Mol is null or > 0)
             {
                 partners.Add(Partner.Of(content, Strength(content, state)));
@@ -83,7 +89,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        return Among(partners, [.. Scene(state)], state.WorstTemperatureK, table);
+        var meetings = Among(partners, Scene(state), state.WorstTemperatureK, table);
+        partners.Clear();
+        return meetings;
     }
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
@@ -136,17 +144,25 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
     }
 
-    private static List<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
+    private static List<Meeting> Among(List<Partner> partners, IEnumerable<string> scene, double temperatureK, EncounterIndex table)
     {
-        var present = new HashSet<string>(FamiliesOfAScene, StringComparer.Ordinal);
-        present.UnionWith(scene);
+        var present = here ??= new HashSet<string>(StringComparer.Ordinal);
+        present.Clear();
+        foreach (var family in scene)
+        {
+            present.Add(family);
+        }
+
         foreach (var partner in partners)
         {
-            present.UnionWith(partner.Families);
+            for (var index = 0; index < partner.Families.Count; index++)
+            {
+                present.Add(partner.Families[index]);
+            }
         }
 
         var reduced = present.Contains(Reductants);
-        var meetings = new List<(int Row, Meeting Meeting)>();
+        List<(int Row, Meeting Meeting)>? meetings = null;
         foreach (var family in present)
         {
             foreach (var (row, encounter) in table.From(family))
@@ -162,12 +178,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
                 var meeting = new Meeting(encounter, Members(partners, encounter.A), Members(partners, encounter.B), encounter.C is null ? [] : Members(partners, encounter.C));
                 if (meeting.AreApart())
                 {
-                    meetings.Add((row, meeting));
+                    (meetings ??= []).Add((row, meeting));
                 }
             }
         }
 
-        if (meetings.Count == 0)
+        if (meetings is null)
         {
             return [];
         }

@@ -66,7 +66,7 @@ public static class PairAssessment
                 bool Applies(Encounter row) => (row.BelowK is not < CryogenicK || partners[one].IsCryogenic || partners[other].IsCryogenic)
                     && (row.C is not { } third || EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal) || HasAll(partners[one], partners[other], row)
                         || partners.Where((_, index) => index != one && index != other).Any(partner => partner.Families.Contains(third, StringComparer.Ordinal)));
-                answers.Add(Judge(partners[i], partners[j], Applies));
+                answers.Add(Judge(partners[i], partners[j], Applies, [.. InThree.Where(row => HasAll(partners[one], partners[other], row))]));
             }
         }
 
@@ -74,9 +74,11 @@ public static class PairAssessment
     }
 
     /// <summary>Two partners, given which rows apply where they meet.</summary>
-    internal static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies)
+    internal static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies) => Judge(a, b, applies, []);
+
+    private static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies, Encounter[] inThree)
     {
-        var rows = Between(a, b).Where(applies).DistinctBy(static row => row.Key, StringComparer.Ordinal).OrderBy(static row => row.Severity).ToArray();
+        Encounter[] rows = [.. (Between(a, b, applies) ?? []).UnionBy(inThree.Where(applies), static row => row.Key, StringComparer.Ordinal).OrderBy(static row => row.Severity)];
         if (rows.Length > 0)
         {
             return new PairAnswer { A = a, B = b, Assessment = Assessment.Hazard, Encounters = rows };
@@ -89,39 +91,52 @@ public static class PairAssessment
     /// <summary>Why two sets of families are said to be without a known hazard; empty when any two of them are not covered.</summary>
     internal static IReadOnlyList<HarmlessBasis> Bases(IReadOnlyList<string> a, IReadOnlyList<string> b)
     {
-        var (first, second) = (Standing(a), Standing(b));
-        var bases = new List<HarmlessBasis>();
-        foreach (var one in first)
+        HarmlessBasis? first = null;
+        List<HarmlessBasis>? several = null;
+        var (narrowA, narrowB) = (OnlyNarrow(a), OnlyNarrow(b));
+        for (var i = 0; i < a.Count; i++)
         {
-            foreach (var other in second)
+            for (var j = 0; j < b.Count; j++)
             {
-                if ((HarmlessTable.Of(one, other) ?? OutOfRange(one, other)) is not { } basis)
+                if (IsLeftOut(a[i], narrowA) || IsLeftOut(b[j], narrowB))
+                {
+                    continue;
+                }
+
+                if ((HarmlessTable.Of(a[i], b[j]) ?? OutOfRange(a[i], b[j])) is not { } basis)
                 {
                     return [];
                 }
 
-                if (!bases.Exists(known => string.Equals(known.Key, basis.Key, StringComparison.Ordinal)))
+                first ??= basis;
+                if (!Holds(several, first, basis.Key))
                 {
-                    bases.Add(basis);
+                    (several ??= [first]).Add(basis);
                 }
             }
         }
 
-        return bases;
+        return several ?? first?.Alone ?? [];
     }
 
-    private static List<Encounter> Between(PairPartner a, PairPartner b)
+    /// <summary>The rows between two partners that apply, each once; null: none.</summary>
+    private static List<Encounter>? Between(PairPartner a, PairPartner b, Func<Encounter, bool> applies)
     {
-        var rows = new List<Encounter>();
-        foreach (var one in a.Families)
+        List<Encounter>? rows = null;
+        for (var i = 0; i < a.Families.Count; i++)
         {
-            foreach (var other in b.Families)
+            for (var j = 0; j < b.Families.Count; j++)
             {
-                rows.AddRange(EncounterIndex.Default.Between(one, other));
+                foreach (var row in EncounterIndex.Default.Between(a.Families[i], b.Families[j]))
+                {
+                    if (applies(row) && rows?.Exists(known => string.Equals(known.Key, row.Key, StringComparison.Ordinal)) is not true)
+                    {
+                        (rows ??= []).Add(row);
+                    }
+                }
             }
         }
 
-        rows.AddRange(InThree.Where(row => HasAll(a, b, row)));
         return rows;
     }
 
@@ -134,11 +149,33 @@ public static class PairAssessment
         static bool Has(PairPartner partner, string family) => partner.Families.Contains(family, StringComparer.Ordinal);
     }
 
-    /// <summary>Families that only tell members of a wider one apart say nothing of their own, as long as there is another.</summary>
-    private static IReadOnlyList<string> Standing(IReadOnlyList<string> families)
+    private static bool Holds(List<HarmlessBasis>? several, HarmlessBasis first, string key)
     {
-        string[] standing = [.. families.Where(static family => !FamilyTable.Default.OnlyNarrows(family))];
-        return standing.Length > 0 ? standing : families;
+        for (var index = 1; index < several?.Count; index++)
+        {
+            if (string.Equals(several[index].Key, key, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return string.Equals(first.Key, key, StringComparison.Ordinal);
+    }
+
+    /// <summary>Families that only tell members of a wider one apart say nothing of their own, as long as there is another.</summary>
+    private static bool IsLeftOut(string family, bool onlyNarrow) => !onlyNarrow && FamilyTable.Default.OnlyNarrows(family);
+
+    private static bool OnlyNarrow(IReadOnlyList<string> families)
+    {
+        for (var index = 0; index < families.Count; index++)
+        {
+            if (!FamilyTable.Default.OnlyNarrows(families[index]))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>The pair is known, and the row holds only in another range of temperature.</summary>
@@ -148,7 +185,7 @@ public static class PairAssessment
         {
             if (row is { C: null } && (row.AboveK ?? row.BelowK) is not null)
             {
-                return new HarmlessBasis(row.Key, $"a hazard of {row.A} with {row.B} is known only {PairWords.Range(row)}", row.Sources);
+                return row.OutOfRange;
             }
         }
 

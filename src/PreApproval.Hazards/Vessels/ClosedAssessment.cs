@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Substances;
@@ -15,8 +16,14 @@ internal sealed record ClosedAssessment
 
     public required ClosedVesselInput Input { get; init; }
 
-    /// <summary>What is shut in, sorted once for every temperature.</summary>
+    /// <summary>What is shut in, sorted once for every temperature; without <see cref="HeldGas"/> where that alone leaves no number.</summary>
     public required SealedCharge Charge { get; init; }
+
+    /// <summary>Everything that is shut in; <see cref="Charge"/> itself where nothing is left out of it.</summary>
+    public required SealedCharge Whole { get; init; }
+
+    /// <summary>True when a gas that the liquids hold is left out, and every pressure is a lower bound.</summary>
+    public bool LeavesOutHeldGas => !ReferenceEquals(Whole, Charge);
 
     /// <summary>The governing answer at the set temperature; computed when first asked for, trials of a change never ask.</summary>
     public ModelState AtSet => atSet ??= Peak.TemperatureK == State.TemperatureK ? Worst : Charge.GoverningAt(State.TemperatureK);
@@ -84,17 +91,22 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
-        var same = earlier is not null && earlier.Input.ShutsInTheSame(input) ? earlier : null;
-        var charge = same?.Charge ?? new SealedCharge(input);
+        var same = earlier is not null && earlier.Whole.Input.ShutsInTheSame(input) ? earlier : null;
+        var whole = same?.Whole ?? new SealedCharge(input);
         var fromK = ColdestK(state);
+        // what is heated in the closed vessel passes every temperature from closing on
+        var (charge, peak) = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK
+            ? (same.Charge, same.Peak)
+            : HeldGas.PeakOf(whole, fromK, state.WorstTemperatureK);
         notCounted.AddRange(SolutionEquilibrium.Doubts(charge));
+        notCounted.AddRange(HeldGas.Between(whole, charge));
         return new ClosedAssessment
         {
             State = state,
-            Input = input,
+            Input = charge.Input,
             Charge = charge,
-            // what is heated in the closed vessel passes every temperature from closing on
-            Peak = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK ? same.Peak : PeakPressure.Between(charge, fromK, state.WorstTemperatureK),
+            Whole = whole,
+            Peak = peak,
             NotCounted = notCounted,
             UndeclaredGas = undeclared?.Words,
             GasMakers = undeclared?.Materials ?? [],
@@ -108,41 +120,51 @@ internal sealed record ClosedAssessment
     {
         var closing = state.Closing!;
         var contents = Counted(state.Contents, notCounted);
-        var gasThen = Math.Max(0, volumeM3 - CondensedVolume(closing.Contents));
-        var gasNow = volumeM3 - CondensedVolume(state.Contents);
-        // what is added to a closed vessel compresses the gas already in it; never below what was shut in
-        var compression = gasNow > 0 ? Math.Max(1, gasThen / gasNow) : 1;
+        var compression = Compression(state, volumeM3);
         return new ClosedVesselInput
         {
             VesselVolumeM3 = volumeM3,
             FillTemperatureK = closing.TemperatureK,
             FillPressurePaAbs = closing.PressurePaAbs * compression,
             SaturatedAtClosing = saturated && closing.AtAtmosphere && compression <= 1,
-            Headspace = [.. closing.Gases.Select(static pair => (AsSubstance(pair.Gas), pair.Fraction))],
+            Headspace = Headspace(closing.Gases),
             Contents = contents,
         };
     }
 
+    /// <summary>What is added to a closed vessel compresses the gas already in it; never below what was shut in.</summary>
+    private static double Compression(StepState state, double volumeM3)
+    {
+        if (ReferenceEquals(state.Contents, state.Closing!.Contents))
+        {
+            return 1;
+        }
+
+        var gasThen = Math.Max(0, volumeM3 - CondensedVolume(state.Closing.Contents));
+        var gasNow = volumeM3 - CondensedVolume(state.Contents);
+        return gasNow > 0 ? Math.Max(1, gasThen / gasNow) : 1;
+    }
+
     private static List<ChargedSubstance> Counted(IReadOnlyList<Content> contents, List<string> notCounted)
     {
-        var counted = new List<ChargedSubstance>();
-        foreach (var group in contents.GroupBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static group => group.Key, StringComparer.Ordinal))
+        var counted = new List<ChargedSubstance>(contents.Count);
+        foreach (var first in Firsts(contents))
         {
-            var name = group.First().Substance.Name;
-            if (group.First().Substance.Known is not { } known)
+            var name = first.Substance.Name;
+            if (first.Substance.Known is not { } known)
             {
                 notCounted.Add($"{name}, which is not in the catalogue");
             }
-            else if (known is { PhaseAt298K: Phase.Gas, UnifacGroups: null } && group.Any(static content => content.MassFraction is < 1) && !IsInKnownSolution(known, contents))
+            else if (known is { PhaseAt298K: Phase.Gas, UnifacGroups: null } && contents.Any(content => IsOf(first, content) && content.MassFraction is < 1) && !IsInKnownSolution(known, contents))
             {
                 // the pure gas's vapour pressure would overstate a solution many times over
                 notCounted.Add($"{name} given off by its solution");
             }
-            else if (group.Any(static content => content.Mol is null))
+            else if (MolOf(first, contents) is not { } mol)
             {
                 notCounted.Add($"{name}, whose amount is not known");
             }
-            else if (group.OrderBy(static content => content.Mol).Sum(static content => content.Mol!.Value) is > 0 and var mol)
+            else if (mol > 0)
             {
                 counted.Add(new ChargedSubstance(known, mol));
             }
@@ -150,6 +172,51 @@ internal sealed record ClosedAssessment
 
         return counted;
     }
+
+    /// <summary>The first content of each substance, in the order of the keys.</summary>
+    private static List<Content> Firsts(IReadOnlyList<Content> contents)
+    {
+        var firsts = new List<Content>(contents.Count);
+        for (var index = 0; index < contents.Count; index++)
+        {
+            var at = 0;
+            while (at < firsts.Count && string.CompareOrdinal(firsts[at].Substance.Key, contents[index].Substance.Key) < 0)
+            {
+                at++;
+            }
+
+            if (at == firsts.Count || !IsOf(firsts[at], contents[index]))
+            {
+                firsts.Insert(at, contents[index]);
+            }
+        }
+
+        return firsts;
+    }
+
+    /// <summary>Amount in mol of a substance, summed from the least; null when one amount is not known.</summary>
+    private static double? MolOf(Content substance, IReadOnlyList<Content> contents)
+    {
+        Span<double> amounts = stackalloc double[Math.Min(contents.Count, 64)];
+        amounts = contents.Count > amounts.Length ? new double[contents.Count] : amounts;
+        var count = 0;
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (IsOf(substance, contents[index]))
+            {
+                if (contents[index].Mol is not { } mol)
+                {
+                    return null;
+                }
+
+                amounts[count++] = mol;
+            }
+        }
+
+        return OrderedSum.Of(amounts[..count]);
+    }
+
+    private static bool IsOf(Content one, Content other) => string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal);
 
     /// <summary>True where the partial pressure over water, or a bound over other liquids, is on file.</summary>
     private static bool IsInKnownSolution(Substance gas, IReadOnlyList<Content> contents) => contents.Any(content =>
@@ -160,6 +227,17 @@ internal sealed record ClosedAssessment
         contents.Where(static content => content.Substance.Known is { PhaseAt298K: not Phase.Gas })
             .OrderBy(static content => content.Substance.Key, StringComparer.Ordinal)
             .Sum(static content => content.Mol * content.Substance.Known!.Identity.MolarMassKgPerMol / content.Substance.Known.DensityKgPerM3?.Value ?? 0);
+
+    private static (Substance Gas, double Fraction)[] Headspace(IReadOnlyList<(PlanSubstance Gas, double Fraction)> gases)
+    {
+        var headspace = new (Substance Gas, double Fraction)[gases.Count];
+        for (var index = 0; index < headspace.Length; index++)
+        {
+            headspace[index] = (AsSubstance(gases[index].Gas), gases[index].Fraction);
+        }
+
+        return headspace;
+    }
 
     private static Substance AsSubstance(PlanSubstance gas) => gas.Known ?? new Substance
     {

@@ -1,6 +1,5 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Substances;
-using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -46,9 +45,9 @@ internal sealed partial class SealedCharge
         var mixing = new List<ChargedPart>();
         var apart = new List<ChargedPart>();
         var room = new List<ChargedPart>();
-        foreach (var group in input.Contents.Where(c => c.Mol > 0).GroupBy(c => c.Substance.Key, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var part in Merged(input.Contents))
         {
-            Sort(new ChargedPart(group.First().Substance, group.Sum(c => c.Mol)), input.FillTemperatureK, mixing, apart, room);
+            Sort(part, input.FillTemperatureK, mixing, apart, room);
         }
 
         ChargedPart[] dissolved = [.. TakeDissolved(mixing, apart, room)];
@@ -66,19 +65,19 @@ internal sealed partial class SealedCharge
         Room = [.. room];
         TakesRoomAsLiquid = room.Exists(static part => part.Substance.PhaseAt298K == Phase.Liquid);
         Dissolved = dissolved;
-        DissolvedM3PerMol = Array.ConvertAll(dissolved, part => SolutionDensities.SoluteM3PerMol(this, part));
+        DissolvedM3PerMol = dissolved.Length == 0 ? [] : Array.ConvertAll(dissolved, part => SolutionDensities.SoluteM3PerMol(this, part));
         if (Mixing.Length > 1)
         {
-            Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
+            Model = Unifac.TryCreate(Array.ConvertAll(Mixing, static part => part.Substance.UnifacGroups!.Value), out var gaps);
             Gaps = gaps;
-            CyclicEthers = Dissolved.Length > 0 ? null : UnifacCyclicEthers.TryCreate([.. Mixing.Select(p => p.Substance)]);
+            CyclicEthers = Dissolved.Length > 0 ? null : UnifacCyclicEthers.TryCreate(Array.ConvertAll(Mixing, static part => part.Substance));
         }
 
-        var uncovered = Model is null ? Mixing.Concat(Apart) : Apart;
-        Held = Mixing.Length + Apart.Length > 1 ? [.. uncovered.Select(p => p.Substance).Where(IsHeld)] : [];
+        ChargedPart[] uncovered = Model is null ? [.. Mixing, .. Apart] : Apart;
+        Held = uncovered.Length > 0 && Mixing.Length + Apart.Length > 1 ? [.. uncovered.Select(p => p.Substance).Where(IsHeld)] : [];
 
-        HasGasApart = Apart.Any(static p => p.Substance.PhaseAt298K == Phase.Gas);
-        LowestCriticalK = Mixing.Concat(Apart).Min(static p => p.Substance.CriticalTemperatureK?.Value) ?? double.PositiveInfinity;
+        HasGasApart = HasGas(Apart);
+        LowestCriticalK = Math.Min(LowestCritical(Mixing), LowestCritical(Apart));
         AddTrappedGas();
     }
 
@@ -152,7 +151,7 @@ internal sealed partial class SealedCharge
     public bool MayHandOver(double toK) => (Held.Count == 0 && (Model is not null || Gaps.Count > 0 || Apart.Length > 0)) || EquationMayGovern(toK);
 
     /// <summary>True when an equation of state may govern somewhere on the way to a temperature in K.</summary>
-    public bool EquationMayGovern(double toK) => EquationMayEverGovern || toK > LowestCriticalK || Psrk.DissolvesGas;
+    public bool EquationMayGovern(double toK) => EquationMayEverGovern || toK > LowestCriticalK || ((HasGasApart || HasGas(Mixing) || HasGas(Dissolved)) && Psrk.DissolvesGas);
 
     /// <summary>The governing answer alone, without the models that cannot govern.</summary>
     public ModelState GoverningAt(double temperatureK)
@@ -218,7 +217,12 @@ internal sealed partial class SealedCharge
         return _activities;
     }
 
-    private string[] Missing(VesselPoint point, ModelState governing) => governing.Model == VesselModel.Psrk ? [.. _missing] : [.. _missing, .. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
+    /// <summary>Keys of the contents that alone leave modified Raoult without a pressure at a temperature in K.</summary>
+    public IReadOnlyList<string> UnrepresentedAt(double temperatureK) => Unrepresented(PointAt(temperatureK));
+
+    private string[] Unrepresented(VesselPoint point) => [.. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
+
+    private string[] Missing(VesselPoint point, ModelState governing) => governing.Model == VesselModel.Psrk ? [.. _missing] : [.. _missing, .. Unrepresented(point)];
 
     // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
     private static double DryIceShrinkageM3(VesselPoint point)
@@ -248,63 +252,16 @@ internal sealed partial class SealedCharge
         return components;
     }
 
-    // Trapped, evolved and charged gas, each substance once.
-    private List<ChargedPart> Gases()
+    private static bool HasGas(ChargedPart[] parts) => Array.Exists(parts, static part => part.Substance.PhaseAt298K == Phase.Gas);
+
+    private static double LowestCritical(ChargedPart[] parts)
     {
-        var gases = new List<ChargedPart>();
-        foreach (var (gas, fraction) in Input.Headspace)
+        var lowest = double.PositiveInfinity;
+        foreach (var part in parts)
         {
-            Add(gases, gas, fraction * TrappedMol);
+            lowest = Math.Min(lowest, part.Substance.CriticalTemperatureK?.Value ?? double.PositiveInfinity);
         }
 
-        Add(gases, ClosedVesselInput.Nitrogen, Input.GasEvolvedMol);
-        foreach (var gas in ChargedGases)
-        {
-            Add(gases, gas.Substance, gas.Mol);
-        }
-
-        return gases;
-    }
-
-    private static void Add(List<ChargedPart> gases, Substance gas, double mol)
-    {
-        if (!(mol > 0))
-        {
-            return;
-        }
-
-        var index = gases.FindIndex(g => string.Equals(g.Substance.Key, gas.Key, StringComparison.Ordinal));
-        if (index < 0)
-        {
-            gases.Add(new ChargedPart(gas, mol));
-        }
-        else
-        {
-            gases[index] = gases[index] with { Mol = gases[index].Mol + mol };
-        }
-    }
-
-    private void AddTrappedGas()
-    {
-        var input = Input;
-        var point = new VesselPoint(this, input.FillTemperatureK);
-        var free = VolumeM3 - point.CondensedM3 + DryIceShrinkageM3(point);
-        var trapped = 0.0;
-        if (input.Headspace.Count > 0 && free > 0)
-        {
-            var dry = input.FillPressurePaAbs;
-            if (input.SaturatedAtClosing)
-            {
-                // without a number for the vapour the gas is taken as dry, which is the cautious side
-                var vapour = ModifiedRaoult.Solve(point, 0).State;
-                dry = Math.Max(AtmospherePa - (vapour.PressurePaAbs ?? 0), 0);
-                free = vapour.LiquidVolumeFraction is { } liquid ? VolumeM3 * (1 - liquid) : free;
-            }
-
-            trapped = dry * free / (GasConstant * input.FillTemperatureK);
-        }
-
-        TrappedMol = trapped;
-        GasMol = trapped + ChargedGasMol + input.GasEvolvedMol;
+        return lowest;
     }
 }

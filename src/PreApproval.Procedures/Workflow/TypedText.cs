@@ -1,4 +1,5 @@
 using System.Text;
+using PreApproval.Documents.Reading;
 
 namespace PreApproval.Procedures.Workflow;
 
@@ -19,12 +20,12 @@ public static class TypedText
             return $"At most {Longest} characters.";
         }
 
-        return text.EnumerateRunes().Any(rune => rune == Rune.ReplacementChar || (Rune.IsControl(rune) && rune.Value is not ('\n' or '\r' or '\t')))
+        return text.EnumerateRunes().Any(rune => rune == Rune.ReplacementChar || InvisibleText.Has(rune) || (Rune.IsControl(rune) && rune.Value is not ('\n' or '\r' or '\t')))
             ? "It has characters that can't be shown."
             : null;
     }
 
-    /// <summary>One line for lists and events: without control characters and broken surrogates, shortened where too long.</summary>
+    /// <summary>One line for lists and events: without control and invisible characters and broken surrogates, shortened where too long.</summary>
     public static string Title(string text)
     {
         var kept = new StringBuilder();
@@ -36,7 +37,7 @@ public static class TypedText
                 break;
             }
 
-            kept.Append(Rune.IsControl(rune) ? " " : rune.ToString());
+            kept.Append(Rune.IsControl(rune) || InvisibleText.Has(rune) ? " " : rune.ToString());
         }
 
         return kept.ToString().Trim();

@@ -98,7 +98,7 @@ public sealed partial class ComparePage : PageBase
 
         try
         {
-            _comparison = new HazardComparison(Screener.Compare(before, after, await Thresholds.OfAsync(Actor, Cancellation)), null);
+            _comparison = new HazardComparison(Screener.Compare(before, after, await Thresholds.OfAsync(Actor, Cancellation)), null) { Materials = MaterialNames.Of(before, after) };
             (_before, _after) = (before.Title, after.Title);
         }
         catch (ScreeningBusyException)

@@ -49,6 +49,7 @@ public sealed class RefusalTests
         { "\"role\": \"reagent\"", "\"role\": \"reactant\"", DocumentRefusalKind.Invalid, "/materials/1/role", "Allowed: reagent, solvent" },
         { "\"title\": \"Salt in water (invented)\",", "", DocumentRefusalKind.Invalid, "/title", "is missing" },
         { "\"title\": \"Salt in water (invented)\",", "\"title\": \"a\\u0007b\",", DocumentRefusalKind.Invalid, "/title", "U+0007" },
+        { "\"title\": \"Salt in water (invented)\",", "\"title\": \"a\\u202eb\",", DocumentRefusalKind.Invalid, "/title", "invisible character U+202E" },
         { "\"title\": \"Salt in water (invented)\",", "\"title\": \"a\\nb\",", DocumentRefusalKind.Invalid, "/title", "U+000A" },
         { "\"title\": \"Salt in water (invented)\",", "\"title\": [],", DocumentRefusalKind.Invalid, "/title", "must be a string, but is an array" },
         { "\"title\": \"Salt in water (invented)\",", "\"title\": \"x\", \"plannedOn\": \"2031-02-30\",", DocumentRefusalKind.Invalid, "/plannedOn", "must be a date" },
