@@ -25,7 +25,7 @@ internal static class OrdinalLists
     /// <summary>Each name once, in the order they come.</summary>
     public static NameList Distinct(this IEnumerable<string> names, StringComparer comparer)
     {
-        var distinct = new NameList();
+        var distinct = new NameList(names.TryGetNonEnumeratedCount(out var count) ? Math.Min(count, Short) : 0);
         HashSet<string>? seen = null;
         foreach (var name in names)
         {
@@ -68,5 +68,5 @@ internal static class OrdinalLists
     }
 
     /// <summary>Names that differ, each of them once.</summary>
-    internal sealed class NameList : List<string>;
+    internal sealed class NameList(int capacity) : List<string>(capacity);
 }

@@ -83,7 +83,7 @@ public static class ExtinguishingAgents
             }
         }
 
-        return banned is null ? [] : [.. BansOf(banned).Select(ban => WithTheMetal(ban, contents))];
+        return banned is null ? [] : Array.ConvertAll(BansOf(banned), ban => WithTheMetal(ban, contents));
     }
 
     private static AgentBan[] BansOf(List<string> families) => Array.FindAll(AllBans, ban => families.Contains(ban.Family, StringComparer.Ordinal));

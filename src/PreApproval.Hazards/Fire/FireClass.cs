@@ -36,6 +36,20 @@ public static class FireClass
     /// <summary>Both schemes, for instance <c>EN 2 class B and D (NFPA 10 class B and D)</c>.</summary>
     public static string Words(IReadOnlyCollection<Burning> burning)
     {
+        // there are few such sets, and a plan says the same one again and again
+        var set = 0;
+        foreach (var kind in burning)
+        {
+            set |= 1 << (int)kind;
+        }
+
+        return Said[set] ??= Say(burning);
+    }
+
+    private static readonly string?[] Said = new string?[1 << Enum.GetValues<Burning>().Length];
+
+    private static string Say(IReadOnlyCollection<Burning> burning)
+    {
         var ordered = burning.Order().ToArray();
         return $"EN 2 class {Join(ordered.Select(En2))} (NFPA 10 class {Join(ordered.Select(Nfpa10))})";
     }

@@ -67,9 +67,10 @@ internal static class GasCloud
     {
         foreach (var content in state.Contents)
         {
-            foreach (var family in content.Spent ? [] : FamilyTable.Default.Of(content.Substance, content.MassFraction))
+            var families = FamilyTable.Default.Of(content.Substance, content.MassFraction);
+            for (var index = 0; index < families.Count && !content.Spent; index++)
             {
-                if (Gassing.TryGetValue(family, out var partners) && HoldsAny(state, partners))
+                if (Gassing.TryGetValue(families[index], out var partners) && HoldsAny(state, partners))
                 {
                     return true;
                 }
@@ -83,9 +84,10 @@ internal static class GasCloud
     {
         foreach (var content in state.Contents)
         {
-            foreach (var family in content.Spent ? [] : FamilyTable.Default.Of(content.Substance, content.MassFraction))
+            var own = FamilyTable.Default.Of(content.Substance, content.MassFraction);
+            for (var index = 0; index < own.Count && !content.Spent; index++)
             {
-                if (families.Contains(family, StringComparer.Ordinal))
+                if (families.Contains(own[index], StringComparer.Ordinal))
                 {
                     return true;
                 }

@@ -25,7 +25,7 @@ internal sealed class OpenLiquid(StepState state, Content[] flammables, FlashPoi
     public Content[] Burning => field ??= Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
 
     /// <summary>Keys of what may burn, in order.</summary>
-    public string BurningKeys => string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+    public string BurningKeys => Burning.Length == 1 ? Burning[0].Substance.Key : string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     /// <summary>Volume in m³ of what may burn.</summary>
     public double VolumeM3
@@ -131,7 +131,7 @@ internal static class OpenFlammables
 
     private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
     {
-        var open = group.MinBy(one => (Distances(one, context.Policy).Select(static distance => distance.BelowK - distance.WantedK).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
+        var open = Nearest(group, context.Policy);
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var state = open.State;
         var how = Distances(open, context.Policy).Select(static distance => (double?)distance.BelowK).Min() is { } least
@@ -146,6 +146,36 @@ internal static class OpenFlammables
         };
     }
 
+    /// <summary>The step with the least margin, of equal ones that with the most liquid.</summary>
+    private static OpenLiquid Nearest(OpenLiquid[] group, Policy policy)
+    {
+        var (nearest, least, volume) = (group[0], Margin(group[0], policy), group[0].VolumeM3);
+        foreach (var open in group)
+        {
+            var (own, ownVolume) = (Margin(open, policy), open.VolumeM3);
+            if (own < least || (own == least && ownVolume > volume))
+            {
+                (nearest, least, volume) = (open, own, ownVolume);
+            }
+        }
+
+        return nearest;
+    }
+
+    /// <summary>The least distance to a flash point beyond the wanted one, in K; 0 where there is none.</summary>
+    private static double Margin(OpenLiquid open, Policy policy)
+    {
+        double? least = null;
+        foreach (var content in open.Flammables)
+        {
+            least = Math.Min(least ?? double.PositiveInfinity, content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK - policy.FlashMarginK);
+        }
+
+        return open.Together is { FlashPointK: { } together }
+            ? Math.Min(least ?? double.PositiveInfinity, together - open.State.TemperatureK - policy.FlashMarginMixtureK)
+            : least ?? 0;
+    }
+
     private static Finding Finding(string code, OpenLiquid[] group, OpenLiquid open, Policy policy) => new()
     {
         Code = code,
@@ -153,7 +183,7 @@ internal static class OpenFlammables
         Severity = Severity.Notice,
         Steps = [.. group.Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
         Vessel = open.State.Vessel.Id,
-        Materials = [.. open.Burning.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        Materials = MaterialIds.Of(open.Burning),
         Statement = "",
         Evidence = [.. Margins(open, policy), .. open.Together is { } flash ? [Evidence(flash)] : Array.Empty<Evidence>()],
     };
@@ -170,23 +200,26 @@ internal static class OpenFlammables
     }
 
     /// <summary>How far the step is below each flash point, and how far it should be, in K.</summary>
-    private static IEnumerable<(double BelowK, double WantedK)> Distances(OpenLiquid open, Policy policy)
+    private static List<(double BelowK, double WantedK)> Distances(OpenLiquid open, Policy policy)
     {
+        var distances = new List<(double BelowK, double WantedK)>(open.Flammables.Length + 1);
         foreach (var content in open.Flammables)
         {
-            yield return (content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK, policy.FlashMarginK);
+            distances.Add((content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK, policy.FlashMarginK));
         }
 
         if (open.Together is { FlashPointK: { } together })
         {
-            yield return (together - open.State.TemperatureK, policy.FlashMarginMixtureK);
+            distances.Add((together - open.State.TemperatureK, policy.FlashMarginMixtureK));
         }
+
+        return distances;
     }
 
     /// <summary>The same as evidence.</summary>
     private static IEnumerable<Evidence> Margins(OpenLiquid open, Policy policy)
     {
-        foreach (var content in open.Flammables.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal))
+        foreach (var content in Distinct(open.Flammables))
         {
             var flash = content.Substance.Known!.FlashPointK!.Governing;
             yield return Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, policy.FlashMarginK, [References.OfLimit("trgs-721", policy.FlashMarginK, Policy.Default.FlashMarginK), .. References.Full(flash.Sources)], flash.Quality);
@@ -197,6 +230,10 @@ internal static class OpenFlammables
             yield return Margin("the liquids together", together, open.State.TemperatureK, policy.FlashMarginMixtureK, [References.OfLimit("trgs-721", policy.FlashMarginMixtureK, Policy.Default.FlashMarginMixtureK), .. estimate.Sources], estimate.Quality);
         }
     }
+
+    /// <summary>The first of each substance, in the order of the keys.</summary>
+    private static Content[] Distinct(Content[] contents) => contents.Length < 2 ? contents :
+        [.. contents.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal)];
 
     private static Evidence Margin(string name, double flashK, double temperatureK, double limitK, IReadOnlyList<string> sources, Quality quality) => new()
     {

@@ -77,7 +77,7 @@ internal static class StaticCharge
             Severity = step >= 2 ? Severity.Warning : step == 1 ? Severity.Caution : Severity.Notice,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
-            Materials = [.. poor.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Materials = MaterialIds.Of(poor),
             Statement = $"{Wording.Capital(Wording.List(poor.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)))} conducts electricity poorly and charges itself as about {Wording.Figures(volume * 1000)} L {(filtered ? "pass the filter" : "are poured")}: pour slowly (below 1 m/s), without free fall{(metal ? "; bond and earth the metal container" : "")}{(plastic ? "; a plastic container cannot be earthed" : "")}.",
             Evidence =
             [

@@ -129,9 +129,11 @@ public sealed class LiquidMixture
     /// <param name="temperatureK">Temperature in K.</param>
     /// <param name="maySplit">False: taken as one liquid without looking.</param>
     /// <param name="model">Work space of a search over temperature, from <see cref="Model"/>; it is moved to the temperature.</param>
-    internal LiquidState At(double temperatureK, bool maySplit = true, Unifac.UnifacAtTemperature? model = null)
+    /// <param name="activities">Room for the answer of a search, in the order of the parts; null: the answer gets its own.</param>
+    internal LiquidState At(double temperatureK, bool maySplit = true, Unifac.UnifacAtTemperature? model = null, double[]? activities = null)
     {
-        var activities = new double[Parts.Count];
+        activities ??= new double[Parts.Count];
+        Array.Clear(activities);
         var bound = false;
         foreach (var index in Apart)
         {
@@ -248,4 +250,4 @@ public sealed class LiquidMixture
 /// <param name="Activities">In the order of the parts.</param>
 /// <param name="Model">How they were had.</param>
 /// <param name="Split">The two liquids, among the components that share mole fractions.</param>
-internal sealed record LiquidState(double[] Activities, LiquidModel Model, TwoLiquids? Split);
+internal readonly record struct LiquidState(double[] Activities, LiquidModel Model, TwoLiquids? Split);

@@ -191,4 +191,7 @@ public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<W
 {
     /// <summary>Where the mol of every substance came from and went, in the order they first appear.</summary>
     public IReadOnlyList<SubstanceBalance> Balance { get; init; } = [];
+
+    /// <summary>The states of each vessel in step order, the vessel that comes first in front.</summary>
+    internal IReadOnlyList<StepState[]> ByVessel => field ??= [.. States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal).Select(static group => group.ToArray())];
 }

@@ -15,6 +15,8 @@ internal sealed class StripPairs
 
     public IReadOnlyList<StripNoneKnown> NoneKnown => noneKnown is null ? [] : noneKnown.ConvertAll(static entry => Words(entry.Bases, entry.Pairs));
 
+    public bool IsEmpty => noneKnown is null && notAssessed is null;
+
     public IReadOnlyList<StripPair> NotAssessed => notAssessed ?? (IReadOnlyList<StripPair>)[];
 
     /// <summary>Two that meet here and that no finding tells.</summary>

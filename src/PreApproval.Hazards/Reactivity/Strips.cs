@@ -13,9 +13,6 @@ internal static class Strips
     private static readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> Rows =
         EncounterTable.All.Select(static row => row.Key).ToHashSet(StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
 
-    // room for the pairs of a usual plan
-    private const int PairsOfAPlan = 100;
-
     private static readonly PairPartner Air = new(EncounterTable.Air, [EncounterTable.Air]);
 
     private static readonly PairPartner Water = new("water", ["water"]);
@@ -30,7 +27,7 @@ internal static class Strips
 
     private static IEnumerable<Strip> InVessels(ScreeningContext context, Finding[] told)
     {
-        var met = new HashSet<(string Vessel, string One, string Other)>(PairsOfAPlan);
+        var met = new MetPairs();
         var last = new Dictionary<string, StepState>(StringComparer.Ordinal);
         foreach (var state in context.Walk.States)
         {
@@ -43,23 +40,21 @@ internal static class Strips
             }
 
             last[state.Vessel.Id] = state;
-            var strip = new Strip { Place = StripPlace.Vessel, Step = state.Step.Id, Where = state.Vessel.Id, Findings = Ids(here), NoneKnown = pairs.NoneKnown, NotAssessed = pairs.NotAssessed };
-            if (!strip.IsEmpty)
+            if (here.Length > 0 || !pairs.IsEmpty)
             {
-                yield return strip;
+                yield return new Strip { Place = StripPlace.Vessel, Step = state.Step.Id, Where = state.Vessel.Id, Findings = Ids(here), NoneKnown = pairs.NoneKnown, NotAssessed = pairs.NotAssessed };
             }
         }
     }
 
-    private static void AddNew(StripPairs pairs, StepState state, HashSet<(string Vessel, string One, string Other)> met, Finding[] here)
+    private static void AddNew(StripPairs pairs, StepState state, MetPairs met, Finding[] here)
     {
         var partners = Partners(state);
         for (var i = 0; i < partners.Count; i++)
         {
             for (var j = i + 1; j < partners.Count; j++)
             {
-                var (one, other) = Ordered(partners[i].Name, partners[j].Name);
-                if (met.Add((state.Vessel.Id, one, other)) && RowsBetween(state.Meetings, partners[i].Name, partners[j].Name, here) is { IsTold: false } rows)
+                if (met.Add(state.VesselIndex, partners[i].Name, partners[j].Name) && RowsBetween(state.Meetings, partners[i].Name, partners[j].Name, here) is { IsTold: false } rows)
                 {
                     pairs.Add(partners[i], partners[j], rows.Speaks, state.Contents);
                 }
@@ -273,8 +268,6 @@ internal static class Strips
 
         return false;
     }
-
-    private static (string First, string Second) Ordered(string one, string other) => string.CompareOrdinal(one, other) <= 0 ? (one, other) : (other, one);
 
     /// <summary>True for a finding whose code names the row.</summary>
     private static bool Tells(Finding finding, Meeting meeting) => Row(finding).SequenceEqual(meeting.Encounter.Key);

@@ -10,6 +10,9 @@ namespace PreApproval.Hazards.Vessels;
 internal sealed record ClosedAssessment
 {
     private ModelState? atSet;
+
+    // how many of the first words of NotCounted are about the contents alone
+    private int uncounted;
     private string[]? leftOut;
 
     public required StepState State { get; init; }
@@ -77,10 +80,14 @@ internal sealed record ClosedAssessment
 
         var notCounted = new List<string>();
         var undeclared = GasEvolution.Undeclared(state);
-        var input = InputOf(state, volume, !state.HeatedOrGassingSinceClosing && undeclared is null, notCounted) with
+        var saturated = !state.HeatedOrGassingSinceClosing && undeclared is null;
+        var input = (earlier is not null && ReferenceEquals(earlier.State.Contents, state.Contents) && ReferenceEquals(earlier.State.Closing, state.Closing)
+            ? earlier.InputAgain(saturated, notCounted)
+            : InputOf(state, volume, saturated, notCounted)) with
         {
             GasEvolvedMol = (state.GasEvolvedMol ?? 0) + (undeclared?.Mol ?? 0),
         };
+        var ofContents = notCounted.Count;
         if (state.GasEvolvedMol is null)
         {
             notCounted.Add("the gas a declared reaction makes");
@@ -91,8 +98,13 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
+        if (state.Closing is { AtAtmosphere: true } closing)
+        {
+            notCounted.AddRange(closing.Gases.Where(gas => gas.Gas.Known?.BoilingPointK?.Value > closing.TemperatureK).Select(static gas => $"{gas.Gas.Name} that condensed before the vessel was closed"));
+        }
+
         var same = earlier is not null && earlier.Whole.Input.ShutsInTheSame(input) ? earlier : null;
-        var whole = same?.Whole ?? new SealedCharge(input);
+        var whole = same?.Whole ?? new SealedCharge(input, earlier?.Whole);
         var fromK = ColdestK(state);
         // what is heated in the closed vessel passes every temperature from closing on
         var (charge, peak) = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK
@@ -108,9 +120,17 @@ internal sealed record ClosedAssessment
             Whole = whole,
             Peak = peak,
             NotCounted = notCounted,
+            uncounted = ofContents,
             UndeclaredGas = undeclared?.Words,
             GasMakers = undeclared?.Materials ?? [],
         };
+    }
+
+    // the same contents shut in by the same closing
+    private ClosedVesselInput InputAgain(bool saturated, List<string> notCounted)
+    {
+        notCounted.AddRange(NotCounted.Take(uncounted));
+        return Whole.Input with { SaturatedAtClosing = saturated && State.Closing!.AtAtmosphere && Whole.Input.FillPressurePaAbs <= State.Closing.PressurePaAbs };
     }
 
     private static double ColdestK(StepState state) => Math.Min(state.Closing!.TemperatureK, state.TemperatureK);

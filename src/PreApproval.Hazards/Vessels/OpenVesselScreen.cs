@@ -66,7 +66,7 @@ public sealed class OpenVesselScreen : IScreen
                 Severity = Severity.Warning,
                 Steps = [.. group.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = state.Vessel.Id,
-                Materials = [.. state.Contents.Where(content => string.Equals(content.Substance.Key, lowest.Key, StringComparison.Ordinal)).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+                Materials = MaterialIds.Of(state.Contents.Where(content => string.Equals(content.Substance.Key, lowest.Key, StringComparison.Ordinal))),
                 Statement = state.Vent is Closure.Balloon or Closure.Needle
                     ? $"“{state.Vessel.Id}” is heated to {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}, with only a {(state.Vent == Closure.Balloon ? "balloon" : "needle")} on it: an improvised vent is no condenser and no relief."
                     : $"“{state.Vessel.Id}” is open at {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}: is a seal step missing, or a condenser (reflux)?",

@@ -38,7 +38,9 @@ internal sealed partial class SealedCharge
     private VesselPoint? _point;
     private Unifac.UnifacAtTemperature? _activities;
 
-    public SealedCharge(ClosedVesselInput input)
+    /// <param name="input">What is shut in.</param>
+    /// <param name="like">A charge whose activity model and work space serve again where the same liquids are shut in; null: none. Not shared between threads.</param>
+    public SealedCharge(ClosedVesselInput input, SealedCharge? like = null)
     {
         Input = input;
         VolumeM3 = input.VesselVolumeM3;
@@ -66,7 +68,11 @@ internal sealed partial class SealedCharge
         TakesRoomAsLiquid = room.Exists(static part => part.Substance.PhaseAt298K == Phase.Liquid);
         Dissolved = dissolved;
         DissolvedM3PerMol = dissolved.Length == 0 ? [] : Array.ConvertAll(dissolved, part => SolutionDensities.SoluteM3PerMol(this, part));
-        if (Mixing.Length > 1)
+        if (like is not null && Mixing.Length > 1 && HasSameLiquids(like))
+        {
+            (Model, Gaps, CyclicEthers, _activities) = (like.Model, like.Gaps, like.CyclicEthers, like._activities);
+        }
+        else if (Mixing.Length > 1)
         {
             Model = Unifac.TryCreate(Array.ConvertAll(Mixing, static part => part.Substance.UnifacGroups!.Value), out var gaps);
             Gaps = gaps;
@@ -250,6 +256,24 @@ internal sealed partial class SealedCharge
         }
 
         return components;
+    }
+
+    private bool HasSameLiquids(SealedCharge other)
+    {
+        if (Mixing.Length != other.Mixing.Length || Dissolved.Length != other.Dissolved.Length)
+        {
+            return false;
+        }
+
+        for (var index = 0; index < Mixing.Length; index++)
+        {
+            if (!ReferenceEquals(Mixing[index].Substance, other.Mixing[index].Substance))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static bool HasGas(ChargedPart[] parts) => Array.Exists(parts, static part => part.Substance.PhaseAt298K == Phase.Gas);

@@ -77,7 +77,7 @@ public sealed partial class Explorer
         _carrying = true;
         _problem = null;
         _carried = null;
-        string changes = string.Join("; ", _edits.Select(e => $"{e.Label} {e.BeforeWords} → {e.AfterWords}"));
+        string changes = string.Join("; ", DraftEdit.Lines(_edits).Select(static line => $"{line.Label}: {line.Before} → {line.After}"));
         try
         {
             Result<DraftView, Refusal> saved = await DraftAsync((drafts, actor, cancel) => drafts.SaveAsync(actor, Source.ProcedureId, version, Bytes(document), cancel));

@@ -29,6 +29,9 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
 {
     private const int MostFound = 12;
 
+    /// <summary>Characters that the list of steps shows of a long name.</summary>
+    private const int LongestInSelect = 34;
+
     /// <summary>How long nothing changes before the whole procedure is screened.</summary>
     private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(250);
 
