@@ -66,7 +66,7 @@ public static class PairAssessment
                 bool Applies(Encounter row) => (row.BelowK is not < CryogenicK || partners[one].IsCryogenic || partners[other].IsCryogenic)
                     && (row.C is not { } third || EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal) || HasAll(partners[one], partners[other], row)
                         || partners.Where((_, index) => index != one && index != other).Any(partner => partner.Families.Contains(third, StringComparer.Ordinal)));
-                answers.Add(Judge(partners[i], partners[j], Applies));
+                answers.Add(Judge(partners[i], partners[j], Applies, [.. InThree.Where(row => HasAll(partners[one], partners[other], row))]));
             }
         }
 
@@ -74,11 +74,14 @@ public static class PairAssessment
     }
 
     /// <summary>Two partners, given which rows apply where they meet.</summary>
-    internal static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies)
+    internal static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies) => Judge(a, b, applies, []);
+
+    private static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies, Encounter[] inThree)
     {
-        if (Between(a, b, applies) is { Count: > 0 } rows)
+        Encounter[] rows = [.. (Between(a, b, applies) ?? []).UnionBy(inThree.Where(applies), static row => row.Key, StringComparer.Ordinal).OrderBy(static row => row.Severity)];
+        if (rows.Length > 0)
         {
-            return new PairAnswer { A = a, B = b, Assessment = Assessment.Hazard, Encounters = [.. rows.OrderBy(static row => row.Severity)] };
+            return new PairAnswer { A = a, B = b, Assessment = Assessment.Hazard, Encounters = rows };
         }
 
         var bases = Bases(a.Families, b.Families);
@@ -131,14 +134,6 @@ public static class PairAssessment
                         (rows ??= []).Add(row);
                     }
                 }
-            }
-        }
-
-        foreach (var row in InThree)
-        {
-            if (HasAll(a, b, row))
-            {
-                (rows ??= []).Add(row);
             }
         }
 

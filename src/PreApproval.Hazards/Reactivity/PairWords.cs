@@ -29,8 +29,13 @@ public static class PairWords
     {
         ArgumentNullException.ThrowIfNull(answer);
         (Severity Severity, string Words)[] rows = [.. answer.Encounters.Select(static row => (row.Severity, Conditions(row))).Distinct()];
-        return rows.Select(static row => row.Words).Distinct(StringComparer.Ordinal).Count <= 1
-            ? rows.Select(static row => row.Words).FirstOrDefault() ?? ""
+        if (rows.Length == 0)
+        {
+            return "";
+        }
+
+        return Array.TrueForAll(rows, row => string.Equals(row.Words, rows[0].Words, StringComparison.Ordinal))
+            ? rows[0].Words
             : string.Join("; ", rows.Select(static row => $"{Word(row.Severity)}: {(row.Words.Length > 0 ? row.Words : "always")}"));
     }
 

@@ -21,7 +21,7 @@ public sealed class GasScreenTests
     [InlineData("sodium", "water", 1, "alkali-metal-with-water", 21.75)] // 22.990, ½ H2
     [InlineData("lithium", "water", 1, "alkali-metal-with-water", 72.0)] // 6.94, ½ H2
     [InlineData("aluminium", "hydrogen chloride", 1, "metal-with-acid", 55.6)] // 26.982, 1½ H2
-    [InlineData("calcium carbide", "water", 1, "carbide-or-phosphide-with-water", 15.6)] // 64.10, C2H2
+    [InlineData("calcium carbide", "water", 1, "carbide-with-water", 15.6)] // 64.10, C2H2
     [InlineData("sodium azide", "acetic acid", 1, "organic-acid-with-azide", 15.4)] // 65.01, HN3
     [InlineData("potassium cyanide", "acetic acid", 1, "organic-acid-with-cyanide", 15.36)] // 65.12, HCN
     [InlineData("sodium sulfide", "acetic acid", 1, "organic-acid-with-sulfide", 12.81)] // 78.05, H2S
