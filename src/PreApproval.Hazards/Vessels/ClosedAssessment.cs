@@ -81,7 +81,7 @@ internal sealed record ClosedAssessment
         {
             GasEvolvedMol = (state.GasEvolvedMol ?? 0) + (undeclared?.Mol ?? 0),
         };
-        var uncounted = notCounted.Count;
+        var ofContents = notCounted.Count;
         if (state.GasEvolvedMol is null)
         {
             notCounted.Add("the gas a declared reaction makes");
@@ -104,7 +104,7 @@ internal sealed record ClosedAssessment
             // what is heated in the closed vessel passes every temperature from closing on
             Peak = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK ? same.Peak : PeakPressure.Between(charge, fromK, state.WorstTemperatureK),
             NotCounted = notCounted,
-            uncounted = uncounted,
+            uncounted = ofContents,
             UndeclaredGas = undeclared?.Words,
             GasMakers = undeclared?.Materials ?? [],
         };
