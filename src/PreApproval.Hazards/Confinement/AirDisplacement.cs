@@ -1,4 +1,4 @@
-using static PreApproval.Hazards.Numerics.PhysicalConstants;
+using PreApproval.Hazards.Numerics;
 
 namespace PreApproval.Hazards.Confinement;
 
@@ -20,7 +20,7 @@ public static class AirDisplacement
     /// <summary>Volume in m³ of an ideal gas at 101 325 Pa.</summary>
     /// <param name="mol">Amount in mol, 0 or more.</param>
     /// <param name="temperatureK">Temperature in K.</param>
-    public static double GasVolumeM3(double mol, double temperatureK) => mol * GasConstant * temperatureK / AtmospherePa;
+    public static double GasVolumeM3(double mol, double temperatureK) => IdealGas.VolumeM3(mol, temperatureK);
 
     /// <summary>Volume fraction of oxygen left in a room; 0 when more gas forms than the room holds.</summary>
     /// <param name="gasM3">Volume of gas in m³.</param>

@@ -4,6 +4,7 @@ using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Confinement;
@@ -53,13 +54,20 @@ public sealed partial class DelayedGasScreen : IScreen
 
     private static Finding? InVessel(Rule rule, Match match, StepState state, string[] steps, ScreeningContext context)
     {
-        var pressure = match.GasMol * GasConstant * Cryogens.BenchK / state.Vessel.VolumeM3;
-        if (pressure <= context.Policy.UnratedNothingPa)
+        var (condensed, complete) = FillLimits.CondensedM3(state.ContentsAfter);
+        var room = state.Vessel.VolumeM3 - condensed;
+        var full = room <= 0;
+        var pressure = full ? null : match.GasMol * GasConstant * Cryogens.BenchK / room;
+        // what takes room of unknown size may leave hardly any
+        if (complete && pressure <= context.Policy.UnratedNothingPa)
         {
             return null;
         }
 
         var low = rule.Slow || pressure <= context.Policy.UnratedCautionPa;
+        var (reach, model) = complete
+            ? ("up to", "in the room that the contents leave")
+            : ("at least", "in the room that the contents of known volume leave, hence at least");
         return new Finding
         {
             Code = "gas.delayed",
@@ -69,10 +77,12 @@ public sealed partial class DelayedGasScreen : IScreen
             Steps = steps,
             Vessel = state.Vessel.Id,
             Materials = Findings.Ids(match.Everyone),
-            Statement = $"“{state.Vessel.Id}” is left closed over {match.Names}: {rule.Reason}, over {rule.HowLong}, to {rule.Gas}{(pressure is { } pa ? $", up to {Wording.Figures(pa / 1e5)} bar in all" : "")}; put it away with a vented cap.",
+            Statement = $"“{state.Vessel.Id}” is left closed over {match.Names}: {rule.Reason}, over {rule.HowLong}, to {rule.Gas}{(full ? ", and the contents leave no room for any" : pressure is { } pa ? $", {reach} {Wording.Figures(pa / 1e5)} bar in all" : "")}; put it away with a vented cap.",
             Evidence = pressure is { } all
-                ? [Findings.Number($"pressure of all the {rule.Gas}", all / 1e5, "bar", context.Policy.UnratedNothingPa / 1e5, "ideal gas at 25 °C in the empty vessel, limiting partner turned over completely", Quality.Estimated, [.. rule.Sources, "ideal-gas"])]
-                : [Findings.Number($"{rule.Gas} per mol", rule.GasPerMol, "mol", null, "stoichiometry; amount or volume not known", Quality.Assumed, [.. rule.Sources])],
+                ? [Findings.Number($"pressure of all the {rule.Gas}", all / 1e5, "bar", context.Policy.UnratedNothingPa / 1e5, $"ideal gas at 25 °C {model}, limiting partner turned over completely", Quality.Estimated, [.. rule.Sources, "ideal-gas"])]
+                : full
+                    ? [Findings.Number("room that the contents leave", 0, "mL", null, "volume of the vessel less that of the liquids and solids", Quality.Estimated, [.. rule.Sources])]
+                    : [Findings.Number($"{rule.Gas} per mol", rule.GasPerMol, "mol", null, "stoichiometry; amount or volume not known", Quality.Assumed, [.. rule.Sources])],
         };
     }
 

@@ -25,7 +25,7 @@ public sealed partial class VentScreen : IScreen
     private const double IcingK = 233.15;
 
     /// <summary>What a balloon holds in m³ (2 L). Common practice, no source.</summary>
-    private const double BalloonM3 = 2e-3;
+    internal const double BalloonM3 = 2e-3;
 
     /// <summary>
     /// Gas in m³/s that a needle of 0.84 mm bore (18 gauge, ISO 9626) lets out at 0.1 bar: orifice, 0.6·A·√(2Δp/ρ) with air of
@@ -44,7 +44,8 @@ public sealed partial class VentScreen : IScreen
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
         var open = context.Walk.States.Where(static state => !state.Sealed).ToArray();
-        return [.. Freezing(open), .. Icing(open), .. Salts(open), .. TooNarrow(open, context), .. DryingTubes(open)];
+        var gases = Array.Exists(open, IsVented) ? GasMol(context) : [];
+        return [.. Freezing(open), .. Icing(open), .. Salts(open), .. TooNarrow(open, gases, context), .. DryingTubes(open, gases)];
     }
 
     private static bool IsVented(StepState state) => state.Vent is not null;
@@ -129,11 +130,11 @@ public sealed partial class VentScreen : IScreen
     private static Content[] Members(StepState state, string[] families) =>
         [.. state.Contents.Where(static content => !content.Spent && content.Mol is null or > 0).Where(content => FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(family => families.Contains(family, StringComparer.Ordinal)))];
 
-    private IEnumerable<Finding> TooNarrow(StepState[] states, ScreeningContext context)
+    private IEnumerable<Finding> TooNarrow(StepState[] states, Dictionary<StepState, double> gases, ScreeningContext context)
     {
         foreach (var state in states.Where(static state => state.Vent is Closure.Balloon or Closure.Needle))
         {
-            if (GasMol(state) is not { } mol || mol <= 0)
+            if (gases.GetValueOrDefault(state) is not (> 0 and var mol))
             {
                 continue;
             }
@@ -170,24 +171,14 @@ public sealed partial class VentScreen : IScreen
         }
     }
 
-    /// <summary>What declared reactions make, or else the encounters of what this step adds.</summary>
-    private static double? GasMol(StepState state)
-    {
-        if (state.GasMade.Count > 0)
-        {
-            return state.GasMade.Aggregate((double?)0, static (sum, gas) => sum + gas.Mol);
-        }
+    /// <summary>Gas in mol of the open steps: of declared reactions and of encounters, of both kinds where the step has both.</summary>
+    private static Dictionary<StepState, double> GasMol(ScreeningContext context) =>
+        OpenGas.Of(context).ToDictionary(static pair => pair.Key, static pair => pair.Value.Sum(static gas => gas.CountedMol ?? 0), (IEqualityComparer<StepState>)ReferenceEqualityComparer.Instance);
 
-        var added = state.Step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal);
-        return added.Count == 0
-            ? 0
-            : state.Meetings.Where(meeting => meeting.Everyone.Any(content => content.MaterialId is { } id && added.Contains(id))).Max(static meeting => meeting.CountedGasMol) ?? 0;
-    }
-
-    private static IEnumerable<Finding> DryingTubes(StepState[] states) =>
-        states.Where(static state => state.Vent is not null && DryingTube().IsMatch(state.Vessel.Closure ?? "") && GasMol(state) is > 0)
+    private static IEnumerable<Finding> DryingTubes(StepState[] states, Dictionary<StepState, double> gases) =>
+        states.Where(state => state.Vent is not null && DryingTube().IsMatch(state.Vessel.Closure ?? "") && gases.GetValueOrDefault(state) > 0)
             .GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)
-            .Select(static group => new Finding
+            .Select(group => new Finding
             {
                 Code = "pressure.drying-tube-cakes",
                 Hazard = Hazard.Pressure,
@@ -195,7 +186,7 @@ public sealed partial class VentScreen : IScreen
                 Steps = [.. group.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = group.Key,
                 Statement = $"“{group.Key}” lets its gas out through a drying tube, whose filling cakes and closes: use a bubbler.",
-                Evidence = [Findings.Number("gas made", group.Sum(static state => GasMol(state) ?? 0), "mol", null, "declared reactions, or encounters up to the limiting partner", Quality.Estimated, "common-practice")],
+                Evidence = [Findings.Number("gas made", group.Sum(gases.GetValueOrDefault), "mol", null, "declared reactions, or encounters up to the limiting partner", Quality.Estimated, "common-practice")],
             });
 
     [GeneratedRegex(@"\bdrying tube\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]

@@ -25,7 +25,7 @@ internal static class AirborneGaps
             foreach (var content in state.Contents)
             {
                 if (content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, ExposureLimits: { } limits } known }
-                    && Why(known, limits, state.TemperatureK) is { } why && OpenSurface.M2(state) is not null)
+                    && Why(known, limits, state.TemperatureK, AirborneScreen.IsLiquid(content, state)) is { } why && OpenSurface.M2(state) is not null)
                 {
                     (found ??= new(StringComparer.Ordinal)).TryAdd(content.Substance.Key, (content, why));
                     steps.Add(state.Step.Id);
@@ -47,14 +47,14 @@ internal static class AirborneGaps
     }
 
     /// <summary>Why the ratio cannot be had; null when it can, or when hardly anything evaporates.</summary>
-    private static string? Why(Substance known, ExposureLimits limits, double temperatureK)
+    private static string? Why(Substance known, ExposureLimits limits, double temperatureK, bool isLiquid)
     {
-        if (known.PhaseAt298K == Phase.Gas)
+        if (known.PhaseAt298K == Phase.Gas && !isLiquid)
         {
             return "a gas in the vessel, whose loss is not modelled";
         }
 
-        if (known.PhaseAt298K != Phase.Liquid
+        if (!isLiquid
             || (known.BoilingPointK is { } boils && HealthBand.At(boils.Value - 273.15, temperatureK - 273.15) == Evaporability.Low))
         {
             return null;

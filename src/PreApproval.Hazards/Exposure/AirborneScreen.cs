@@ -2,9 +2,11 @@ using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Exposure;
@@ -66,7 +68,7 @@ public sealed class AirborneScreen : IScreen
 
     private static Breathed? Of(StepState state, Content content, double areaM2, ScreeningContext context)
     {
-        if (content is not { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, ExposureLimits: { } limits } known }
+        if (content is not { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, ExposureLimits: { } limits } known } || !IsLiquid(content, state)
             || VapourPressure.At(known, state.TemperatureK) is not { Volatility: Volatility.Condensable } saturation)
         {
             return null;
@@ -74,14 +76,14 @@ public sealed class AirborneScreen : IScreen
 
         // the lighter a molecule, the more of it evaporates: unknown, it counts as the lightest liquid
         var molarMass = known.Identity.MolarMassKgPerMol ?? WaterKgPerMol;
-        var fraction = MoleFraction(state.Contents, content);
+        var fraction = MoleFraction(state, content);
         var pressure = Math.Min(fraction * saturation.Pascal, AtmospherePa);
         var duration = state.Step.DurationS ?? state.Step.OverS;
-        var source = Evaporation.RateKgPerS(molarMass, areaM2, pressure, state.TemperatureK) / molarMass * GasConstant * Walk.RoomTemperatureK / AtmospherePa;
+        var source = IdealGas.VolumeM3(Evaporation.RateKgPerS(molarMass, areaM2, pressure, state.TemperatureK) / molarMass, Walk.RoomTemperatureK);
         if (content.Mol is { } mol && duration is > 0 and var lasts)
         {
             // no more than there is
-            source = Math.Min(source, mol * GasConstant * Walk.RoomTemperatureK / AtmospherePa / lasts);
+            source = Math.Min(source, IdealGas.VolumeM3(mol, Walk.RoomTemperatureK) / lasts);
         }
 
         var ppm = 1e6 * (context.Plan.Place?.Kind is PlaceKind.Hood or PlaceKind.HoodWithScrubber ? BreathingZone.BeforeHood(source) : BreathingZone.OnBench(source, RoomFlowM3PerS(context.Plan.Place)));
@@ -89,14 +91,23 @@ public sealed class AirborneScreen : IScreen
         return limit is null ? null : new Breathed(state, content, ppm, limit, ratio);
     }
 
+    /// <summary>
+    /// True for a liquid, and for a gas that came in as a solution in a liquid other than water and has a vapour pressure at the temperature (phosgene in toluene): it is one of the liquids there. What liquids hold by
+    /// reaction or strong solvation, ammonia and hydrogen chloride among them, is not.
+    /// </summary>
+    internal static bool IsLiquid(Content content, StepState state) => content.Substance.Known is { } known
+        && (known.PhaseAt298K == Phase.Liquid
+            || (known.PhaseAt298K == Phase.Gas && content.MassFraction is < 1 && !SealedCharge.IsHeld(known) && VapourPressure.At(known, state.TemperatureK) is { Volatility: Volatility.Condensable }
+                && state.Contents.Any(other => !other.Spent && string.Equals(other.MaterialId, content.MaterialId, StringComparison.Ordinal) && other.Substance.Known is { PhaseAt298K: Phase.Liquid, Key: not SolutionVapour.Water })));
+
     /// <summary>Share of the liquid by amount; 1, the cautious reading, where an amount is not known.</summary>
-    private static double MoleFraction(IReadOnlyList<Content> contents, Content content)
+    private static double MoleFraction(StepState state, Content content)
     {
         double all = 0;
         double own = 0;
-        foreach (var other in contents)
+        foreach (var other in state.Contents)
         {
-            if (other.Substance.Known is not { PhaseAt298K: Phase.Liquid } || other.Spent)
+            if (!IsLiquid(other, state) || other.Spent)
             {
                 continue;
             }

@@ -83,7 +83,7 @@ public static class ExtinguishingAgents
             }
         }
 
-        return banned is null ? [] : BansOf(banned);
+        return banned is null ? [] : Array.ConvertAll(BansOf(banned), ban => WithTheMetal(ban, contents));
     }
 
     private static AgentBan[] BansOf(List<string> families) => Array.FindAll(AllBans, ban => families.Contains(ban.Family, StringComparer.Ordinal));
@@ -102,6 +102,13 @@ public static class ExtinguishingAgents
 
         return worst;
     }
+
+    /// <summary>An equation for any alkali metal M is written for the one that is there.</summary>
+    private static AgentBan WithTheMetal(AgentBan ban, IReadOnlyList<Content> contents) =>
+        ban is { Family: "alkali metals", Reaction: { } reaction }
+        && contents.FirstOrDefault(content => !content.Spent && FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(ban.Family, StringComparer.Ordinal)) is { Substance.Known.Identity.Formula: { Length: 1 or 2 } symbol }
+            ? ban with { Reaction = reaction.Replace("M", symbol, StringComparison.Ordinal) }
+            : ban;
 
     /// <summary>
     /// Agents that serve everything that burns here and are not banned. Where a metal, a hydride or an organometallic is

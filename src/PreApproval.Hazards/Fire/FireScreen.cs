@@ -129,13 +129,14 @@ public sealed class FireScreen : IScreen
             .OrderBy(static ban => ban.Severity)
             .ThenBy(static ban => ban.Agent)
             .ToArray();
+        var severity = bans.Min(ban => ByAmount(Graver(ban.Severity, listed, scenes), HeldKg(scenes, ban.Family)));
         var burning = scenes.SelectMany(static scene => scene.Burning).ToHashSet();
         var fit = ExtinguishingAgents.ThatFit(burning, [.. scenes.SelectMany(static scene => scene.Bans).Distinct()]);
         return new Finding
         {
             Code = "fire.agent-forbidden",
             Hazard = Hazard.Fire,
-            Severity = Graver(bans[0].Severity, listed, scenes),
+            Severity = severity,
             Steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
@@ -159,6 +160,31 @@ public sealed class FireScreen : IScreen
     /// <summary>Where an agent that serves everything here stands beside it, a banned one is a matter of choosing right, unless it feeds the fire.</summary>
     private static Severity Graver(Severity severity, IReadOnlyList<Agent> listed, Scene[] scenes) =>
         severity == Severity.Warning && Array.TrueForAll(scenes, scene => listed.Any(ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans).Contains)) ? Severity.Caution : severity;
+
+    /// <summary>Mass in kg below which a metal, hydride or the like is a trace that burns out by itself (20 mg). Common practice, no source.</summary>
+    private const double TraceKg = 20e-6;
+
+    /// <summary>Mass in kg below which it is a small fire, one step less grave (100 mg). Common practice, no source.</summary>
+    private const double SmallKg = 0.1e-3;
+
+    private static Severity ByAmount(Severity severity, double? kg) =>
+        kg < TraceKg ? Severity.Notice
+        : kg < SmallKg && severity < Severity.Notice ? severity + 1
+        : severity;
+
+    /// <summary>The most of a family that one step holds, in kg; null when an amount is not known.</summary>
+    private static double? HeldKg(Scene[] scenes, string family)
+    {
+        double? most = 0;
+        foreach (var scene in scenes)
+        {
+            var held = scene.State.Contents.Where(content => !content.Spent && Reactivity.FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(family, StringComparer.Ordinal))
+                .Aggregate((double?)0, static (sum, content) => sum + (content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol));
+            most = held is { } kg && most is { } before ? Math.Max(before, kg) : null;
+        }
+
+        return most;
+    }
 
     private static string[] Materials(Scene[] scenes, string family) =>
     [

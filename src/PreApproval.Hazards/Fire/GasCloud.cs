@@ -102,10 +102,11 @@ internal static class GasCloud
         var volume = ReleaseLaw.VapourM3(mol);
         var still = ReleaseLaw.FractionIn(FireThresholds.StillHoodM3, volume) / limit.Value;
         var flow = context.Plan.Place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
-        double? drawn = state.Step.OverS is > 0 and var seconds ? volume / seconds / flow / limit.Value : null;
-        var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
-        // over a stated time a hood that runs carries it off; the air that stands counts for a fan that fails
-        var share = bench ? still : drawn ?? still;
+        var hood = context.Plan.Place is { IsHood: true };
+        double? drawn = hood && state.Step.OverS is > 0 and var seconds ? volume / seconds / flow / limit.Value : null;
+        // over a stated time a hood that runs carries it off; where no hood is stated nothing does
+        var share = drawn ?? still;
+        var air = hood ? "in the air standing in a hood" : $"in {Wording.Text(FireThresholds.StillHoodM3)} m³ of still air, for no hood is stated";
         var sources = References.Full(["crowl-louvar", .. limit.Sources]);
         return new Finding
         {
@@ -115,11 +116,11 @@ internal static class GasCloud
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             About = gas.Key,
-            Statement = $"Step {state.Step.Id} gives off about {ShareWords.Volume(volume)} of {gas.Identity.Name}, which burns: {ShareWords.Volume(ReleaseLaw.VolumeAtLimitM3(volume, limit.Value))} of air brought to the lower limit, {ShareWords.Percent(still)} of that limit in the air standing in a hood{(drawn is { } part ? $" and {ShareWords.Percent(part)} in its exhaust over the time of the step" : "; no time is stated over which it comes")}.",
+            Statement = $"Step {state.Step.Id} gives off about {ShareWords.Volume(volume)} of {gas.Identity.Name}, which burns: {ShareWords.Volume(ReleaseLaw.VolumeAtLimitM3(volume, limit.Value))} of air brought to the lower limit, {ShareWords.Percent(still)} of that limit {air}{(drawn is { } part ? $" and {ShareWords.Percent(part)} in its exhaust over the time of the step" : state.Step.OverS is > 0 ? "" : "; no time is stated over which it comes")}.",
             Evidence =
             [
                 Line($"{gas.Identity.Name} given off", volume * 1000, "L", null, "stoichiometry, ideal gas at 25 °C", sources, Quality.Estimated),
-                Line("share of the lower limit in the air standing in a hood", still, "fraction", FireThresholds.CautionShareOfLimit, "evenly mixed, no ventilation", sources, limit.Quality),
+                Line($"share of the lower limit {(hood ? "in the air standing in a hood" : "in the nearest air")}", still, "fraction", FireThresholds.CautionShareOfLimit, "evenly mixed, no ventilation", sources, limit.Quality),
                 .. drawn is { } over ? [Line("share of the lower limit in the exhaust", over, "fraction", FireThresholds.CautionShareOfLimit, "steady flow over the time of the step", sources, limit.Quality)] : Array.Empty<Evidence>(),
             ],
         };

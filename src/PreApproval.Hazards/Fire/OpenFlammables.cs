@@ -117,7 +117,8 @@ internal static class OpenFlammables
             open = open.With(Together(state, together, context.Policy));
         }
 
-        var bench = context.Plan.Place?.Kind == PlaceKind.Bench;
+        // a place that is not stated is no hood
+        var bench = context.Plan.Place is not { IsHood: true };
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var ignites = state.HeatSource is HeatSource.HeatGun or HeatSource.Oven;
         var flashes = open.Flammables.Length > 0 || open.Together is not null;
@@ -140,7 +141,7 @@ internal static class OpenFlammables
         return Finding("fire.flash-margin", group, open, context.Policy) with
         {
             Vessel = vessels.Length == 1 ? vessels[0] : null,
-            Severity = large && context.Plan.Place?.Kind == PlaceKind.Bench ? Severity.Caution : Severity.Notice,
+            Severity = large && context.Plan.Place is not { IsHood: true } ? Severity.Caution : Severity.Notice,
             Statement = $"{Names(open.Burning)} {(open.Burning.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).Skip(1).Any() ? "stand" : "stands")} open in {Wording.List(vessels.Select(static vessel => $"“{vessel}”"))} at {Wording.Celsius(state.TemperatureK)}, {how}: keep ignition sources away{Large(open, large)}{Halogenated(open)}.",
         };
     }

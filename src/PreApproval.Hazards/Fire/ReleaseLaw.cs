@@ -1,10 +1,12 @@
-using PreApproval.Hazards.Health;
+using PreApproval.Hazards.Numerics;
 
 namespace PreApproval.Hazards.Fire;
 
 /// <summary>What a superheated liquid and a spilled one give off, and how far it goes. Pure functions; docs/methods/release.md has worked examples.</summary>
 public static class ReleaseLaw
 {
+    private const double RoomK = 298.15;
+
     /// <summary>
     /// Share of a superheated liquid that turns to vapour at once when its pressure is let off: cp (T − Tb)/ΔHvap, 0 at or below the boiling
     /// point, at most 1 (Crowl and Louvar, flashing liquids). What flashes also carries droplets with it, often as much again.
@@ -17,7 +19,7 @@ public static class ReleaseLaw
         Math.Clamp(heatCapacityJPerMolK * (temperatureK - boilingPointK) / vaporisationJPerMol, 0, 1);
 
     /// <summary>Volume in m³ of an amount of gas or vapour in mol at 25 °C and 101 325 Pa.</summary>
-    public static double VapourM3(double mol) => mol * AirConcentration.MolarVolumeLPerMol / 1000;
+    public static double VapourM3(double mol) => IdealGas.VolumeM3(mol, RoomK);
 
     /// <summary>Volume in m³ of air that a volume of vapour brings to its lower flammable limit.</summary>
     /// <param name="vapourM3">Volume of the vapour in m³.</param>

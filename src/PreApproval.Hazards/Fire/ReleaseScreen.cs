@@ -179,7 +179,7 @@ internal static class ReleaseScreen
         var finding = Breathed("toxicity.spill", state, [.. worst.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)], exposures, $"If “{state.Vessel.Id}” spills and evaporates", context);
         return finding with
         {
-            Severity = context.Plan.Place?.Kind == PlaceKind.Bench ? Severity.Caution : Severity.Notice,
+            Severity = context.Plan.Place is { IsHood: true } ? Severity.Notice : Severity.Caution,
             Evidence = [.. finding.Evidence, .. exposures.SelectMany(exposure => PoolEvidence(exposure, context))],
         };
     }

@@ -96,9 +96,26 @@ public sealed class SpecialPoisonScreen : IScreen
         {
             foreach (var poison in Of(substance))
             {
-                yield return new Encountered(poison, substance, null, 0, [step]);
+                yield return new Encountered(poison, substance, null, MadeKg(substance, step, context.Walk), [step]);
             }
         }
+    }
+
+    /// <summary>Mass of a declared product in kg; null when the step's turnover is not known, which is never little.</summary>
+    private static double? MadeKg(PlanSubstance substance, string step, WalkResult walk)
+    {
+        double? mol = null;
+        foreach (var state in walk.States.Where(state => string.Equals(state.Step.Id, step, StringComparison.Ordinal)))
+        {
+            foreach (var content in state.Remaining.Where(content => content.MaterialId is null && string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)))
+            {
+                mol = content.Mol is { } held ? Math.Max(mol ?? 0, held) : null;
+            }
+
+            mol = state.GasMade.Where(gas => string.Equals(gas.Gas.Key, substance.Key, StringComparison.Ordinal)).Aggregate(mol, static (sum, gas) => (sum ?? 0) + gas.Mol);
+        }
+
+        return mol * substance.Known?.Identity.MolarMassKgPerMol;
     }
 
     private static double? MassKg(Material material, PlanSubstance substance, Plan plan) => PlannedAmount.Of(plan, material, amount =>

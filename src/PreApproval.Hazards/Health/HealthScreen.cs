@@ -23,8 +23,10 @@ public sealed class HealthScreen : IScreen
     // the classes of a substance do not change from plan to plan
     private static readonly ConditionalWeakTable<IReadOnlyList<HazardStatement>, MixtureClass[]> OfSubstances = [];
 
-    // looked up once: every line of evidence has the same two
-    private static readonly IReadOnlyList<string> Sources = References.Full(["clp-annex-i-mixtures", "clp-annex-vi"]);
+    // looked up once: every line of evidence has the same; the rules for mixtures stand behind no substance as it is
+    private static readonly IReadOnlyList<string> SourcesOfMixtures = References.Full(["clp-annex-i-mixtures", "clp-annex-vi"]);
+
+    private static readonly IReadOnlyList<string> SourcesOfSubstances = References.Full(["clp-annex-vi"]);
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
@@ -118,7 +120,7 @@ public sealed class HealthScreen : IScreen
                     Value = 1,
                     Unit = "rule",
                     Model = hit.Material.Composition is Composition.Pure ? one.Because : $"generic rules for mixtures: {one.Because}",
-                    Sources = Sources,
+                    Sources = hit.Material.Composition is Composition.Pure ? SourcesOfSubstances : SourcesOfMixtures,
                     Quality = Quality.Assumed,
                 })),
             ],

@@ -1,34 +1,7 @@
-using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Solutions;
-using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
-using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Plans;
-
-/// <summary>One substance of an amount.</summary>
-/// <param name="Substance">What.</param>
-/// <param name="Mol">Amount in mol; null when it cannot be had.</param>
-/// <param name="MassFraction">Mass fraction in the material as delivered, 0 to 1; null when unknown.</param>
-public sealed record Portion(PlanSubstance Substance, double? Mol, double? MassFraction);
-
-/// <summary>An amount of a material by substance.</summary>
-/// <param name="Portions">In the order of the composition.</param>
-/// <param name="Missing">What was missing, in words such as <c>density of acetone</c>; empty when all is known.</param>
-/// <param name="Assumptions">What was assumed, in words.</param>
-/// <param name="TakenAs">Which reading was chosen for substances that boil below room temperature.</param>
-public sealed record ConvertedAmount(
-    IReadOnlyList<Portion> Portions, IReadOnlyList<string> Missing, IReadOnlyList<string> Assumptions, IReadOnlyList<TakenAs> TakenAs);
-
-/// <summary>How the volume of a substance that may be measured as liquid or as gas was read.</summary>
-/// <param name="Phase">Liquid or gas.</param>
-/// <param name="Words">For a sentence.</param>
-public sealed record TakenAs(Phase Phase, string Words);
-
-/// <summary>What is known of how a volume was measured; only a substance that boils below room temperature depends on it.</summary>
-/// <param name="TemperatureK">Temperature of the step in K; null when nothing states one.</param>
-/// <param name="AsGas">True when the plan calls the material a gas.</param>
-public readonly record struct Measured(double? TemperatureK, bool AsGas);
 
 /// <summary>Turns what was typed (mass, mol, volume; pure, solution, mixture) into mol of each substance.</summary>
 /// <remarks>
@@ -41,15 +14,13 @@ public readonly record struct Measured(double? TemperatureK, bool AsGas);
 /// </remarks>
 public static class AmountConversion
 {
-    private const double RoomTemperatureK = 293.15;
-
     /// <summary>Share up to which a dissolved solid of unknown density takes the room of the water it displaces. Common practice, no source.</summary>
     private const double DiluteFraction = 0.05;
 
     /// <summary>Converts an amount of a composition. Never throws on a valid plan.</summary>
     public static ConvertedAmount Convert(Composition composition, Amount amount, Measured measured = default)
     {
-        var ledger = new Ledger(measured);
+        var ledger = new ConversionLedger(measured);
         var portions = composition switch
         {
             Composition.Pure pure => [new Portion(pure.Substance, ledger.Mol(pure.Substance, amount), 1)],
@@ -97,7 +68,7 @@ public static class AmountConversion
             return published.MassFraction;
         }
 
-        if (Ledger.KnownMolarMass(solution.Solute) is not { } molarMass || Ledger.KnownDensity(solution.Solvent) is not { } density)
+        if (ConversionLedger.KnownMolarMass(solution.Solute) is not { } molarMass || ConversionLedger.KnownDensity(solution.Solvent) is not { } density)
         {
             return null;
         }
@@ -107,7 +78,7 @@ public static class AmountConversion
         return solute / (solute + solvent);
     }
 
-    private static Portion[] Solution(Composition.Solution solution, Amount amount, Ledger ledger)
+    private static Portion[] Solution(Composition.Solution solution, Amount amount, ConversionLedger ledger)
     {
         var parts = SolutionParts(solution);
         if (Published(solution) is { } published)
@@ -132,7 +103,7 @@ public static class AmountConversion
     private static (double MassFraction, double DensityKgPerM3)? Published(Composition.Solution solution)
     {
         if (SolutionDensity.Of(solution.Solute.Known?.Identity.Cas, solution.Solvent.Known?.Identity.Cas) is not { } curve
-            || Ledger.KnownMolarMass(solution.Solute) is not { } molarMass || Ledger.KnownMolarMass(solution.Solvent) is null)
+            || ConversionLedger.KnownMolarMass(solution.Solute) is not { } molarMass || ConversionLedger.KnownMolarMass(solution.Solvent) is null)
         {
             return null;
         }
@@ -148,10 +119,10 @@ public static class AmountConversion
     }
 
     private static (double? Solute, double? Solvent) ByDensity(
-        Composition.Solution solution, (double MassFraction, double DensityKgPerM3) published, Amount amount, Ledger ledger)
+        Composition.Solution solution, (double MassFraction, double DensityKgPerM3) published, Amount amount, ConversionLedger ledger)
     {
-        var soluteKgPerMol = Ledger.KnownMolarMass(solution.Solute)!.Value;
-        var solventKgPerMol = Ledger.KnownMolarMass(solution.Solvent)!.Value;
+        var soluteKgPerMol = ConversionLedger.KnownMolarMass(solution.Solute)!.Value;
+        var solventKgPerMol = ConversionLedger.KnownMolarMass(solution.Solvent)!.Value;
         var kg = amount switch
         {
             Amount.Volume volume => volume.M3 * published.DensityKgPerM3,
@@ -167,7 +138,7 @@ public static class AmountConversion
         return (kg * published.MassFraction / soluteKgPerMol, kg * (1 - published.MassFraction) / solventKgPerMol);
     }
 
-    private static (double? Solute, double? Solvent) ByVolume(Composition.Solution solution, double molPerM3, Amount amount, Ledger ledger)
+    private static (double? Solute, double? Solvent) ByVolume(Composition.Solution solution, double molPerM3, Amount amount, ConversionLedger ledger)
     {
         var volume = amount switch
         {
@@ -186,18 +157,18 @@ public static class AmountConversion
         return (m3 * molPerM3, ledger.Mol(solution.Solvent, new Amount.Volume(solvent)));
     }
 
-    private static double? MassPerM3(Composition.Solution solution, double molPerM3, Ledger ledger) =>
+    private static double? MassPerM3(Composition.Solution solution, double molPerM3, ConversionLedger ledger) =>
         ledger.MolarMass(solution.Solute) is { } molarMass && ledger.Density(solution.Solvent) is { } density
             ? (molPerM3 * molarMass) + (density * Math.Max(0, 1 - SoluteVolume(solution.Solute, molPerM3)))
             : null;
 
     /// <summary>Volume of the solute in m³ per m³ of solution; 0 for a gas or an unknown density.</summary>
     private static double SoluteVolume(PlanSubstance solute, double molPerM3) =>
-        solute.Known is { PhaseAt298K: not Phase.Gas } && Ledger.KnownMolarMass(solute) is { } molarMass && Ledger.KnownDensity(solute) is { } density
+        solute.Known is { PhaseAt298K: not Phase.Gas } && ConversionLedger.KnownMolarMass(solute) is { } molarMass && ConversionLedger.KnownDensity(solute) is { } density
             ? molPerM3 * molarMass / density
             : 0;
 
-    private static Portion[] Mixture(Composition.Mixture mixture, Amount amount, Ledger ledger)
+    private static Portion[] Mixture(Composition.Mixture mixture, Amount amount, ConversionLedger ledger)
     {
         var parts = Parts(mixture);
         var basis = mixture.Parts.Count == 0 ? FractionBasis.Mass : mixture.Parts[0].Basis;
@@ -217,7 +188,7 @@ public static class AmountConversion
         return [.. parts.Select((part, index) => part with { Mol = mol[index] })];
     }
 
-    private static double?[] ByFraction(IReadOnlyList<(PlanSubstance Substance, double Fraction)> parts, FractionBasis basis, Amount amount, Ledger ledger)
+    private static double?[] ByFraction(IReadOnlyList<(PlanSubstance Substance, double Fraction)> parts, FractionBasis basis, Amount amount, ConversionLedger ledger)
     {
         // mol, mass and volume of each part for one unit of the basis; the amount then scales them all
         var perUnit = parts.Select(part => PerUnit(part.Substance, part.Fraction, basis, amount, ledger)).ToArray();
@@ -232,7 +203,7 @@ public static class AmountConversion
     }
 
     private static (double? Mol, double? Mass, double? Volume) PerUnit(
-        PlanSubstance substance, double fraction, FractionBasis basis, Amount amount, Ledger ledger)
+        PlanSubstance substance, double fraction, FractionBasis basis, Amount amount, ConversionLedger ledger)
     {
         if (fraction <= 0)
         {
@@ -250,7 +221,7 @@ public static class AmountConversion
         return (mass / molarMass, mass, mass / density);
     }
 
-    private static double? DensityInMixture(PlanSubstance substance, double fraction, Ledger ledger)
+    private static double? DensityInMixture(PlanSubstance substance, double fraction, ConversionLedger ledger)
     {
         if (substance.Known is { PhaseAt298K: Phase.Gas })
         {
@@ -273,73 +244,4 @@ public static class AmountConversion
 
     private static double? Sum(IEnumerable<double?> values) =>
         values.Aggregate((double?)0, static (sum, value) => sum + value);
-
-    private sealed class Ledger(Measured measured)
-    {
-        // most amounts need no word
-        private List<string>? missing;
-        private List<string>? assumptions;
-        private List<TakenAs>? takenAs;
-
-        public IReadOnlyList<TakenAs> TakenAs => takenAs ?? (IReadOnlyList<TakenAs>)[];
-
-        public IReadOnlyList<string> Missing => missing ?? (IReadOnlyList<string>)[];
-
-        public IReadOnlyList<string> Assumptions => assumptions ?? (IReadOnlyList<string>)[];
-
-        public static double? KnownMolarMass(PlanSubstance substance) => substance.Known?.Identity.MolarMassKgPerMol ?? substance.Structure?.MolarMassKgPerMol;
-
-        public static double? KnownDensity(PlanSubstance substance) => substance.Known?.DensityKgPerM3?.Value;
-
-        public void Assume(string what)
-        {
-            assumptions ??= [];
-            if (!assumptions.Contains(what, StringComparer.Ordinal))
-            {
-                assumptions.Add(what);
-            }
-        }
-
-        public double? Mol(PlanSubstance substance, Amount amount) => amount switch
-        {
-            Amount.Mol mol => mol.Moles,
-            Amount.Mass mass => mass.Kg / MolarMass(substance),
-            Amount.Volume volume when substance.Known is { PhaseAt298K: Phase.Gas } gas => OfLowBoiling(substance, gas, volume.M3),
-            Amount.Volume volume => volume.M3 * Density(substance) / MolarMass(substance),
-            _ => throw new System.Diagnostics.UnreachableException(),
-        };
-
-        public double? MolarMass(PlanSubstance substance) => KnownMolarMass(substance) ?? Missed($"molar mass of {substance.Name}");
-
-        public double? Density(PlanSubstance substance) => KnownDensity(substance) ?? Missed($"density of {substance.Name}");
-
-        private double? OfLowBoiling(PlanSubstance substance, Substance known, double m3)
-        {
-            if (measured.TemperatureK is { } temperature && temperature < known.BoilingPointK?.Value)
-            {
-                (takenAs ??= []).Add(new TakenAs(Phase.Liquid, $"{substance.Name} as liquid at {Screening.Wording.Celsius(temperature)}, below its boiling point"));
-                return m3 / LiquidVolume.At(known, temperature).M3PerMol;
-            }
-
-            // a boiling point that is not on file decides nothing
-            if (measured.AsGas || (measured.TemperatureK is not null && known.BoilingPointK is not null))
-            {
-                (takenAs ??= []).Add(new TakenAs(Phase.Gas, $"{substance.Name} as gas at 20 °C and 1.01325 bar"));
-                return AtmospherePa * m3 / (GasConstant * RoomTemperatureK);
-            }
-
-            return Missed($"whether {substance.Name} is measured as liquid or gas (no step states its temperature)");
-        }
-
-        private double? Missed(string what)
-        {
-            missing ??= [];
-            if (!missing.Contains(what, StringComparer.Ordinal))
-            {
-                missing.Add(what);
-            }
-
-            return null;
-        }
-    }
 }

@@ -69,4 +69,8 @@ public enum PlaceKind
 /// <param name="Kind">What it is, or null when not said.</param>
 /// <param name="RoomVolumeM3">Room volume in m³.</param>
 /// <param name="AirFlowM3PerS">Air flow in m³/s.</param>
-public sealed record Place(string? Name, PlaceKind? Kind, double? RoomVolumeM3, double? AirFlowM3PerS);
+public sealed record Place(string? Name, PlaceKind? Kind, double? RoomVolumeM3, double? AirFlowM3PerS)
+{
+    /// <summary>True where a hood is stated; a place of no stated kind is none.</summary>
+    internal bool IsHood => Kind is PlaceKind.Hood or PlaceKind.HoodWithScrubber;
+}

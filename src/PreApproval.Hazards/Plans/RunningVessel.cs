@@ -52,6 +52,9 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public bool Evacuated => headspace is Headspace.Vacuum && Closing is not null;
 
+    /// <summary>True after a venting: nothing is shut in any more, but the lid or plug is still to be opened.</summary>
+    public bool LidOn { get; private set; }
+
     private bool Heated => heats || TemperatureK > Walk.WarmK || surfaceK > Walk.WarmK;
 
     public void BeginStep() => contents.RemoveAll(static content => content.Mol is <= 0);
@@ -135,6 +138,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public void Open()
     {
+        LidOn = false;
         Closing = null;
         Vent = null;
         gasEvolvedMol = 0;
@@ -154,6 +158,14 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         var gas = headspace;
         Open();
         headspace = gas is Headspace.Vacuum ? new Headspace.Air() : gas;
+    }
+
+    /// <summary>Lets the pressure go through a valve or needle, the lid still on.</summary>
+    public void LetDown()
+    {
+        var lidOn = LidOn || Closing is not null;
+        Release();
+        LidOn = lidOn;
     }
 
     /// <summary>Counts the stated time of a step in the open; what comes in starts it anew.</summary>

@@ -22,28 +22,28 @@ internal static class GasEvolution
     private static readonly string[] SlowInAlcohol = ["alkali metals", "saline hydrides", "borohydrides"];
 
     /// <summary>What can still form in a closed vessel; null when it is open or nothing gasses.</summary>
-    public static UndeclaredGas? Undeclared(StepState state)
+    public static UndeclaredGas? Undeclared(StepState state) => Sum(Strongest(StillForming(state)), ", which the plan does not declare");
+
+    /// <summary>The same by encounter, each with its gas in mol; of several encounters of one partner the one with most.</summary>
+    public static IReadOnlyList<(Meeting Meeting, double? Mol)> UndeclaredMeetings(StepState state) => Strongest(StillForming(state));
+
+    private static IEnumerable<(Meeting Meeting, double? Mol)> StillForming(StepState state)
     {
         if (state.Closing is not { } closing)
         {
-            return null;
+            return [];
         }
 
         var gassing = Gassing(state, state.Remaining);
-        if (gassing.Count == 0)
-        {
-            return null;
-        }
-
-        var metOpen = closing.MetOpen.Count == 0 ? [] : Gassing(state, closing.MetOpen);
-        return Sum(gassing.Select(meeting => (meeting, Formable(meeting, metOpen.Find(earlier => ReferenceEquals(earlier.Encounter, meeting.Encounter)), closing, state))), ", which the plan does not declare");
+        var metOpen = gassing.Count == 0 || closing.MetOpen.Count == 0 ? [] : Gassing(state, closing.MetOpen);
+        return gassing.Select(meeting => (meeting, Formable(meeting, metOpen.Find(earlier => ReferenceEquals(earlier.Encounter, meeting.Encounter)), closing, state)));
     }
 
     /// <summary>What reacts at once and met in the open before closing; null when nothing did, or the vessel is open.</summary>
     public static UndeclaredGas? GivenOffOpen(StepState state) =>
         state.Closing is not { MetOpen.Count: > 0 } closing
             ? null
-            : Sum(Gassing(state, closing.MetOpen).Where(IsAtOnce).Select(static meeting => (meeting, meeting.GasMol)), "");
+            : Sum(Strongest(Gassing(state, closing.MetOpen).Where(IsAtOnce).Select(static meeting => (meeting, meeting.GasMol))), "");
 
     private static List<Meeting> Gassing(StepState state, IReadOnlyList<Content> contents) =>
         [.. (ReferenceEquals(contents, state.Contents) ? state : state with { Contents = contents }).Meetings.Where(Gasses)];
@@ -66,13 +66,16 @@ internal static class GasEvolution
         return mol is { } formed ? Math.Max(formed - declared, 0) : null;
     }
 
-    private static UndeclaredGas? Sum(IEnumerable<(Meeting Meeting, double? Mol)> gassing, string ending)
-    {
-        // one partner can lose its gas only once, whoever it meets
-        var strongest = gassing.Where(static entry => entry.Mol is null or > 0)
+    /// <summary>One partner can lose its gas only once, whoever it meets.</summary>
+    private static (Meeting Meeting, double? Mol)[] Strongest(IEnumerable<(Meeting Meeting, double? Mol)> gassing) =>
+    [
+        .. gassing.Where(static entry => entry.Mol is null or > 0)
             .GroupBy(static entry => entry.Meeting.A.Count > 0 ? entry.Meeting.A[0].Substance.Key : entry.Meeting.Encounter.A, StringComparer.Ordinal)
-            .Select(static group => group.MaxBy(static entry => (entry.Mol ?? double.MaxValue, entry.Meeting.Encounter.Key)))
-            .ToArray();
+            .Select(static group => group.MaxBy(static entry => (entry.Mol ?? double.MaxValue, entry.Meeting.Encounter.Key))),
+    ];
+
+    private static UndeclaredGas? Sum((Meeting Meeting, double? Mol)[] strongest, string ending)
+    {
         if (strongest.Length == 0)
         {
             return null;

@@ -32,12 +32,6 @@ public sealed class GasScreen : IScreen
     /// <summary>Narrowest line worth using, in m. Common practice, no source.</summary>
     private const double NarrowestM = 6e-3;
 
-    /// <summary>Air in m³ around the head of a person at a bench. Common practice, no source.</summary>
-    private const double NearestAirM3 = 1;
-
-    /// <summary>Share of the IDLH from which a toxic gas is named. Common practice, no source.</summary>
-    private const double NamedShare = 0.1;
-
     private const double LitresPerM3 = 1e3;
 
     /// <summary>Molar mass of air in kg/mol, for a gas nobody knows.</summary>
@@ -51,13 +45,13 @@ public sealed class GasScreen : IScreen
             OpenGas[] uncounted = [.. gases.Where(static gas => gas.Mol is null)];
             if (uncounted.Length > 0)
             {
-                yield return Uncounted(state, uncounted);
+                yield return Uncounted(state, uncounted, "makes");
             }
 
             OpenGas[] unlimited = [.. gases.Where(static gas => gas.Mol is null or > 0 && gas.Gas?.Idlh?.Ppm is not > 0 && MayHarm(gas.Gas))];
             if (unlimited.Length > 0)
             {
-                yield return Unlimited(state, unlimited);
+                yield return Unlimited(state, unlimited, "makes");
             }
 
             OpenGas[] counted = [.. gases.Where(static gas => gas.CountedMol > 0)];
@@ -66,25 +60,55 @@ public sealed class GasScreen : IScreen
                 yield return Evolved(state, counted);
             }
 
-            foreach (var toxic in counted.Where(static gas => gas.Gas?.Idlh?.Ppm is > 0).GroupBy(static gas => gas.Gas!.Key, StringComparer.Ordinal))
+            foreach (var toxic in ToxicGas.Find(this, state, counted, "gives off", context))
             {
-                if (Toxic(state, [.. toxic], context) is { } finding)
-                {
-                    yield return finding;
-                }
+                yield return toxic;
+            }
+        }
+
+        foreach (var finding in Released(context))
+        {
+            yield return finding;
+        }
+    }
+
+    /// <summary>What an opening or a venting lets out: pressure has its own finding, here only what it does to people.</summary>
+    private IEnumerable<Finding> Released(ScreeningContext context)
+    {
+        foreach (var (state, gases) in GasRelease.Of(context))
+        {
+            // nitrogen and argon have no statements on file, and choke nobody in these amounts
+            OpenGas[] harmful = [.. gases.Where(static gas => gas.Gas is null or { Idlh.Ppm: > 0 } || (gas.Gas.HazardStatements is not null && MayHarm(gas.Gas)))];
+            OpenGas[] uncounted = [.. harmful.Where(static gas => gas.Mol is null)];
+            if (uncounted.Length > 0)
+            {
+                yield return Uncounted(state, uncounted, "lets out");
+            }
+
+            OpenGas[] unlimited = [.. harmful.Where(static gas => gas.Mol is null or > 0 && gas.Gas?.Idlh?.Ppm is not > 0)];
+            if (unlimited.Length > 0)
+            {
+                yield return Unlimited(state, unlimited, "lets out");
+            }
+
+            foreach (var toxic in ToxicGas.Find(this, state, [.. harmful.Where(static gas => gas.CountedMol > 0)], "lets out", context))
+            {
+                yield return toxic;
             }
         }
     }
 
-    private static string[] Materials(OpenGas[] gases) => [.. gases.SelectMany(static gas => gas.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    internal static string[] Materials(OpenGas[] gases) => [.. gases.SelectMany(static gas => gas.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
-    private static string Names(OpenGas[] gases) => Wording.List(gases.Select(static gas => gas.Name).Distinct(StringComparer.Ordinal));
+    private static string Where(StepState state, string verb) => $"{(verb is "makes" ? "in" : "of")} “{state.Vessel.Id}”";
+
+    internal static string Names(OpenGas[] gases) => Wording.List(gases.Select(static gas => gas.Name).Distinct(StringComparer.Ordinal));
 
     /// <summary>False only for a gas whose statements are on file and name nothing but fire, pressure and oxidation.</summary>
     private static bool MayHarm(Substance? gas) =>
         gas?.HazardStatements?.Value is not { Count: > 0 } statements || statements.Any(static statement => statement.Code.StartsWith("H3", StringComparison.Ordinal));
 
-    private static Finding Uncounted(StepState state, OpenGas[] gases)
+    private static Finding Uncounted(StepState state, OpenGas[] gases, string verb)
     {
         OpenGas[] toxic = [.. gases.Where(static gas => gas.Gas is { Idlh.Ppm: > 0 } known && MayHarm(known))];
         return new Finding
@@ -96,11 +120,11 @@ public sealed class GasScreen : IScreen
             Vessel = state.Vessel.Id,
             Materials = Materials(gases),
             LeavesCheckUndone = toxic.Length > 0,
-            Statement = $"Step {state.Step.Id} makes {Names(gases)} in “{state.Vessel.Id}”, and how much is not known, because an amount is missing{(toxic.Length > 0 ? $": {Names(toxic)} cannot be held against what is immediately dangerous" : "")}.",
+            Statement = $"Step {state.Step.Id} {verb} {Names(gases)} {Where(state, verb)}, and how much is not known, because an amount is missing{(toxic.Length > 0 ? $": {Names(toxic)} cannot be held against what is immediately dangerous" : "")}.",
         };
     }
 
-    private static Finding Unlimited(StepState state, OpenGas[] gases) => new()
+    private static Finding Unlimited(StepState state, OpenGas[] gases, string verb) => new()
     {
         Code = "data.gas-without-limit",
         Hazard = Hazard.Data,
@@ -108,7 +132,7 @@ public sealed class GasScreen : IScreen
         Steps = [state.Step.Id],
         Vessel = state.Vessel.Id,
         Materials = Materials(gases),
-        Statement = $"Step {state.Step.Id} makes {Names(gases)} in “{state.Vessel.Id}”, for which no concentration that is immediately dangerous to life and health is on file: what it does in the air is not checked.",
+        Statement = $"Step {state.Step.Id} {verb} {Names(gases)} {Where(state, verb)}, for which no concentration that is immediately dangerous to life and health is on file: what it does in the air is not checked.",
     };
 
     private static Finding Evolved(StepState state, OpenGas[] gases)
@@ -138,47 +162,5 @@ public sealed class GasScreen : IScreen
         };
     }
 
-    private static string UpTo(OpenGas[] gases) => Array.Exists(gases, static gas => gas.Mol is null) ? "at least" : "up to";
-
-    private Finding? Toxic(StepState state, OpenGas[] gases, ScreeningContext context)
-    {
-        var gas = gases[0].Gas!;
-        var danger = gas.Idlh!;
-        var limit = danger.Ppm!.Value;
-        var mol = gases.Sum(static one => one.CountedMol!.Value);
-        // a place that is not stated has the air of a bench
-        var place = context.Plan.Place?.Kind;
-        var bench = place is null or PlaceKind.Bench;
-        var exhaust = context.Plan.Place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
-        double? drawn = !bench && state.Step.OverS is > 0 and var over ? GasDilution.PpmInExhaust(mol / over, exhaust) : null;
-        var standing = GasDilution.PpmIn(mol, bench ? NearestAirM3 : FireThresholds.StillHoodM3);
-        var ppm = drawn ?? standing;
-        if (ppm < NamedShare * limit)
-        {
-            return null;
-        }
-
-        var where = place is null ? "in the nearest cubic metre of a bench, for want of a stated place" : bench ? "in the nearest cubic metre" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
-        var named = Array.TrueForAll(gases, one => string.Equals(gas.Identity.Name, one.Name, StringComparison.Ordinal)) ? gas.Identity.Name : $"{Names(gases)} (taken as {gas.Identity.Name})";
-        var above = ppm >= limit;
-        var finding = new Finding
-        {
-            Code = "toxicity.gas",
-            Hazard = Hazard.Toxicity,
-            Materials = Materials(gases),
-            Severity = !above ? Severity.Notice : place == PlaceKind.Bench ? Severity.Warning : Severity.Caution,
-            LeavesCheckUndone = above && place is null,
-            Steps = [state.Step.Id],
-            Vessel = state.Vessel.Id,
-            About = gas.Key,
-            Statement = $"Step {state.Step.Id} gives off {UpTo(gases)} {Wording.Figures(ReleaseLaw.VapourM3(mol) * LitresPerM3)} L of {named}: {Wording.Figures(ppm)} ppm {where}, {(above ? "above" : "below")} the {Wording.Figures(limit)} ppm that are immediately dangerous to life and health. {(bench ? "Do it in a hood, into a scrubber." : "Lead it into a scrubber and keep the sash down.")}",
-            Evidence =
-            [
-                Findings.Number($"{gas.Identity.Name} in the air", ppm, "ppm", limit, drawn is null ? "evenly mixed, no ventilation" : "steady flow, evenly mixed into the exhaust", danger.Quality, danger.Source, "ideal-gas"),
-            ],
-        };
-        return !above || drawn is null || context.IsTrial || state.Step.Materials.Count == 0
-            ? finding
-            : finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("time of addition", Findings.Step(state.Index, "over"), Math.Ceiling(GasDilution.PpmInExhaust(mol, exhaust) / (NamedShare * limit) / 60 * 1.001), "min", null)) };
-    }
+    internal static string UpTo(OpenGas[] gases) => Array.Exists(gases, static gas => gas.Mol is null) ? "at least" : "up to";
 }

@@ -36,8 +36,8 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Equivalents of the first partner in mol; null when the amount of any member is not known.</summary>
     public double? AEquivalents => Equivalents(A, Encounter.A);
 
-    /// <summary>Equivalents of the second partner in mol; null when the amount of any member is not known.</summary>
-    public double? BEquivalents => Equivalents(B, Encounter.B);
+    /// <summary>Equivalents of the first partner in mol that the second can take up; null when the amount of any member of the second is not known.</summary>
+    public double? BEquivalents => Equivalents(B, Encounter.B) / Encounter.SecondPerFirst;
 
     /// <summary>Equivalents of the limiting partner in mol; null when no amount is known on either side.</summary>
     public double? LimitingEquivalents
@@ -56,7 +56,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     {
         get
         {
-            double?[] sides = Encounter.FirstLimits ? [Known(A, Encounter.A)] : [Known(A, Encounter.A), Known(B, Encounter.B)];
+            double?[] sides = Encounter.FirstLimits ? [Known(A, Encounter.A)] : [Known(A, Encounter.A), Known(B, Encounter.B) / Encounter.SecondPerFirst];
             return LimitingEquivalents ?? sides.Min();
         }
     }
@@ -131,6 +131,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         if (state.Step is { Action: StepAction.Dry, Materials.Count: 0 })
         {
             yield return EncounterTable.Drying;
+        }
+
+        if (state.Step.Action is StepAction.Store)
+        {
+            yield return EncounterTable.Storing;
         }
 
         if (state.Vessel.Kind.Contains("ground", StringComparison.OrdinalIgnoreCase))

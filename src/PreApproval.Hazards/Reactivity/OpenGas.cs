@@ -23,7 +23,7 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
     public static Substance? Known(string name) => Catalog.Default.TryFindByName(StandIns.GetValueOrDefault(name, name), out var gas) ? gas : null;
 
     /// <summary>
-    /// Gas of the steps in open vessels: of declared reactions, and of encounters where they happen first or the step adds to them, save a gas that the step declares.
+    /// Gas of the steps in open vessels: of declared reactions, and of encounters where they happen first or the step adds to them; of a gas that both give, whichever is more.
     /// One partner loses its gas only once, whoever it meets: of several rows the one with most counts.
     /// </summary>
     public static IReadOnlyDictionary<StepState, IReadOnlyList<OpenGas>> Of(ScreeningContext context)
@@ -38,18 +38,25 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
         {
             var state = (StepState)step.Key!;
             var declared = made.GetValueOrDefault(state, []);
-            made[state] =
+            OpenGas[] undeclared =
             [
-                .. declared,
                 .. step.GroupBy(static happening => Gasser(happening.Meeting), StringComparer.Ordinal)
                     .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.CountedGasMol, happening.Meeting.Encounter.Key))!.Meeting)
-                    .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => new OpenGas(share.Name, Known(share.Name), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())) { CountedMol = meeting.CountedEquivalents * share.MolPerEquivalent }))
-                    .Where(gas => !declared.Any(gas.IsSame)),
+                    .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => new OpenGas(share.Name, Known(share.Name), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())) { CountedMol = meeting.CountedEquivalents * share.MolPerEquivalent })),
+            ];
+            // of a gas that the plan declares too, whichever is more counts, and once
+            made[state] =
+            [
+                .. declared.Where(gas => !(Total(undeclared, gas) > Total(declared, gas))),
+                .. undeclared.Where(gas => !declared.Any(gas.IsSame) || Total(undeclared, gas) > Total(declared, gas)),
             ];
         }
 
         return made;
     }
+
+    private static double? Total(IEnumerable<OpenGas> gases, OpenGas gas) =>
+        gases.Where(gas.IsSame).Aggregate((double?)0, static (sum, one) => sum + one.CountedMol);
 
     private bool IsSame(OpenGas other) =>
         string.Equals(Name, other.Name, StringComparison.OrdinalIgnoreCase) || (Gas is not null && other.Gas is not null && string.Equals(Gas.Key, other.Gas.Key, StringComparison.Ordinal));

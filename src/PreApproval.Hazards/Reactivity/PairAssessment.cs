@@ -13,7 +13,11 @@ public enum Assessment
 /// <summary>One that may meet another: a substance with its families, or air, or what a vessel is made of.</summary>
 /// <param name="Name">For a sentence.</param>
 /// <param name="Families">Its families; a pseudo-family for air and materials of construction; empty: nobody knows.</param>
-public sealed record PairPartner(string Name, IReadOnlyList<string> Families);
+public sealed record PairPartner(string Name, IReadOnlyList<string> Families)
+{
+    /// <summary>True for what comes as a liquid far below freezing (liquid nitrogen): rows that hold only there speak of it.</summary>
+    public bool IsCryogenic { get; init; }
+}
 
 /// <summary>What two partners do to each other.</summary>
 public sealed record PairAnswer
@@ -41,7 +45,15 @@ public sealed record PairAnswer
 /// </summary>
 public static class PairAssessment
 {
-    /// <summary>Every pair of the partners, in their order, with every row that may apply at any temperature; three-part rows where the third is among them.</summary>
+    /// <summary>Temperature in K below which only what comes as a cryogenic liquid is ever used.</summary>
+    public const double CryogenicK = 120;
+
+    private static readonly Encounter[] InThree = [.. EncounterTable.All.Where(static row => row.C is { } third && !EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal))];
+
+    /// <summary>
+    /// Every pair of the partners, in their order, with every row that may apply at any temperature. Three-part rows count where the third
+    /// is among the partners, or where one of the two is a bottle that brings two of the three parts.
+    /// </summary>
     public static IReadOnlyList<PairAnswer> Of(IReadOnlyList<PairPartner> partners)
     {
         ArgumentNullException.ThrowIfNull(partners);
@@ -51,8 +63,9 @@ public static class PairAssessment
             for (var j = i + 1; j < partners.Count; j++)
             {
                 var (one, other) = (i, j);
-                bool Applies(Encounter row) => row.C is not { } third || EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal)
-                    || partners.Where((_, index) => index != one && index != other).Any(partner => partner.Families.Contains(third, StringComparer.Ordinal));
+                bool Applies(Encounter row) => (row.BelowK is not < CryogenicK || partners[one].IsCryogenic || partners[other].IsCryogenic)
+                    && (row.C is not { } third || EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal) || HasAll(partners[one], partners[other], row)
+                        || partners.Where((_, index) => index != one && index != other).Any(partner => partner.Families.Contains(third, StringComparer.Ordinal)));
                 answers.Add(Judge(partners[i], partners[j], Applies));
             }
         }
@@ -121,7 +134,24 @@ public static class PairAssessment
             }
         }
 
+        foreach (var row in InThree)
+        {
+            if (HasAll(a, b, row))
+            {
+                (rows ??= []).Add(row);
+            }
+        }
+
         return rows;
+    }
+
+    /// <summary>The two bring all three parts of a row, and neither of them alone.</summary>
+    private static bool HasAll(PairPartner a, PairPartner b, Encounter row)
+    {
+        string[] parts = [row.A, row.B, row.C ?? ""];
+        return Array.TrueForAll(parts, part => Has(a, part) || Has(b, part)) && !Array.TrueForAll(parts, part => Has(a, part)) && !Array.TrueForAll(parts, part => Has(b, part));
+
+        static bool Has(PairPartner partner, string family) => partner.Families.Contains(family, StringComparer.Ordinal);
     }
 
     private static bool Holds(List<HarmlessBasis>? several, HarmlessBasis first, string key)

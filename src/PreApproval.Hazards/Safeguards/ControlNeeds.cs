@@ -104,7 +104,8 @@ public static class ControlNeeds
         return false;
     }
 
-    private static ControlStatus Status(string control, Finding finding, ScreeningContext context)
+    /// <summary>Whether the plan states a control for the steps of a finding.</summary>
+    internal static ControlStatus Status(string control, Finding finding, ScreeningContext context)
     {
         if (BuiltIn(control, finding, context.Plan))
         {

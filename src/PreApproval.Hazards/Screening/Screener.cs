@@ -25,6 +25,7 @@ public static class Screener
         new VesselCareScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),
+        new NeutralisationScreen(),
         new EnergeticScreen(),
         new CryogenScreen(),
         new VacuumScreen(),
@@ -44,6 +45,7 @@ public static class Screener
         new WalkScreen(),
         new UnknownSubstanceScreen(),
         new SolutionStrengthScreen(),
+        new UnattendedHeatingScreen(),
     ];
 
     // these look at what the others found

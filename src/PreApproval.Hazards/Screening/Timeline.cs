@@ -21,7 +21,8 @@ internal static class Timeline
 
     private static TimelineEntry Entry(StepState state, IReadOnlyList<(string Substance, double Mol)> contents, ScreeningContext context)
     {
-        var closed = context.Closed(state);
+        // without a gas that the liquids hold the number would be too low, and a timeline has no words to say so
+        var closed = context.Closed(state) is { LeavesOutHeldGas: false } whole ? whole : null;
         return new TimelineEntry
         {
             Step = state.Step.Id,

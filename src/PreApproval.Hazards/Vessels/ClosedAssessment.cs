@@ -19,8 +19,14 @@ internal sealed record ClosedAssessment
 
     public required ClosedVesselInput Input { get; init; }
 
-    /// <summary>What is shut in, sorted once for every temperature.</summary>
+    /// <summary>What is shut in, sorted once for every temperature; without <see cref="HeldGas"/> where that alone leaves no number.</summary>
     public required SealedCharge Charge { get; init; }
+
+    /// <summary>Everything that is shut in; <see cref="Charge"/> itself where nothing is left out of it.</summary>
+    public required SealedCharge Whole { get; init; }
+
+    /// <summary>True when a gas that the liquids hold is left out, and every pressure is a lower bound.</summary>
+    public bool LeavesOutHeldGas => !ReferenceEquals(Whole, Charge);
 
     /// <summary>The governing answer at the set temperature; computed when first asked for, trials of a change never ask.</summary>
     public ModelState AtSet => atSet ??= Peak.TemperatureK == State.TemperatureK ? Worst : Charge.GoverningAt(State.TemperatureK);
@@ -92,17 +98,22 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
-        var same = earlier is not null && earlier.Input.ShutsInTheSame(input) ? earlier : null;
-        var charge = same?.Charge ?? new SealedCharge(input, earlier?.Charge);
+        var same = earlier is not null && earlier.Whole.Input.ShutsInTheSame(input) ? earlier : null;
+        var whole = same?.Whole ?? new SealedCharge(input, earlier?.Whole);
         var fromK = ColdestK(state);
+        // what is heated in the closed vessel passes every temperature from closing on
+        var (charge, peak) = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK
+            ? (same.Charge, same.Peak)
+            : HeldGas.PeakOf(whole, fromK, state.WorstTemperatureK);
         notCounted.AddRange(SolutionEquilibrium.Doubts(charge));
+        notCounted.AddRange(HeldGas.Between(whole, charge));
         return new ClosedAssessment
         {
             State = state,
-            Input = input,
+            Input = charge.Input,
             Charge = charge,
-            // what is heated in the closed vessel passes every temperature from closing on
-            Peak = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK ? same.Peak : PeakPressure.Between(charge, fromK, state.WorstTemperatureK),
+            Whole = whole,
+            Peak = peak,
             NotCounted = notCounted,
             uncounted = ofContents,
             UndeclaredGas = undeclared?.Words,
@@ -114,7 +125,7 @@ internal sealed record ClosedAssessment
     private ClosedVesselInput InputAgain(bool saturated, List<string> notCounted)
     {
         notCounted.AddRange(NotCounted.Take(uncounted));
-        return Input with { SaturatedAtClosing = saturated && State.Closing!.AtAtmosphere && Input.FillPressurePaAbs <= State.Closing.PressurePaAbs };
+        return Whole.Input with { SaturatedAtClosing = saturated && State.Closing!.AtAtmosphere && Whole.Input.FillPressurePaAbs <= State.Closing.PressurePaAbs };
     }
 
     private static double ColdestK(StepState state) => Math.Min(state.Closing!.TemperatureK, state.TemperatureK);

@@ -12,23 +12,26 @@ public static class FillLimits
     public static double? FillOf(StepState state)
     {
         ArgumentNullException.ThrowIfNull(state);
-        if (state.Vessel.VolumeM3 is not { } volume)
-        {
-            return null;
-        }
+        return state.Vessel.VolumeM3 is { } volume && CondensedM3(state.Contents) is { Complete: true, M3: var condensed } ? condensed / volume : null;
+    }
 
-        double condensed = 0;
-        foreach (var content in state.Contents.Where(static content => content.Substance.Known is not { PhaseAt298K: Phase.Gas }).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal).ThenBy(static content => content.Mol))
+    /// <summary>Volume of the liquids and solids in m³, by densities near 25 °C: of those whose amount and density are known, which is all of them when complete.</summary>
+    internal static (double M3, bool Complete) CondensedM3(IReadOnlyList<Content> contents)
+    {
+        var (condensed, complete) = (0.0, true);
+        foreach (var content in contents.Where(static content => content.Substance.Known is not { PhaseAt298K: Phase.Gas }).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal).ThenBy(static content => content.Mol))
         {
-            if (content is not { Mol: { } mol, Substance.Known: { Identity.MolarMassKgPerMol: { } mass, DensityKgPerM3.Value: var density } })
+            if (content is { Mol: { } mol, Substance.Known: { Identity.MolarMassKgPerMol: { } mass, DensityKgPerM3.Value: var density } })
             {
-                return null;
+                condensed += mol * mass / density;
             }
-
-            condensed += mol * mass / density;
+            else
+            {
+                complete = false;
+            }
         }
 
-        return condensed / volume;
+        return (condensed, complete);
     }
 
     /// <summary>

@@ -108,12 +108,19 @@ public sealed class OpenVesselScreen : IScreen
         var unknown = false;
         foreach (var content in state.Contents)
         {
-            if (content is not { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } known })
+            if (content is not { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid } known })
             {
                 continue;
             }
 
             var mol = content.Mol ?? 0;
+            if (known.Involatile)
+            {
+                // sulfuric acid and the like hold the others back without a vapour of their own
+                total += mol;
+                continue;
+            }
+
             unknown |= content.Mol is null;
             total += mol;
             var saturation = VapourPressure.At(known, Math.Max(state.TemperatureK - FarAboveK, 1));

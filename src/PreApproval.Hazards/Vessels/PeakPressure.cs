@@ -43,7 +43,8 @@ internal sealed record PeakPressure(double TemperatureK, ModelState State, Model
 
     private static double BelowK(double temperatureK, double fromK) => Math.Max((Math.Ceiling(temperatureK / GridK) - 1) * GridK, fromK);
 
-    private static double Height(ModelState state) => state.Phase == VesselPhase.LiquidFull ? double.PositiveInfinity : state.PressurePaAbs ?? double.NegativeInfinity;
+    /// <summary>What one answer is compared with another by: a vessel full of liquid is above every pressure, an unknown one below.</summary>
+    internal static double Height(ModelState state) => state.Phase == VesselPhase.LiquidFull ? double.PositiveInfinity : state.PressurePaAbs ?? double.NegativeInfinity;
 
     private PeakPressure With(double temperatureK, ModelState state) => Height(state) > Height(State) ? this with { TemperatureK = temperatureK, State = state } : this;
 

@@ -1,8 +1,6 @@
 using PreApproval.Hazards.Plans;
-using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
-using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -12,11 +10,6 @@ namespace PreApproval.Hazards.Vessels;
 /// </summary>
 public sealed class PressureScreen : IScreen
 {
-    /// <summary>Contents above this scald, in K (60 °C). Common practice, no source.</summary>
-    private const double HotK = 333.15;
-
-    private const string ShareSource = "common-practice";
-
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context) => Find(context, withClearings: true);
 
@@ -45,7 +38,7 @@ public sealed class PressureScreen : IScreen
 
         foreach (var state in states)
         {
-            if (Opened(state, context) is { } opened)
+            if (OpeningPressure.Opened(state, context) is { } opened)
             {
                 yield return opened;
             }
@@ -55,7 +48,7 @@ public sealed class PressureScreen : IScreen
                 yield return vented;
             }
 
-            if (withClearings && ClosedWhileGassing(state, context.Policy) is { } gassing)
+            if (withClearings && OpeningPressure.ClosedWhileGassing(state, context.Policy) is { } gassing)
             {
                 yield return gassing;
             }
@@ -175,109 +168,6 @@ public sealed class PressureScreen : IScreen
             Vessel = states[0].Vessel.Id,
             Statement = $"The pressure in “{states[0].Vessel.Id}” leaves out {Wording.List(missing)}; it may be higher than computed.",
             LeavesCheckUndone = hazardous,
-        };
-    }
-
-    private static Finding? Opened(StepState state, ScreeningContext context)
-    {
-        if (state.ClosedBefore is not { Closing: { } closing } before)
-        {
-            return null;
-        }
-
-        if (state.Vessel.VolumeM3 is not { } volume)
-        {
-            return new Finding
-            {
-                Code = "data.opening-pressure",
-                Hazard = Hazard.Data,
-                Severity = Severity.Caution,
-                Steps = [state.Step.Id],
-                Vessel = state.Vessel.Id,
-                Statement = $"What pressure “{state.Vessel.Id}” still holds when step {state.Step.Id} opens it cannot be computed without its volume.",
-            };
-        }
-
-        // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
-        var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
-        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, []) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
-        var opened = new SealedCharge(input, context.ChargeOf(before)).GoverningAt(state.TemperatureK);
-        var pressure = opened.PressurePaAbs - AtmospherePa;
-        if (closing is { AtAtmosphere: false, PressurePaAbs: < AtmospherePa } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
-        {
-            return null;
-        }
-
-        var byValve = state.Step.Action == StepAction.Vent;
-        var high = pressure > context.Policy.UnratedCautionPa;
-        return new Finding
-        {
-            Code = "pressure.opened-under-pressure",
-            Hazard = Hazard.Pressure,
-            Severity = (byValve, high) switch
-            {
-                (true, true) => Severity.Caution,
-                (true, false) => Severity.Notice,
-                // what is hot under pressure boils over the hand that opens it
-                (false, true) => state.TemperatureK > HotK ? Severity.Danger : Severity.Warning,
-                (false, false) => Severity.Caution,
-            },
-            Steps = [state.Step.Id],
-            Vessel = state.Vessel.Id,
-            Statement = byValve
-                ? $"Step {state.Step.Id} vents “{state.Vessel.Id}” at about {Wording.BarGauge(pressure.Value)}; let it down slowly into the hood."
-                : $"Step {state.Step.Id} opens “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} with about {Wording.BarGauge(pressure.Value)} still in it; vent or cool it first.",
-            Evidence =
-            [
-                new Evidence
-                {
-                    Name = "pressure at opening",
-                    Value = pressure.Value / 1e5,
-                    Unit = "bar(g)",
-                    Limit = context.Policy.UnratedNothingPa / 1e5,
-                    Model = PressureSentences.ModelWords(opened.Model),
-                    Sources = References.Full([.. opened.Sources, ShareSource]),
-                    Quality = opened.Quality,
-                },
-            ],
-        };
-    }
-
-    /// <summary>Partners that react at once were mixed in the open: closed before the gas has stopped, it is shut in after all.</summary>
-    private static Finding? ClosedWhileGassing(StepState state, Policy policy)
-    {
-        if (state.Closing is not { } closing || closing.StepIndex != state.Index || closing.OpenTogetherS >= policy.GassedOutS
-            || GasEvolution.GivenOffOpen(state) is not { } gas)
-        {
-            return null;
-        }
-
-        var pressure = gas.Mol * GasConstant * state.TemperatureK / state.Vessel.VolumeM3;
-        if (pressure <= policy.UnratedNothingPa)
-        {
-            return null;
-        }
-
-        return new Finding
-        {
-            Code = "gas.closed-while-gassing",
-            Hazard = Hazard.Gas,
-            Severity = Severity.Warning,
-            Steps = [state.Step.Id],
-            Vessel = state.Vessel.Id,
-            Statement = $"Step {state.Step.Id} closes “{state.Vessel.Id}” over {gas.Words} mixed in the open, and the plan does not let it stand open for {Wording.Text(policy.GassedOutS / 60)} min: has the gas stopped{(pressure is { } all ? $" (all of it would make at least {Wording.Figures(all / 1e5)} bar)" : "")}?",
-            Evidence = pressure is null ? [] :
-            [
-                new Evidence
-                {
-                    Name = "pressure of the gas, if all of it is shut in",
-                    Value = pressure.Value / 1e5,
-                    Unit = "bar",
-                    Model = "ideal gas in the empty vessel",
-                    Sources = References.Full([ShareSource]),
-                    Quality = Quality.Assumed,
-                },
-            ],
         };
     }
 

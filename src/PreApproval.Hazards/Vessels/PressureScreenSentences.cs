@@ -20,7 +20,9 @@ internal static class PressureSentences
         }
 
         var pressure = worst.WorstPaGauge!.Value;
-        var reaches = $"{Wording.Capital(temperature)}, “{state.Vessel.Id}” reaches {Wording.BarGauge(pressure)} in {Wording.Steps(steps)}";
+        // what is left out can only raise it
+        var atLeast = worst.LeftOut.Count > 0 ? "at least " : "";
+        var reaches = $"{Wording.Capital(temperature)}, “{state.Vessel.Id}” reaches {atLeast}{Wording.BarGauge(pressure)} in {Wording.Steps(steps)}";
         if (string.Equals(code, "pressure.unknown-rating", StringComparison.Ordinal))
         {
             var standing = rating.PaGauge is null
@@ -33,8 +35,11 @@ internal static class PressureSentences
         var rated = rating.PaGauge!.Value;
         return string.Equals(code, "pressure.exceeds-rating", StringComparison.Ordinal)
             ? $"{reaches}, above the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}."
-            : $"{reaches}, {Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}.";
+            : $"{reaches}, {atLeast}{Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}.";
     }
+
+    /// <summary>For the model of a number that something is left out of: it is a lower bound. Empty when nothing is.</summary>
+    public static string AtLeast(IReadOnlyList<string> leftOut) => leftOut.Count == 0 ? "" : $"; at least, without {Wording.List(leftOut)}";
 
     public static string ModelWords(VesselModel model) => model switch
     {
@@ -61,6 +66,7 @@ internal static class PressureEvidence
     {
         var state = worst.State;
         var limitBar = (rating.PaGauge ?? 0) / 1e5;
+        var lowerBound = PressureSentences.AtLeast(worst.LeftOut);
         var evidence = new List<Evidence>
         {
             new()
@@ -96,7 +102,7 @@ internal static class PressureEvidence
                 Value = pressure / rated,
                 Unit = "fraction",
                 Limit = GoverningRating.WarningShare(state.Vessel, policy),
-                Model = "worst-case gauge pressure over the weakest rating",
+                Model = "worst-case gauge pressure over the weakest rating" + lowerBound,
                 Sources = References.Full(["common-practice"]),
                 Quality = worst.Worst.Quality,
             });
@@ -114,7 +120,7 @@ internal static class PressureEvidence
                     Value = Wording.InBarGauge(pa),
                     Unit = "bar(g)",
                     Limit = limit,
-                    Model = PressureSentences.ModelWords(answer.Model),
+                    Model = PressureSentences.ModelWords(answer.Model) + lowerBound,
                     Sources = References.Full(answer.Sources),
                     Quality = answer.Quality,
                 });

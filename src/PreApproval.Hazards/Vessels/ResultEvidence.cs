@@ -14,9 +14,10 @@ internal static class ResultEvidence
         var state = assessment.State;
         var quality = Later(assessment.Worst.Quality, Quality.Estimated);
         var sources = References.Full(assessment.Worst.Sources);
+        var lowerBound = PressureSentences.AtLeast(assessment.LeftOut);
         if (result.BoundPaGauge is { } bound)
         {
-            yield return Of("bound of the pressure", bound / 1e5, "bar(g)", "immiscible bound at the worst credible temperature", sources, quality);
+            yield return Of("bound of the pressure", bound / 1e5, "bar(g)", "immiscible bound at the worst credible temperature" + lowerBound, sources, quality);
         }
 
         if (result.LiquidFullK is { } full)
@@ -36,12 +37,13 @@ internal static class ResultEvidence
 
         if (result.RatingNeededPaGauge is { } needed)
         {
-            yield return Of("rating needed", needed / 1e5, "bar(g)", "governing pressure over the warning share", References.Full([Practice]), quality);
+            yield return Of("rating needed", needed / 1e5, "bar(g)", "governing pressure over the warning share" + lowerBound, References.Full([Practice]), quality);
         }
 
         if (result.Energy is { } energy)
         {
-            var missing = energy.LeftOut.Count == 0 ? "" : $"; without {Wording.List(energy.LeftOut)}";
+            var missing = (energy.Assumed.Count == 0 ? "" : $"; with {Wording.Figures(StoredEnergy.AssumedJPerKgK / 1e3)} kJ/(kg K) assumed for {Wording.List(energy.Assumed)}")
+                + (energy.LeftOut.Count == 0 ? "" : $"; without {Wording.List(energy.LeftOut)}");
             var books = References.Full(["crowl-louvar"]);
             yield return Of("stored energy", energy.TotalJ, "J", "isentropic expansion of the gas (ratio of heat capacities 1.4) and flash of superheated liquid" + missing, books, quality);
             yield return Of("stored energy of superheated liquid", energy.LiquidJ, "J", "m cp [(T − Tb) − Tb ln(T/Tb)]" + missing, books, quality);
@@ -60,7 +62,7 @@ internal static class ResultEvidence
 
         if (result.Equipment is EquipmentStanding.Categorised)
         {
-            yield return Of("pressure times volume", assessment.WorstPaGauge!.Value / 1e5 * state.Vessel.VolumeM3!.Value * 1e3, "bar·L", "above the thresholds of article 4 of Directive 2014/68/EU", References.Full([Practice]), quality);
+            yield return Of("pressure times volume", assessment.WorstPaGauge!.Value / 1e5 * state.Vessel.VolumeM3!.Value * 1e3, "bar·L", "above the thresholds of article 4 of Directive 2014/68/EU" + lowerBound, References.Full([Practice]), quality);
         }
     }
 

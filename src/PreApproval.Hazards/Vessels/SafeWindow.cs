@@ -1,9 +1,6 @@
-using PreApproval.Hazards.Fire;
-using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
-using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -34,7 +31,7 @@ public static class SafeWindow
     /// <summary>The step as it stands: the point that the curves pass through.</summary>
     public static SafeWindowPoint At(StepState state, Policy policy)
     {
-        var judged = Judged.Of(state, policy);
+        var judged = SafeWindowLimits.Of(state, policy);
         return judged.Point(state.TemperatureK, state, ClosedAssessment.Of(state), null);
     }
 
@@ -82,7 +79,7 @@ public static class SafeWindow
     public static SafeWindowCurve OverTemperature(StepState state, Policy policy, double fromK, double toK, int points)
     {
         var axis = Axis(fromK, toK, points, 1, ClosedVessel.CeilingK);
-        var fixedPart = Judged.Of(state, policy);
+        var fixedPart = SafeWindowLimits.Of(state, policy);
         var assessment = ClosedAssessment.Of(state);
         var peaks = assessment is null ? null : new RisingPeak(assessment);
         var window = axis.Select(at => fixedPart.Point(at, Moved(state, at), assessment, peaks));
@@ -100,7 +97,7 @@ public static class SafeWindow
     public static SafeWindowCurve OverFill(StepState state, Policy policy, double fromFill, double toFill, int points)
     {
         var axis = Axis(fromFill, toFill, points, 1e-6, 1);
-        var fixedPart = Judged.Of(state, policy);
+        var fixedPart = SafeWindowLimits.Of(state, policy);
         if (FillLimits.FillOf(state) is not (> 0 and { } fill))
         {
             return fixedPart.Curve([], null, ["the fill, because volume or amounts are not known"]);
@@ -187,138 +184,4 @@ public static class SafeWindow
         ContentsAfter = [.. state.ContentsAfter.Select(change)],
         Closing = state.Closing is { } closing ? closing with { Contents = [.. closing.Contents.Select(change)] } : null,
     };
-
-    /// <summary>The peak from closing up to ever higher temperatures, each built on the one before.</summary>
-    private sealed class RisingPeak(ClosedAssessment assessment)
-    {
-        private readonly double closedK = assessment.State.Closing!.TemperatureK;
-        private PeakPressure? last;
-        private double reachedK;
-
-        public PeakPressure UpTo(double setK, double worstK)
-        {
-            if (last is not null && worstK >= reachedK)
-            {
-                var next = PeakPressure.Between(assessment.Charge, reachedK, worstK);
-                last = Height(last.State) > Height(next.State) ? last with { AtEnd = next.AtEnd } : next;
-            }
-            else
-            {
-                last = PeakPressure.Between(assessment.Charge, Math.Min(closedK, setK), worstK);
-            }
-
-            reachedK = worstK;
-            return last;
-        }
-
-        private static double Height(ModelState state) => state.Phase == VesselPhase.LiquidFull ? double.PositiveInfinity : state.PressurePaAbs ?? double.NegativeInfinity;
-    }
-
-    /// <summary>What does not move along the axis.</summary>
-    private sealed record Judged(StepState State, Policy Policy, GoverningRating Rating, double? FlashK, double FlashMarginK, double? SurfaceLimitK, double? LimitK)
-    {
-        public static Judged Of(StepState state, Policy policy)
-        {
-            ArgumentNullException.ThrowIfNull(state);
-            ArgumentNullException.ThrowIfNull(policy);
-            var flash = Flash(state, out var several);
-            var autoignition = state.Contents.Where(static content => content.Substance.Known is { NonFlammable: not { Value: true }, AutoignitionK: not null })
-                .Min(static content => (double?)content.Substance.Known!.AutoignitionK!.Governing.Value);
-            return new Judged(
-                state,
-                policy,
-                GoverningRating.For(state.Vessel, state.VesselIndex),
-                flash,
-                several ? policy.FlashMarginMixtureK : policy.FlashMarginK,
-                autoignition is { } lowest ? HotSurface.LimitK(lowest, policy.HotSurfaceShare) : null,
-                state.Vessel.Parts.Select(static part => part.MaximumTemperatureK).Append(state.Vessel.MaximumTemperatureK).Min());
-        }
-
-        public SafeWindowPoint Point(double at, StepState moved, ClosedAssessment? assessment, RisingPeak? peaks)
-        {
-            var peak = assessment is null ? null : peaks?.UpTo(moved.TemperatureK, moved.WorstTemperatureK) ?? assessment.Peak;
-            var full = peak?.State.Phase == VesselPhase.LiquidFull;
-            var unknown = peak is { AtEnd: { PressurePaAbs: null, Phase: not VesselPhase.LiquidFull } };
-            var governing = full ? null : Gauge(peak?.State.PressurePaAbs);
-            var point = new SafeWindowPoint(at)
-            {
-                TemperatureK = moved.TemperatureK,
-                WorstTemperatureK = moved.WorstTemperatureK,
-                ExpectedPaGauge = assessment is null ? null : Gauge(assessment.Charge.GoverningAt(moved.TemperatureK).PressurePaAbs),
-                BoundPaGauge = assessment is null ? null : Gauge(assessment.Charge.BoundPaAt(moved.WorstTemperatureK)),
-                GoverningPaGauge = governing,
-                LiquidFull = full,
-                ShareOfRating = Rating.PaGauge is { } rated and > 0 ? governing / rated : null,
-                FlashMarginK = FlashK - moved.TemperatureK,
-                SurfaceMarginK = SurfaceLimitK - HotSurface.SurfaceK(moved),
-                LimitMarginK = LimitK - moved.WorstTemperatureK,
-                Model = peak is { State: { PressurePaAbs: not null, Model: var model } } ? PressureSentences.ModelWords(model) : null,
-                Sources = peak?.State.Sources ?? [],
-            };
-            return point with { Safe = IsSafe(point, moved, assessment, unknown) };
-        }
-
-        public SafeWindowCurve Curve(SafeWindowPoint[] points, double? current, IReadOnlyList<string> missing)
-        {
-            var inside = points.Length > 0 && current >= points[0].At && current <= points[^1].At;
-            var (from, to) = Interval(points, inside ? current : null);
-            return new SafeWindowCurve(points, from, to, missing)
-            {
-                RatingPaGauge = Rating.PaGauge,
-                RatingOf = Rating.Of,
-                QuietLimitPaGauge = Rating.QuietLimitPaGauge(State.Vessel, Policy),
-                Current = inside ? current : null,
-                FlashMarginNeededK = State.Sealed ? null : FlashMarginK,
-            };
-        }
-
-        private bool? IsSafe(SafeWindowPoint point, StepState moved, ClosedAssessment? assessment, bool unknown)
-        {
-            var limit = Rating.QuietLimitPaGauge(State.Vessel, Policy);
-            var passed = point.LiquidFull || point.GoverningPaGauge > limit || point.SurfaceMarginK < 0 || point.LimitMarginK < 0
-                || (!moved.Sealed && point.FlashMarginK < FlashMarginK);
-            return passed ? false
-                : moved.Sealed && (assessment is null || unknown || point.GoverningPaGauge is null || assessment.NotCounted.Count > 0 || assessment.Charge.MissingAt(moved.WorstTemperatureK).Count > 0) ? null
-                : true;
-        }
-
-        // the run of safe points that holds where the step stands, else the longest
-        private static (double? From, double? To) Interval(SafeWindowPoint[] points, double? current)
-        {
-            (int Start, int Length, bool Holds) best = (0, 0, false);
-            for (var start = 0; start < points.Length; start++)
-            {
-                var length = 0;
-                while (start + length < points.Length && points[start + length].Safe is true)
-                {
-                    length++;
-                }
-
-                var holds = length > 0 && current >= points[start].At && current <= points[start + length - 1].At;
-                if ((holds && !best.Holds) || (holds == best.Holds && length > best.Length))
-                {
-                    best = (start, length, holds);
-                }
-
-                start += length;
-            }
-
-            return best.Length == 0 ? (null, null) : (points[best.Start].At, points[best.Start + best.Length - 1].At);
-        }
-
-        private static double? Gauge(double? absolute) => absolute - AtmospherePa;
-
-        private static double? Flash(StepState state, out bool several)
-        {
-            MixtureComponent[] liquids =
-            [
-                .. state.Contents.Where(static content => content is { Spent: false, Mol: > 0, Substance.Known.PhaseAt298K: Phase.Liquid })
-                    .GroupBy(static content => content.Substance.Known!.Key, StringComparer.Ordinal)
-                    .Select(static group => new MixtureComponent(group.First().Substance.Known!, group.Sum(static content => content.Mol!.Value))),
-            ];
-            several = liquids.Length > 1;
-            var pure = state.Contents.Where(ContentsFlashPoint.Flashes).Min(static content => content.Substance.Known!.FlashPointK?.Governing.Value);
-            return several && pure is not null ? MixtureFlashPoint.Of(new LiquidMixture(liquids)).FlashPointK ?? pure : pure;
-        }
-    }
 }

@@ -52,6 +52,45 @@ public sealed class AirborneTests
         Assert.Equal(undone, finding.LeavesCheckUndone);
     }
 
+    /// <summary>
+    /// Phosgene, 20 % by mass in toluene: 20/98.9 over 20/98.9 + 80/92.1 is 0.189 of the moles; 1.56 bar pure at 20 °C (CRC Handbook, from memory) make 29.5 kPa. Open neck of 24 mm:
+    /// 0.0083 (18/98.9)^(1/3) = 4.70 mm/s; times 4.5e-4 m² and 29.5 kPa/(R T) = 25.6 µmol/s, 0.616 mL/s, 23.6 ppm on the bench, ten times the 2 ppm of the NIOSH list.
+    /// </summary>
+    [Fact]
+    public void Screen_PhosgeneInToluene_IsOneOfTheLiquids()
+    {
+        var plan = new Plan
+        {
+            Materials = [WeightPercent("phosgene", "phosgene", "toluene", 20, ML(50))],
+            Vessels = [Flask("flask", 250)],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "phosgene")],
+            Place = new Place(null, PlaceKind.Bench, null, null),
+        };
+        var findings = Screener.Screen(plan, Policy.Default).Findings;
+        var finding = Assert.Single(findings, static finding => finding.Code is "toxicity.airborne");
+
+        Assert.Equal(Severity.Danger, finding.Severity);
+        Assert.Equal(23.6, finding.Evidence.First(static one => one.Name.StartsWith("phosgene", StringComparison.Ordinal)).Value, 1.2);
+        Assert.DoesNotContain(findings, static finding => finding.Code is "data.airborne-not-checked" && finding.Statement.Contains("phosgene", StringComparison.Ordinal));
+    }
+
+    /// <summary>Sulfuric acid boils at 337 °C and has below 0.01 Pa at 20 °C (Perry's Handbook, from memory): nobody breathes its vapour, and a closed vessel has no pressure of it.</summary>
+    [Fact]
+    public void Screen_SulfuricAcid_HasNoVapour()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("acid", "sulfuric acid", ML(1)), Of("methanol", "methanol", ML(20), Role.Solvent)],
+            Vessels = [Tube(100, 10, "tube")],
+            Steps = [Step("1", StepAction.Charge, "tube", 20, "methanol", "acid"), Step("2", StepAction.Seal, "tube"), Step("3", StepAction.Heat, "tube", 70)],
+            Place = new Place(null, PlaceKind.Bench, null, null),
+        };
+        var findings = Screener.Screen(plan, Policy.Default).Findings;
+
+        Assert.DoesNotContain(findings, static finding => finding.Code is "data.pressure-incomplete");
+        Assert.DoesNotContain(findings, static finding => finding.Code is "toxicity.airborne" or "data.airborne-not-checked" && finding.Statement.Contains("sulfuric acid", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Screen_ClosedVessel_GivesNothingOff()
     {

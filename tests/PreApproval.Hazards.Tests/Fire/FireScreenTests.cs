@@ -73,13 +73,20 @@ public sealed class FireScreenTests
     [Fact]
     public void Screen_AqueousEthanolHeatedOpenly_NamesTheFlashPointOfTheMixture()
     {
-        var finding = Assert.Single(HeatedOpenly("ethanol", 20, "water", 80, 60));
+        var finding = Assert.Single(HeatedOpenly("ethanol", 20, "water", 80, 60, PlaceKind.Hood));
         var together = Assert.Single(finding.Evidence, static evidence => evidence.Name is "flash point of the liquids together");
 
         Assert.Equal(Severity.Notice, finding.Severity);
         Assert.Equal(36, together.Value, 3.0);
         Assert.Contains("the liquids together flash at about", finding.Statement, StringComparison.Ordinal);
     }
+
+    /// <summary>A place that is not stated has no hood: as grave as on a bench (common practice, no source).</summary>
+    [Theory]
+    [InlineData(null)]
+    [InlineData(PlaceKind.Bench)]
+    public void Screen_HeatedOpenlyWithoutAHood_IsCaution(PlaceKind? place) =>
+        Assert.Equal(Severity.Caution, Assert.Single(HeatedOpenly("ethanol", 20, "water", 80, 60, place)).Severity);
 
     /// <summary>Ethanol and n-octane flash below either alone (Vidal 2006), and a mixture wants 15 K: −6 °C is near enough, though 12 and 13 °C are not within 5 K.</summary>
     [Fact]
@@ -151,6 +158,20 @@ public sealed class FireScreenTests
         Assert.NotEmpty(finding.ClearedBy);
     }
 
+    /// <summary>By mass: below 20 mg a trace, below 100 mg one step less grave (common practice, no source); an unknown amount lowers nothing.</summary>
+    [Theory]
+    [InlineData(5.0, Severity.Danger)]
+    [InlineData(0.05, Severity.Warning)]
+    [InlineData(0.01, Severity.Notice)]
+    [InlineData(null, Severity.Danger)]
+    public void Screen_ForbiddenAgent_IsGradedByAmount(double? grams, Severity severity)
+    {
+        var plan = Plan("sodium", "toluene", Agents(Agent.Water));
+        plan = plan with { Materials = [plan.Materials[0] with { Amount = grams is { } stated ? G(stated) : null }, plan.Materials[1]] };
+
+        Assert.Equal(severity, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.agent-forbidden").Severity);
+    }
+
     [Fact]
     public void Screen_WaterAgainstBurningSolvent_DoesNotServe()
     {
@@ -187,12 +208,13 @@ public sealed class FireScreenTests
         Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.autoignition");
     }
 
-    private static IEnumerable<Finding> HeatedOpenly(string one, double mLOne, string other, double mLOther, double celsius) => Screener.Screen(
+    private static IEnumerable<Finding> HeatedOpenly(string one, double mLOne, string other, double mLOther, double celsius, PlaceKind? place = null) => Screener.Screen(
         new Plan
         {
             Materials = [Of("one", one, ML(mLOne), Role.Solvent), Of("other", other, ML(mLOther), Role.Solvent)],
             Vessels = [Flask()],
             Steps = [Step("1", StepAction.Charge, "flask", -20, "one", "other"), Step("2", StepAction.Heat, "flask", celsius) with { HeatSource = HeatSource.WaterBath }],
+            Place = place is null ? null : new Place("here", place, null, null),
         },
         Policy.Default).Findings.Where(static finding => finding.Code is "fire.heated-openly");
 

@@ -123,6 +123,7 @@ public sealed class ReleaseScreenTests
             Vessels = [Flask("flask", 500)],
             Steps = [Step("1", StepAction.Charge, "flask", 0, "thf", "hydride") with { Headspace = Under("nitrogen") }, Step("2", StepAction.Quench, "flask", 0, "water") with { OverS = 1200 }],
             FireResponse = Agents(Agent.DrySand),
+            Place = new Place("hood 1", PlaceKind.Hood, null, null),
         };
         var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.gas-cloud");
 
@@ -130,6 +131,26 @@ public sealed class ReleaseScreenTests
         Assert.Equal(0.239, Value(finding, "share of the lower limit in the air standing in a hood"), 0.003);
         // 12.9 L in 1200 s over 0.3 m³/s
         Assert.Equal(12.9e-3 / 1200 / 0.3 / 0.04, Value(finding, "share of the lower limit in the exhaust"), 1e-5);
+    }
+
+    /// <summary>10 g of LiAlH4: 25.8 L of hydrogen, 1.91 % in 1.35 m³, 48 % of 4.0 %: over ten minutes a hood draws it off; where no hood is stated nothing does.</summary>
+    [Theory]
+    [InlineData(PlaceKind.Hood, Severity.Notice)]
+    [InlineData(PlaceKind.Bench, Severity.Caution)]
+    [InlineData(null, Severity.Caution)]
+    public void Screen_HydrogenOverTheTimeOfTheStep_IsDrawnOffOnlyByAHood(PlaceKind? kind, Severity severity)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("hydride", "lithium aluminium hydride", G(10)), Of("thf", "tetrahydrofuran", ML(200), Role.Solvent), Of("water", "water", ML(40), Role.Quench)],
+            Vessels = [Flask("flask", 1000)],
+            Steps = [Step("1", StepAction.Charge, "flask", 0, "thf", "hydride") with { Headspace = Under("nitrogen") }, Step("2", StepAction.Quench, "flask", 0, "water") with { OverS = 1200 }],
+            Place = kind is null ? null : new Place("here", kind, null, null),
+        };
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.gas-cloud");
+
+        Assert.Equal(severity, finding.Severity);
+        Assert.Equal(kind != PlaceKind.Hood, !finding.Statement.Contains("exhaust", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -94,6 +94,17 @@ public sealed class HandlingTests
     public void Screen_CyanideInTwoSteps_CountsBoth(double grams, Severity severity) =>
         Assert.Equal(severity, Only(Drawn(Of("a", "sodium cyanide", null), G(grams), G(grams)), "toxicity.cyanide").Severity);
 
+    /// <summary>A declared product counts with its mass: 0.2 mol of sodium cyanide (49.01 g/mol) are 9.8 g, 20 mmol 1.0 g; 5 g and more are a step worse.</summary>
+    [Theory]
+    [InlineData(200, Severity.Warning)]
+    [InlineData(20, Severity.Caution)]
+    public void Screen_CyanideAsADeclaredProduct_CountsItsMass(double mmol, Severity severity)
+    {
+        var plan = Charged(Of("a", "sodium amide", Mmol(mmol))) with { Reactions = [Reaction("1", ["a"], ("sodium cyanide", Phase.Solid))] };
+
+        Assert.Equal(severity, Only(plan, "toxicity.cyanide").Severity);
+    }
+
     [Fact]
     public void Screen_HydrideThatNothingQuenches_IsFound()
     {

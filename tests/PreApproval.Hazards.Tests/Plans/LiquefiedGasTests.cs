@@ -95,7 +95,67 @@ public sealed class LiquefiedGasTests
         var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.exceeds-rating");
 
         Assert.DoesNotContain(finding.ClearedBy, static offer => offer.Change is "rating" or "vessel volume");
+        Assert.Contains("reaches at least", finding.Statement, StringComparison.Ordinal);
+        Assert.All(finding.Evidence.Where(static evidence => evidence.Name is "worst-case pressure" or "share of the rating" or "rating needed"), static evidence => Assert.Contains("at least, without", evidence.Model, StringComparison.Ordinal));
     }
+
+    /// <summary>
+    /// Methanol alone has 13.9 bar at 150 °C (Wagner equation with the constants of McGarry 1983, from memory, worked by hand: 80.9 bar, 512.6 K, −8.548,
+    /// 0.770, −3.109, 1.545), and the air shut in at 20 °C adds its own 1.5 bar: over the 10 bar(g) of the tube whatever the ammonia adds. The other liquid
+    /// has no published parameters with ammonia; it lowers methanol's share to 0.97.
+    /// </summary>
+    [Theory]
+    [InlineData("dimethyl sulfoxide")]
+    [InlineData("dimethylformamide")]
+    public void Screen_AmmoniaInMethanolBesideALiquidWithoutParameters_JudgesTheMethanol(string other)
+    {
+        var findings = Screener.Screen(AmmoniaInMethanol(other, 135), Policy.Default).Findings;
+        var finding = Assert.Single(findings, static finding => finding.Code is "pressure.exceeds-rating");
+
+        Assert.Equal(Severity.Danger, finding.Severity);
+        Assert.Contains("at least", finding.Statement, StringComparison.Ordinal);
+        var pressure = finding.Evidence.First(static evidence => evidence.Name is "worst-case pressure");
+        Assert.InRange(pressure.Value, (13.9 * 0.95) - 1.0, 13.9 + 1.7 - 1.0);
+        Assert.Contains("without ammonia", pressure.Model, StringComparison.Ordinal);
+        Assert.Contains(findings, static finding => finding is { Code: "data.pressure-incomplete", LeavesCheckUndone: true } && finding.Statement.Contains("ammonia", StringComparison.Ordinal));
+    }
+
+    /// <summary>Below the boiling point of methanol (64.7 °C, CRC Handbook, from memory) the rest says nothing: not a pass, the check stays undone.</summary>
+    [Fact]
+    public void Screen_TheRestStaysBelowTheRating_IsNoPass()
+    {
+        var report = Screener.Screen(AmmoniaInMethanol("dimethyl sulfoxide", 45), Policy.Default);
+
+        Assert.DoesNotContain(report.Findings, static finding => finding.Code.StartsWith("pressure.", StringComparison.Ordinal));
+        Assert.Contains(report.Findings, static finding => finding is { Code: "data.pressure-incomplete", LeavesCheckUndone: true });
+        Assert.Equal(Verdict.Review, report.Verdict);
+        Assert.Null(report.Timeline[^1].ExpectedPressurePa);
+    }
+
+    /// <summary>Methanol has 3.54 bar at 100 °C (NIST Chemistry WebBook, from memory): opened hot, the tube holds at least 2.5 bar(g) and a share of it less for the other liquid, whatever the ammonia adds.</summary>
+    [Fact]
+    public void Screen_OpenedHot_SaysAtLeast()
+    {
+        var plan = AmmoniaInMethanol("dimethyl sulfoxide", 100);
+        plan = plan with { Steps = [.. plan.Steps, Step("4", StepAction.Open, "tube", 100)] };
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.opened-under-pressure");
+
+        Assert.Equal(Severity.Danger, finding.Severity);
+        Assert.Contains("at least", finding.Statement, StringComparison.Ordinal);
+        Assert.InRange(finding.Evidence[0].Value, 2.3, 4.0);
+    }
+
+    private static Plan AmmoniaInMethanol(string other, double celsius) => new()
+    {
+        Materials = [Molar("ammonia", "ammonia", "methanol", 7, ML(10)), Of("other", other, ML(0.5))],
+        Vessels = [Tube(35, 10)],
+        Steps =
+        [
+            Step("1", StepAction.Charge, "tube", 20, "ammonia", "other"),
+            Step("2", StepAction.Seal, "tube"),
+            Step("3", StepAction.Heat, "tube", celsius) with { HeatSource = HeatSource.OilBath },
+        ],
+    };
 
     private static Plan Sealed(string gas, double? celsius) => new()
     {

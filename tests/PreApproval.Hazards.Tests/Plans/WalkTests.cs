@@ -91,6 +91,19 @@ public sealed class WalkTests
         Assert.NotEmpty(Screener.Screen(plan, Policy.Default).Findings);
     }
 
+    /// <summary>An autoclave is let down through its valve and then opened; the lid comes off once.</summary>
+    [Theory]
+    [InlineData(StepAction.Vent, StepAction.Open, false)]
+    [InlineData(StepAction.Vent, StepAction.Vent, false)]
+    [InlineData(StepAction.Open, StepAction.Open, true)]
+    [InlineData(StepAction.Open, StepAction.Vent, true)]
+    public void Follow_OpenedAfterAVent_IsNoIssue(StepAction first, StepAction second, bool issue)
+    {
+        var walk = Walk.Follow(Plan(Step("1", StepAction.Charge, "flask", 20, "ethanol"), Step("2", StepAction.Seal, "flask"), Step("3", first, "flask"), Step("4", second, "flask")), Policy.Default);
+
+        Assert.Equal(issue, walk.Issues.Any(static issue => issue.Kind == WalkIssueKind.AlreadyOpen));
+    }
+
     [Fact]
     public void Follow_SealedTwice_IsAnIssueAndKeepsTheFirstClosing()
     {

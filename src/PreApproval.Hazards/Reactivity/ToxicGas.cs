@@ -1,0 +1,104 @@
+using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Fire;
+using PreApproval.Hazards.Health;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Reactivity;
+
+/// <summary>A toxic gas in the air of hood, bench and room, against what is immediately dangerous and against its limit over 15 minutes. Rules: docs/methods/gas.md.</summary>
+internal static class ToxicGas
+{
+    /// <summary>Air in m³ around the head of a person at a bench. Common practice, no source.</summary>
+    private const double NearestAirM3 = 1;
+
+    /// <summary>Share of the IDLH from which a toxic gas is named. Common practice, no source.</summary>
+    private const double NamedShare = 0.1;
+
+    private const double LitresPerM3 = 1e3;
+
+    /// <param name="screen">Who asks, for the trial of a longer time.</param>
+    /// <param name="state">The step.</param>
+    /// <param name="gases">Its gases of known amount.</param>
+    /// <param name="verb">What the step does with them: gives off, lets out.</param>
+    /// <param name="context">What is screened.</param>
+    public static IEnumerable<Finding> Find(IScreen screen, StepState state, OpenGas[] gases, string verb, ScreeningContext context) =>
+        gases.Where(static gas => gas.Gas?.Idlh?.Ppm is > 0)
+            .GroupBy(static gas => gas.Gas!.Key, StringComparer.Ordinal)
+            .Select(toxic => Of(screen, state, [.. toxic], verb, context))
+            .OfType<Finding>();
+
+    private static Finding? Of(IScreen screen, StepState state, OpenGas[] gases, string verb, ScreeningContext context)
+    {
+        var gas = gases[0].Gas!;
+        var danger = gas.Idlh!;
+        var limit = danger.Ppm!.Value;
+        var mol = gases.Sum(static one => one.CountedMol!.Value);
+        // a place that is not stated has the air of a bench
+        var place = context.Plan.Place;
+        var bench = place is not { IsHood: true };
+        var exhaust = place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
+        var seconds = state.Step.OverS ?? (state.Step.Action == StepAction.Vent ? state.Step.DurationS : null);
+        double? drawn = !bench && seconds is > 0 ? GasDilution.PpmInExhaust(mol / seconds.Value, exhaust) : null;
+        var ppm = drawn ?? GasDilution.PpmIn(mol, bench ? NearestAirM3 : FireThresholds.StillHoodM3);
+        var room = new InRoom(gas, mol, place?.RoomVolumeM3 is > 0 and var size ? size : FireThresholds.DefaultRoomM3);
+        var breathed = bench && room.Ratio >= 1;
+        if (ppm < NamedShare * limit && !breathed)
+        {
+            return null;
+        }
+
+        var where = place?.Kind is null ? "in the nearest cubic metre of a bench, for want of a stated place" : bench ? "in the nearest cubic metre" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
+        var named = Array.TrueForAll(gases, one => string.Equals(gas.Identity.Name, one.Name, StringComparison.Ordinal)) ? gas.Identity.Name : $"{GasScreen.Names(gases)} (taken as {gas.Identity.Name})";
+        var above = ppm >= limit;
+        var finding = new Finding
+        {
+            Code = "toxicity.gas",
+            Hazard = Hazard.Toxicity,
+            Materials = GasScreen.Materials(gases),
+            Severity = Grade(above, breathed, place?.Kind, room.Ppm >= limit),
+            LeavesCheckUndone = above && place?.Kind is null,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            About = gas.Key,
+            Statement = $"Step {state.Step.Id} {verb} {GasScreen.UpTo(gases)} {Wording.Figures(ReleaseLaw.VapourM3(mol) * LitresPerM3)} L of {named}: {Wording.Figures(ppm)} ppm {where}, {(above ? "above" : "below")} the {Wording.Figures(limit)} ppm that are immediately dangerous to life and health{(breathed ? room.Words : "")}. {(bench ? "Do it in a hood, into a scrubber." : "Lead it into a scrubber and keep the sash down.")}",
+            Evidence =
+            [
+                Findings.Number($"{gas.Identity.Name} in the air", ppm, "ppm", limit, drawn is null ? "evenly mixed, no ventilation" : "steady flow, evenly mixed into the exhaust", danger.Quality, danger.Source, "ideal-gas"),
+                .. room.Evidence(),
+            ],
+        };
+        return !above || drawn is null || context.IsTrial || state.Step.Materials.Count == 0
+            ? finding
+            : finding with { ClearedBy = Findings.Tried(screen, finding, context, new Clearing("time of addition", Findings.Step(state.Index, "over"), Math.Ceiling(GasDilution.PpmInExhaust(mol, exhaust) / (NamedShare * limit) / 60 * 1.001), "min", null)) };
+    }
+
+    private static Severity Grade(bool above, bool breathed, PlaceKind? place, bool wholeRoom) => (above, place) switch
+    {
+        // on a bench nothing stands between the gas and the room
+        (true, PlaceKind.Bench) => wholeRoom ? Severity.Danger : Severity.Warning,
+        (true, _) => Severity.Caution,
+        (false, _) => breathed ? Severity.Caution : Severity.Notice,
+    };
+
+    /// <summary>The gas evenly mixed into the room, against its limit over 15 minutes or its ceiling.</summary>
+    private sealed record InRoom(Substance Gas, double Mol, double RoomM3)
+    {
+        public double Ppm { get; } = GasDilution.PpmIn(Mol, RoomM3);
+
+        public double? Ratio => Ppm / Limit?.Ppm;
+
+        public string Words => $", and {Wording.Figures(Ppm)} ppm in a room of {Wording.Figures(RoomM3)} m³, {Wording.Figures(Ratio ?? 0)} times the {(Limit?.Kind == LimitKind.Ceiling ? "ceiling" : "short-term limit")} of {Wording.Figures(Limit?.Ppm ?? 0)} ppm ({Limit?.Jurisdiction})";
+
+        private ExposureLimit? Limit { get; } = Gas.ExposureLimits?.All.Where(static limit => limit.Kind is LimitKind.ShortTerm or LimitKind.Ceiling && limit.Ppm is > 0).MinBy(static limit => limit.Ppm);
+
+        public IEnumerable<Evidence> Evidence()
+        {
+            if (Limit is { Ppm: { } ppm } limit)
+            {
+                yield return Findings.Number($"{Gas.Identity.Name} in the air of the room", Ppm, "ppm", ppm, $"evenly mixed into {Wording.Figures(RoomM3)} m³, no ventilation", limit.Quality, limit.Source, "ideal-gas");
+            }
+        }
+    }
+}

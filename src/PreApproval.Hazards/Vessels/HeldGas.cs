@@ -1,0 +1,47 @@
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>
+/// A gas that the liquids hold and no model on file represents: it alone must not leave the whole vessel without a pressure. It is left out
+/// and named, and the rest is judged as a lower bound. Its room as a liquid is left out too, which lowers the pressure again.
+/// </summary>
+internal static class HeldGas
+{
+    /// <summary>The highest pressure on the way, of everything or else of what is left without such contents, whichever is higher.</summary>
+    /// <param name="whole">Everything shut in.</param>
+    /// <param name="fromK">Where the way begins, in K.</param>
+    /// <param name="toK">Where it ends, in K.</param>
+    public static (SealedCharge Charge, PeakPressure Peak) PeakOf(SealedCharge whole, double fromK, double toK)
+    {
+        var peak = PeakPressure.Between(whole, fromK, toK);
+        if (Without(whole, peak.AtEnd, toK) is not { } rest)
+        {
+            return (whole, peak);
+        }
+
+        var lower = PeakPressure.Between(rest, fromK, toK);
+        // on the way all may have been covered, and then gives more than the rest does at the end
+        return PeakPressure.Height(lower.State) > PeakPressure.Height(peak.State) ? (rest, lower) : (whole, peak);
+    }
+
+    /// <summary>The governing answer at a temperature in K, of everything or else of what is left.</summary>
+    public static (SealedCharge Charge, ModelState State) At(SealedCharge whole, double temperatureK)
+    {
+        var state = whole.GoverningAt(temperatureK);
+        return Without(whole, state, temperatureK) is { } rest ? (rest, rest.GoverningAt(temperatureK)) : (whole, state);
+    }
+
+    /// <summary>What one charge has and the other has not, in words for a sentence.</summary>
+    public static IEnumerable<string> Between(SealedCharge whole, SealedCharge rest) => ReferenceEquals(whole, rest)
+        ? []
+        : whole.Input.Contents.Except(rest.Input.Contents).Select(static content => $"{content.Substance.Identity.Name}, whose pressure over these liquids no model on file gives");
+
+    private static SealedCharge? Without(SealedCharge whole, ModelState state, double temperatureK)
+    {
+        if (state.PressurePaAbs is not null || state.Phase == VesselPhase.LiquidFull || whole.UnrepresentedAt(temperatureK) is not { Count: > 0 } keys)
+        {
+            return null;
+        }
+
+        return new SealedCharge(whole.Input with { Contents = [.. whole.Input.Contents.Where(content => !keys.Contains(content.Substance.Key, StringComparer.Ordinal))] });
+    }
+}

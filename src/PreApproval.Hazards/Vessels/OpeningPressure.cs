@@ -1,0 +1,124 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>The pressure between closed and open: what is still in a vessel that a step opens, and gas that is shut in too early. docs/methods/pressure-screen.md.</summary>
+internal static class OpeningPressure
+{
+    /// <summary>Contents above this scald, in K (60 °C). Common practice, no source.</summary>
+    private const double HotK = 333.15;
+
+    private const string ShareSource = "common-practice";
+
+    /// <summary>What a step opens or vents while it is still under pressure; null where it is not, or nothing was closed.</summary>
+    public static Finding? Opened(StepState state, ScreeningContext context)
+    {
+        if (state.ClosedBefore is not { Closing: { } closing } before)
+        {
+            return null;
+        }
+
+        if (state.Vessel.VolumeM3 is not { } volume)
+        {
+            return new Finding
+            {
+                Code = "data.opening-pressure",
+                Hazard = Hazard.Data,
+                Severity = Severity.Caution,
+                Steps = [state.Step.Id],
+                Vessel = state.Vessel.Id,
+                Statement = $"What pressure “{state.Vessel.Id}” still holds when step {state.Step.Id} opens it cannot be computed without its volume.",
+            };
+        }
+
+        // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
+        var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
+        var notCounted = new List<string>();
+        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
+        var whole = new SealedCharge(input, context.ChargeOf(before));
+        var (charge, opened) = HeldGas.At(whole, state.TemperatureK);
+        string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];
+        var about = leftOut.Length == 0 ? "about" : "at least";
+        var pressure = opened.PressurePaAbs - AtmospherePa;
+        if (closing is { AtAtmosphere: false, PressurePaAbs: < AtmospherePa } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
+        {
+            return null;
+        }
+
+        var byValve = state.Step.Action == StepAction.Vent;
+        var high = pressure > context.Policy.UnratedCautionPa;
+        return new Finding
+        {
+            Code = "pressure.opened-under-pressure",
+            Hazard = Hazard.Pressure,
+            Severity = (byValve, high) switch
+            {
+                (true, true) => Severity.Caution,
+                (true, false) => Severity.Notice,
+                // what is hot under pressure boils over the hand that opens it
+                (false, true) => state.TemperatureK > HotK ? Severity.Danger : Severity.Warning,
+                (false, false) => Severity.Caution,
+            },
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Statement = byValve
+                ? $"Step {state.Step.Id} vents “{state.Vessel.Id}” at {about} {Wording.BarGauge(pressure.Value)}; let it down slowly into the hood."
+                : $"Step {state.Step.Id} opens “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} with {about} {Wording.BarGauge(pressure.Value)} still in it; vent or cool it first.",
+            Evidence =
+            [
+                new Evidence
+                {
+                    Name = "pressure at opening",
+                    Value = pressure.Value / 1e5,
+                    Unit = "bar(g)",
+                    Limit = context.Policy.UnratedNothingPa / 1e5,
+                    Model = PressureSentences.ModelWords(opened.Model) + PressureSentences.AtLeast(leftOut),
+                    Sources = References.Full([.. opened.Sources, ShareSource]),
+                    Quality = opened.Quality,
+                },
+            ],
+        };
+    }
+
+    /// <summary>Partners that react at once were mixed in the open: closed before the gas has stopped, it is shut in after all.</summary>
+    public static Finding? ClosedWhileGassing(StepState state, Policy policy)
+    {
+        if (state.Closing is not { } closing || closing.StepIndex != state.Index || closing.OpenTogetherS >= policy.GassedOutS
+            || GasEvolution.GivenOffOpen(state) is not { } gas)
+        {
+            return null;
+        }
+
+        var pressure = gas.Mol * GasConstant * state.TemperatureK / state.Vessel.VolumeM3;
+        if (pressure <= policy.UnratedNothingPa)
+        {
+            return null;
+        }
+
+        return new Finding
+        {
+            Code = "gas.closed-while-gassing",
+            Hazard = Hazard.Gas,
+            Severity = Severity.Warning,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Statement = $"Step {state.Step.Id} closes “{state.Vessel.Id}” over {gas.Words} mixed in the open, and the plan does not let it stand open for {Wording.Text(policy.GassedOutS / 60)} min: has the gas stopped{(pressure is { } all ? $" (all of it would make at least {Wording.Figures(all / 1e5)} bar)" : "")}?",
+            Evidence = pressure is null ? [] :
+            [
+                new Evidence
+                {
+                    Name = "pressure of the gas, if all of it is shut in",
+                    Value = pressure.Value / 1e5,
+                    Unit = "bar",
+                    Model = "ideal gas in the empty vessel",
+                    Sources = References.Full([ShareSource]),
+                    Quality = Quality.Assumed,
+                },
+            ],
+        };
+    }
+}
