@@ -61,9 +61,15 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public void Add(IReadOnlyList<Content> added)
     {
-        foreach (var content in added)
+        for (var place = 0; place < added.Count; place++)
         {
-            var index = contents.FindIndex(present => SameKind(present, content));
+            var content = added[place];
+            var index = contents.Count - 1;
+            while (index >= 0 && !SameKind(contents[index], content))
+            {
+                index--;
+            }
+
             if (index < 0)
             {
                 contents.Add(content);

@@ -143,10 +143,11 @@ public static class PairAssessment
     /// <summary>The two bring all three parts of a row, and neither of them alone.</summary>
     private static bool HasAll(PairPartner a, PairPartner b, Encounter row)
     {
-        string[] parts = [row.A, row.B, row.C ?? ""];
-        return Array.TrueForAll(parts, part => Has(a, part) || Has(b, part)) && !Array.TrueForAll(parts, part => Has(a, part)) && !Array.TrueForAll(parts, part => Has(b, part));
+        var (a1, a2, a3) = (Has(a, row.A), Has(a, row.B), Has(a, row.C));
+        var (b1, b2, b3) = (Has(b, row.A), Has(b, row.B), Has(b, row.C));
+        return (a1 || b1) && (a2 || b2) && (a3 || b3) && !(a1 && a2 && a3) && !(b1 && b2 && b3);
 
-        static bool Has(PairPartner partner, string family) => partner.Families.Contains(family, StringComparer.Ordinal);
+        static bool Has(PairPartner partner, string? family) => family is not null && partner.Families.Contains(family, StringComparer.Ordinal);
     }
 
     private static bool Holds(List<HarmlessBasis>? several, HarmlessBasis first, string key)

@@ -8,7 +8,9 @@ namespace PreApproval.Documents.Tests.Noise;
 /// <summary>A listed substance is the same by number and by name: what follows from a procedure does not depend on how its author spells it.</summary>
 public sealed class SpellingTests
 {
-    public static TheoryData<string> All => [.. new[] { "everyday", "deadly" }.SelectMany(static set => Directory.GetFiles(Path.Combine(Folders.Procedures, set), "*.json")).Select(static file => Path.GetRelativePath(Folders.Procedures, file)).Order(StringComparer.Ordinal)];
+    private static readonly string[] Sets = ["everyday", "deadly"];
+
+    public static TheoryData<string> All => [.. Sets.SelectMany(static set => Directory.GetFiles(Path.Combine(Folders.Procedures, set), "*.json")).Select(static file => Path.GetRelativePath(Folders.Procedures, file)).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(All))]
