@@ -203,7 +203,10 @@
   function focusRow(list, index, act) {
     const row = document.getElementById(`${list}/${index}`);
     if (act === "first") {
-      (fieldIn(row) ?? row)?.focus();
+      // Somebody quick is in the new row already and types there.
+      if (!row?.contains(document.activeElement)) {
+        (fieldIn(row) ?? row)?.focus();
+      }
       return;
     }
     if (act === "near") {
