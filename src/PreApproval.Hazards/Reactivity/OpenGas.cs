@@ -16,6 +16,9 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
     /// <summary>Gas in mol from the amounts that are known; <see cref="Mol"/> where none is missing, null where none is known.</summary>
     public double? CountedMol { get; init; } = Mol;
 
+    /// <summary>True for gas that the step brings, not makes.</summary>
+    public bool IsLedIn { get; init; }
+
     private static readonly FrozenDictionary<string, string> StandIns =
         EmbeddedTable.Rows("gas-stand-ins.tsv").ToFrozenDictionary(static row => row["gas"], static row => row["substance"], StringComparer.Ordinal);
 
