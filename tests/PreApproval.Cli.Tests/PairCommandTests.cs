@@ -71,6 +71,19 @@ public sealed class PairCommandTests
         Assert.Contains("toluene", Text(problem["errors"]![0]!, "message"), StringComparison.Ordinal);
     }
 
+    /// <summary>The bottle brings acid and peroxide, the second name the solvent.</summary>
+    [Fact]
+    public void Pair_BottleOfTwoPartsAndASolvent_FindsTheThreePartRow() =>
+        Assert.Contains("peroxymonosulfuric-acid-with-ketone", Run.Of("pair", "piranha", "acetone", "--json").Json["pairs"]![0]!["encounters"]!.AsArray().Select(static key => key!.GetValue<string>()), StringComparer.Ordinal);
+
+    [Fact]
+    public void Pair_LiquidNitrogenAndAir_NamesCondensedOxygen() =>
+        Assert.Equal("up to −183 °C", Text(Run.Of("pair", "liquid nitrogen", "air", "--json").Json["pairs"]![0]!, "conditions"));
+
+    [Fact]
+    public void Pair_BrokenStructure_NamesTheCharacter() =>
+        Assert.Contains("character 2", Run.Of("pair", "C1CC", "water").Error, StringComparison.Ordinal);
+
     [Fact]
     public void Pair_OneName_IsUnusable() => Assert.Equal(2, Run.Of("pair", "water").ExitCode);
 

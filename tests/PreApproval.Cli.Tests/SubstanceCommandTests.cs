@@ -102,6 +102,7 @@ public sealed class SubstanceCommandTests
     [Theory]
     [InlineData("CC(C", "character 3: this parenthesis is never closed")]
     [InlineData("C1CC=", "character 5: the bond leads to no atom")]
+    [InlineData("C1CC", "character 2: ring 1 is opened here and never closed")]
     public void Substance_UnreadableStructure_IsRefusedWithTheCharacter(string smiles, string words)
     {
         Run run = Run.Of("substance", smiles, "--json");

@@ -63,6 +63,16 @@ public sealed class InventoryUseTests
         Assert.Equal(path, string.Join(' ', InventoryUse.Complete(document, Inventory(), DateOnly.Parse(today, System.Globalization.CultureInfo.InvariantCulture)).Faults.Select(fault => fault.Path)));
     }
 
+    /// <summary>A day is allowed for places where it is tomorrow already. With a planned day the document's own rule compares the two.</summary>
+    [Theory]
+    [InlineData("2031-05-29", "")]
+    [InlineData("2031-05-30", "/vessels/0/inspectedOn")]
+    public void Complete_InspectionAfterToday_IsAFault(string inspectedOn, string path)
+    {
+        ProcedureDocument document = Document($$"""{ "id": "x", "kind": "beaker", "inspectedOn": "{{inspectedOn}}" }""");
+        Assert.Equal(path, string.Join(' ', InventoryUse.Complete(document, Inventory(), new DateOnly(2031, 5, 28)).Faults.Select(fault => fault.Path)));
+    }
+
     [Fact]
     public void Complete_PlaceByName_FillsRoomAirAndTheAgentsOnHand()
     {

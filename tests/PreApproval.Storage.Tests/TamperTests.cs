@@ -1,5 +1,9 @@
 using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
+using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.History;
+using PreApproval.Procedures.Inventory;
+using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Testing;
 
@@ -77,6 +81,37 @@ public sealed class TamperTests(PostgresServer server)
         // Reading goes on, with the damage in it.
         Actor lena = await world.ActorAsync(world.Lena);
         Assert.NotEmpty(TestWorld.Must(await world.CallAsync<HistoryHandler, Result<Page<EventView>, Refusal>>(x => x.ListAsync(lena, new HistoryFilter(), null, 500, CancellationToken.None))).Items);
+    }
+
+    /// <summary>Versions of thresholds, of own substances and of the inventory: each has its event.</summary>
+    [Theory]
+    [InlineData("UPDATE policy_version SET content = '{}' WHERE version = 2", "What is stored of version 2 of the thresholds does not give its digest.")]
+    [InlineData("UPDATE policy_version SET content = '{}', content_digest = 'sha256:' || encode(sha256('{}'), 'hex') WHERE version = 2", "The digest of version 2 of the thresholds is not the one in the history.")]
+    [InlineData("UPDATE policy_version SET author_id = (SELECT id FROM account WHERE user_name = 'rolf')", "The author of version 2 of the thresholds")]
+    [InlineData("DELETE FROM policy_version WHERE version = 3", "The history tells of version 3 of the thresholds, and it is not stored.")]
+    [InlineData("INSERT INTO policy_version SELECT group_id, 4, author_id, at, reason, content, content_digest FROM policy_version WHERE version = 3", "No event tells of version 4 of the thresholds.")]
+    [InlineData("UPDATE inventory_version SET content = '{}'", "What is stored of version 1 of the vessel")]
+    [InlineData("DELETE FROM inventory_version", "The history tells of version 1 of the vessel")]
+    public async Task Check_VersionTampered_SaysWhichAndWhat(string sql, string words)
+    {
+        const string VersionsOff = """
+            ALTER TABLE policy_version DISABLE TRIGGER ALL; ALTER TABLE inventory_version DISABLE TRIGGER ALL;
+            DO $$ DECLARE c record; BEGIN FOR c IN SELECT conrelid::regclass AS t, conname FROM pg_constraint WHERE contype = 'c' AND conrelid IN ('policy_version'::regclass, 'inventory_version'::regclass)
+            LOOP EXECUTE format('ALTER TABLE %s DROP CONSTRAINT %I', c.t, c.conname); END LOOP; END $$;
+            """;
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        Actor lena = await world.ActorAsync(world.Lena);
+        foreach ((int version, Policy policy) in ((int, Policy)[])[(1, Policy.Default with { OvershootK = 20 }), (2, Policy.Default)])
+        {
+            TestWorld.Must(await world.CallAsync<PolicyHandler, Result<PolicyView, Refusal>>(x => x.SetAsync(lena, version, policy, "A test.", CancellationToken.None)));
+        }
+
+        TestWorld.Must(await world.CallAsync<InventoryHandler, Result<InventoryView, Refusal>>(x => x.AddAsync(lena, InventoryKind.Vessel, """{ "label": "T-07", "kind": "tube" }"""u8.ToArray(), CancellationToken.None)));
+        Assert.Empty((await CheckAsync(world)).Faults);
+        await TestWorld.ExecuteAsync(world.Database.Owner, $"{VersionsOff} {sql}");
+        LogStatus after = await CheckAsync(world);
+        Assert.False(after.Consistent);
+        Assert.Contains(after.Faults, fault => fault.Sentence.Contains(words, StringComparison.Ordinal));
     }
 
     [Fact]

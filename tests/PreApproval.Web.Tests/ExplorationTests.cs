@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
 using PreApproval.Hazards.Substances;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Exploring;
@@ -93,6 +94,52 @@ public sealed class ExplorationTests
         Assert.Null(at.OverTemperature!.SafeFrom is { } from && from > 350 ? from : null);
     }
 
+    /// <summary>The inventory's vessel is not another one because somebody tries numbers on it; what only the inventory gave goes along, its inspection does not.</summary>
+    [Fact]
+    public void Try_AnotherVolumeOfAnInventoryVessel_MakesAVesselOfItsOwn()
+    {
+        Exploration at = InInventory();
+        Assert.Equal("T-07", at.Listed!.Entry.Label);
+        at.Try(new ExploredValues { TemperatureC = 90 });
+        Assert.Null(at.Draft.Unlisted);
+        at.Try(new ExploredValues { VolumeML = 80 });
+        Assert.Empty(at.Faults);
+        Assert.Equal("T-07-other", at.Draft.Unlisted);
+        Assert.Equal(("T-07-other", 80.0), (at.Tried.State.Vessel.Id, Math.Round(at.Tried.State.Vessel.VolumeM3!.Value * 1e6, 6)));
+        Assert.Equal(10e5, at.Tried.Rating!.Value, 1.0);
+        JsonObject root = at.ToKeep().Root;
+        Assert.Equal("10 bar(g)", DocumentText.Quantity(root, "vessels/0/rating"));
+        Assert.Null(DocumentText.At(root, "vessels/0/ratingEvidence"));
+        Assert.Null(DocumentText.At(root, "vessels/0/inspectedOn"));
+        Assert.All(DocumentText.Rows(root, "steps"), step => Assert.Equal("T-07-other", DocumentText.Text(step, "vessel")));
+    }
+
+    [Fact]
+    public void Try_AnotherRatingOfAnInventoryVessel_IsScreenedAndNotAContradiction()
+    {
+        Exploration at = InInventory();
+        at.Try(new ExploredValues { RatingBarGauge = 4 });
+        Assert.Empty(at.Faults);
+        Assert.Equal(4e5, at.Tried.Rating!.Value, 1.0);
+        at.Try(new ExploredValues { RatingBarGauge = 10 });
+        Assert.Null(at.Draft.Unlisted);
+        at.Try(new ExploredValues { Kind = "stirred metal autoclave" });
+        Assert.Empty(at.Faults);
+        Assert.Null(at.Tried.Rating);
+    }
+
+    /// <summary>Steps that the newer draft has beside those that were explored would be left with a vessel that is not there.</summary>
+    [Fact]
+    public void Onto_AnotherStepWithTheRenamedVessel_IsRefused()
+    {
+        Exploration at = InInventory();
+        at.Try(new ExploredValues { VolumeML = 80 });
+        var newer = (JsonObject)at.Plan.Root.DeepClone();
+        Assert.True(at.ToKeep().Onto(newer).IsOk);
+        newer["steps"]!.AsArray().Add((JsonNode)new JsonObject { ["id"] = "new", ["action"] = "hold", ["vessel"] = "T-07" });
+        Assert.Contains("another step that uses T-07", at.ToKeep().Onto(newer).Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ToKeep_TypicalRating_IsTriedAndNotWritten()
     {
@@ -180,6 +227,32 @@ public sealed class ExplorationTests
     [InlineData("4000", null)]
     public void Query_Temperature_IsReadAsTyped(string typed, double? expected) =>
         Assert.Equal(expected, new ExplorerQuery { Temperature = typed }.ValuesFor([]).TemperatureC);
+
+    private static Exploration InInventory()
+    {
+        JsonObject document = ClosedTube.Document("explored");
+        JsonObject vessel = document["vessels"]![0]!.AsObject();
+        string kind = (string)vessel["kind"]!;
+        foreach (string member in (string[])["volume", "rating", "ratingEvidence", "maximumTemperature"])
+        {
+            vessel.Remove(member);
+        }
+
+        vessel["id"] = "T-07";
+        foreach (JsonNode? step in document["steps"]!.AsArray())
+        {
+            step!["vessel"] = "T-07";
+        }
+
+        var entry = new VesselEntry
+        {
+            Id = "T-07", Kind = kind, Volume = new Quantity(50, "mL"), Rating = new Quantity(10, "bar(g)"), RatingEvidence = "engraved", InspectedOn = new DateOnly(2031, 2, 10),
+        };
+        GroupGround ground = GroupGround.Bare with { Inventory = new GroupInventory([new ListedVessel(Guid.Empty, 1, "Somebody", null, new InventoryVessel { Vessel = entry })], []), Today = new DateOnly(2031, 5, 28) };
+        ExploredPlan plan = ExploredPlan.Read(document, DocumentScreener.Engine, ground);
+        Assert.Empty(plan.Faults);
+        return Exploration.Begin(plan, null, DocumentScreener.Engine, ground)!;
+    }
 
     private static Exploration Begin(Action<JsonObject>? change = null)
     {

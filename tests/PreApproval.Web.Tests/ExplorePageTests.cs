@@ -56,6 +56,39 @@ public sealed partial class ExplorePageTests(TestApp test)
         Assert.Contains("Draft of revision 2", await PageAsync("author", address, "/explore"), StringComparison.Ordinal);
     }
 
+    /// <summary>A revision is judged by the thresholds of its submission; today's are a choice that says so.</summary>
+    [Fact]
+    public async Task Explore_RevisionFromBeforeOtherThresholds_SaysWhichAndOffersToday()
+    {
+        using HttpClient author = test.As("foreign-lead");
+        using HttpResponseMessage created = await author.PostAsJsonAsync("/api/v1/procedures", new JsonObject { ["document"] = ClosedTube.Document("explored by thresholds") });
+        string address = created.Headers.Location!.ToString()["/api/v1".Length..];
+        (await author.PostAsync($"/api/v1{address}/submissions", content: null)).EnsureSuccessStatusCode();
+        string before = await PageAsync("foreign-lead", address, "/revisions/1/explore?step=3");
+        Assert.Contains("Judged by the thresholds that this revision was screened under, which are those in use", before, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"thresholds\"", before, StringComparison.Ordinal);
+
+        // 20 K of overshoot on 120 °C are 140 °C, 15 K by default 135 °C; the surface of 130 °C is below both.
+        using HttpResponseMessage read = await author.GetAsync("/api/v1/policy");
+        JsonObject policy = (await Read.ObjectAsync(read))["policy"]!.AsObject();
+        double then = (double)policy["overshootK"]!;
+        policy["overshootK"] = then + 5;
+        using var put = new HttpRequestMessage(HttpMethod.Put, "/api/v1/policy") { Content = JsonContent.Create(new JsonObject { ["policy"] = policy.DeepClone(), ["reason"] = "A test." }) };
+        put.Headers.TryAddWithoutValidation("If-Match", read.Headers.ETag!.ToString());
+        using HttpResponseMessage set = await author.SendAsync(put);
+        Assert.True(set.IsSuccessStatusCode, await set.Content.ReadAsStringAsync());
+
+        string old = await PageAsync("foreign-lead", address, "/revisions/1/explore?step=3");
+        Assert.Contains("those in use are version", old, StringComparison.Ordinal);
+        Assert.Contains("id=\"thresholds\"", old, StringComparison.Ordinal);
+        Assert.Contains(Celsius(120 + then), Text(old), StringComparison.Ordinal);
+        string today = await PageAsync("foreign-lead", address, "/revisions/1/explore?step=3&thresholds=today");
+        Assert.Contains("Judged by the thresholds in use, version", today, StringComparison.Ordinal);
+        Assert.Contains(Celsius(120 + then + 5), Text(today), StringComparison.Ordinal);
+
+        static string Celsius(double celsius) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Worst credible temperature {celsius} °C");
+    }
+
     [Fact]
     public async Task Explore_FirstDraftOfAnotherOrForeignGroup_Is404()
     {

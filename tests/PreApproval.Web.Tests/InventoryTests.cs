@@ -171,6 +171,47 @@ public sealed class InventoryTests(TestApp test)
         Assert.Equal(events, await test.EventsAsync("vessel.%"));
     }
 
+    /// <summary>1.6 MB: beyond the body of a call, within that of a form. The page keeps its form and says what the most is.</summary>
+    [Theory]
+    [InlineData(1_600_000, HttpStatusCode.UnprocessableEntity, "The file is larger than 1 MB.")]
+    [InlineData(9_000_000, HttpStatusCode.RequestEntityTooLarge, "has at most 1 MB (1,000,000 bytes)")]
+    public async Task ImportPage_FileThatIsTooLarge_SaysHowLargeItMayBe(int bytes, HttpStatusCode status, string words)
+    {
+        using Browsing author = await Browsing.SignInAsync(test.App, "author");
+        using var form = new MultipartFormDataContent();
+        foreach ((string name, string value) in await author.FormAsync("/inventory/import", "preview"))
+        {
+            form.Add(new StringContent(value), name);
+        }
+
+        form.Add(new ByteArrayContent(new byte[bytes]), "file", "vessels.csv");
+        using HttpResponseMessage answer = await author.Client.PostAsync("/inventory/import", form);
+        Assert.Contains(words, WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync()), StringComparison.Ordinal);
+        Assert.Equal(status, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task Import_PreviewOfANewVessel_ListsItsValues()
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await ImportAsync(author, "label,kind,volume (mL),rating (bar(g)),rating evidence,inspected on\r\nW-new,tube,35,10,engraved,2026-02-10\r\n", "?preview=true");
+        string words = (string)(await Read.ObjectAsync(answer))["vessels"]![0]!["words"]!;
+        Assert.Equal("kind tube; volume 35 mL; rating 10 bar(g); evidence of the rating engraved; inspected on 2026-02-10", words);
+    }
+
+    [Theory]
+    [InlineData("vessels")]
+    [InlineData("places")]
+    [InlineData("agents")]
+    [InlineData("own-substances")]
+    public async Task List_RetiredThatIsNeitherTrueNorFalse_NamesTheParameter(string list)
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await author.GetAsync($"/api/v1/{list}?retired=maybe");
+        JsonObject problem = await Read.ProblemAsync(answer, HttpStatusCode.BadRequest);
+        Assert.Equal(("?retired", "Expected true or false."), ((string)problem["errors"]![0]!["path"]!, (string)problem["errors"]![0]!["message"]!));
+    }
+
     [Fact]
     public async Task Submission_NamingVesselAndPlace_CopiesThemAndKeepsTheCopyWhenTheInventoryChanges()
     {

@@ -172,6 +172,30 @@ public sealed class ThresholdTests(TestApp test)
         Assert.Contains("nothing would change", await same.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 
+    /// <summary>The clash is told before the look at the changes, with what was typed still in the fields; the second check goes on from theirs.</summary>
+    [Fact]
+    public async Task EditPage_SetBySomebodyElseMeanwhile_SaysSoAtTheCheck()
+    {
+        using HttpClient api = test.As("foreign-lead");
+        using Browsing lead = await Browsing.SignInAsync(test.App, "foreign-lead");
+        (Policy next, string tag) = await NextAsync(api);
+        Dictionary<string, string> form = await FilledAsync(lead, (await NowAsync(api)).Policy with { FillLow = 0.03 });
+        using HttpResponseMessage set = await SendAsync(api, Body(next), tag);
+        Assert.True(set.IsSuccessStatusCode);
+
+        using HttpResponseMessage check = await lead.SendAsync("/thresholds/edit", form);
+        string page = WebUtility.HtmlDecode(await check.Content.ReadAsStringAsync());
+        Assert.Equal(HttpStatusCode.PreconditionFailed, check.StatusCode);
+        Assert.Contains("Somebody set the thresholds since you opened this form", page, StringComparison.Ordinal);
+        Assert.Contains("overshoot of a heat source", page, StringComparison.Ordinal);
+        Assert.Contains($"value=\"{form["fillLow"]}\"", page, StringComparison.Ordinal);
+        form["version"] = Browsing.HiddenOf(page, "check")["version"];
+        form["overshootK"] = ThresholdForm.Filled(next)["overshootK"];
+        using HttpResponseMessage again = await lead.SendAsync("/thresholds/edit", form);
+        Assert.Equal(HttpStatusCode.OK, again.StatusCode);
+        Assert.Contains("Check the thresholds", await again.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task EditPage_CheckedAndSetTwice_IsOneVersion()
     {

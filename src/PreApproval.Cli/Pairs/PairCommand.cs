@@ -1,11 +1,13 @@
 using System.Globalization;
 using System.Text;
 using PreApproval.Cli.Output;
+using PreApproval.Cli.Substances;
 using PreApproval.Documents;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
 using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Reactivity;
+using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Cli.Pairs;
@@ -25,7 +27,7 @@ internal static class PairCommand
 
         PairPartner?[] partners = [.. names.Select(PartnerResolution.Find)];
         Fault[] faults = [.. partners.Index().Where(entry => entry.Item is null)
-            .Select(entry => new Fault(string.Create(CultureInfo.InvariantCulture, $"/{entry.Index}"), $"no substance \"{Shown.Text(names[entry.Index])}\" is on file, by CAS number, name or SMILES{Hint(names[entry.Index])}"))];
+            .Select(entry => new Fault(string.Create(CultureInfo.InvariantCulture, $"/{entry.Index}"), $"no substance \"{Shown.Text(names[entry.Index])}\" is on file, by CAS number, name or SMILES{SmilesFault.Of(TypedStructure.Of(names[entry.Index].Trim()))}{Hint(names[entry.Index])}"))];
         if (faults.Length > 0)
         {
             return new Problem("Unusable pair", "A substance cannot be found.", faults);

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using PreApproval.Cli.Output;
@@ -21,8 +20,6 @@ internal static class SubstanceCommand
     private const double MostC = 2_726.85;
 
     private const int NearNames = 3;
-
-    private static readonly SearchValues<char> SmilesCharacters = SearchValues.Create("()=#[]@");
 
     public static bool IsCredible(double temperatureC) => temperatureC is > -UnitTable.CelsiusZeroK and <= MostC;
 
@@ -98,14 +95,11 @@ internal static class SubstanceCommand
     {
         if (found is { Known: null, Structure: null or { Molecule: null } })
         {
-            string structure = found.Structure?.Error is { } error && LooksLikeSmiles(found.Structure.Smiles) ? $"; read as a structure, character {error.Position + 1}: {error.Message}" : "";
-            faults.Invalid(path, $"no substance \"{Shown.Text(identifier)}\" is on file, by CAS number, name or SMILES{structure}{Hint(identifier)}");
+            faults.Invalid(path, $"no substance \"{Shown.Text(identifier)}\" is on file, by CAS number, name or SMILES{SmilesFault.Of(found.Structure)}{Hint(identifier)}");
         }
 
         return found;
     }
-
-    private static bool LooksLikeSmiles(string text) => !text.Contains(' ', StringComparison.Ordinal) && text.AsSpan().ContainsAny(SmilesCharacters);
 
     private static string Hint(string identifier)
     {

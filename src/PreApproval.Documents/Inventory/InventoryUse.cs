@@ -43,6 +43,11 @@ public static class InventoryUse
 
         VesselEntry Vessel(VesselEntry vessel, int index)
         {
+            if (document.PlannedOn is null && InspectionFault(vessel, today) is { } future)
+            {
+                faults.Add(future with { Path = string.Create(CultureInfo.InvariantCulture, $"/vessels/{index}{future.Path}") });
+            }
+
             if (inventory.Find(vessel) is not { } listed)
             {
                 return vessel;
@@ -72,6 +77,15 @@ public static class InventoryUse
             InspectedOn = vessel.InspectedOn ?? known.InspectedOn,
             Parts = vessel.Parts ?? known.Parts,
         };
+    }
+
+    /// <summary>An inspection that has not been yet; null: it has, or none is stated. A day is allowed for places where it is tomorrow already.</summary>
+    public static Fault? InspectionFault(VesselEntry vessel, DateOnly today)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        return vessel.InspectedOn is { } inspected && inspected > today.AddDays(1)
+            ? new Fault("/inspectedOn", $"is after today ({Words(inspected)}): enter the day of the last inspection, which has been")
+            : null;
     }
 
     private static PlaceEntry Place(PlaceEntry place, PlaceEntry known) => place with

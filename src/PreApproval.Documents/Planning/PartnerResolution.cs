@@ -19,6 +19,11 @@ public static class PartnerResolution
     {
         ArgumentNullException.ThrowIfNull(word);
         string text = word.Trim();
+        if (string.Equals(text, "brass", StringComparison.OrdinalIgnoreCase))
+        {
+            return new PairPartner(EncounterTable.CopperAlloy, [EncounterTable.CopperAlloy]);
+        }
+
         if (Surroundings.FirstOrDefault(name => string.Equals(name, text, StringComparison.OrdinalIgnoreCase)) is { } surrounding)
         {
             return new PairPartner(surrounding, [surrounding]);
@@ -36,7 +41,7 @@ public static class PartnerResolution
 
         if (SolutionCatalog.Default.TryFindByCas(text, out NamedSolution? solution) || SolutionCatalog.Default.TryFind(text, out solution))
         {
-            return new PairPartner(solution.Name, FamilyTable.Default.Of(new PlanSubstance(solution.Name, text, null)));
+            return new PairPartner(solution.Name, FamilyTable.Default.Of(new PlanSubstance(solution.Name, text, null))) { IsCryogenic = solution.DensityTemperatureK < PairAssessment.CryogenicK };
         }
 
         // what nobody lists may still show what it is in its structure

@@ -42,7 +42,7 @@ public sealed class PlanMapping
         Id = material.Id,
         Composition = Composition(material),
         ReadAs = material is { Mixture: null, Solution: null, Substance: { } substance } && Named(material, substance) is { } named
-            ? new ReadAsSolution(substance.Name ?? substance.Cas ?? named.Name, named)
+            ? new ReadAsSolution(AsTyped(material, substance) ?? named.Name, named)
             : null,
         Role = material.Role ?? Role.Other,
         Amount = material.Amount?.ToAmount(),
@@ -50,6 +50,11 @@ public sealed class PlanMapping
         OpenedOn = material.OpenedOn,
         PeroxideTest = material.PeroxideTest is { On: { } on, Ppm: { } ppm } ? (on, ppm) : null,
     };
+
+    private static string? AsTyped(MaterialEntry material, SubstanceReference substance) =>
+        (substance.Name ?? substance.Cas) is not { } word ? null
+        : SolutionResolution.Find(substance, asReagent: material.Role is not Role.Product) is null ? $"{word}, {material.Form}"
+        : word;
 
     private Composition Composition(MaterialEntry material) => material switch
     {
@@ -63,8 +68,8 @@ public sealed class PlanMapping
         _ => throw new InvalidOperationException($"Material '{material.Id}' has no composition; the reader excludes that."),
     };
 
-    private static NamedSolution? Named(MaterialEntry material, SubstanceReference substance) =>
-        SolutionResolution.Find(substance, asReagent: material.Role is not Role.Product);
+    private NamedSolution? Named(MaterialEntry material, SubstanceReference substance) =>
+        SolutionResolution.Find(substance, asReagent: material.Role is not Role.Product) ?? SolutionResolution.FindByForm(substance, material.Form, _catalog);
 
     private NamedPart Part(MixturePartEntry part) => part is { Substance: { } substance, Fraction: { } fraction }
         ? new NamedPart(Resolve(substance), SolutionResolution.Find(substance, asReagent: false), fraction.Si, BasisOf(fraction))

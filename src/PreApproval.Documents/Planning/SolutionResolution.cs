@@ -35,6 +35,24 @@ public static class SolutionResolution
             : named?.Solute?.Identity.Cas is { } solute && string.Equals(solute, cas, StringComparison.Ordinal) ? named : null;
     }
 
+    /// <summary>
+    /// The named solution that the form of a material makes of its substance (sodium hydride, <c>60 % in mineral oil</c>); null where the
+    /// two together name none, or one of something else.
+    /// </summary>
+    /// <param name="reference">What the document names.</param>
+    /// <param name="form">The form as typed.</param>
+    /// <param name="catalog">Where the substance is looked up.</param>
+    public static NamedSolution? FindByForm(SubstanceReference reference, string? form, Catalog catalog)
+    {
+        ArgumentNullException.ThrowIfNull(reference);
+        return form is not null && form.Contains('%', StringComparison.Ordinal) && reference.Properties is null
+            && SubstanceResolution.Resolve(reference, catalog).Known is { } known
+            && SolutionCatalog.Default.TryFind($"{known.Identity.Name} {form}", out NamedSolution? named)
+            && string.Equals(named.Solute?.Key, known.Key, StringComparison.Ordinal)
+                ? named
+                : null;
+    }
+
     /// <summary>The solute of a solution whose strength the document states: what a name such as hydrochloric acid dissolves.</summary>
     public static PlanSubstance Solute(SubstanceReference reference, Catalog catalog) =>
         Find(reference, asReagent: false) is { } named && (named.Solute ?? named.Parts[0].Substance) is { } solute

@@ -17,8 +17,9 @@ public static class SubstanceResolution
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(catalog);
-        string key = reference.Cas ?? reference.Name ?? reference.Smiles ?? "";
         Substance? known = Find(reference, catalog);
+        // by whatever it was named, a listed substance is the same content of a vessel
+        string key = known?.Key ?? reference.Cas ?? reference.Name ?? reference.Smiles ?? "";
         if (reference.Properties is { } properties)
         {
             known = OwnSubstance.Complete(known, reference, properties);

@@ -17,6 +17,9 @@ internal sealed record CredibleRange(double Least, double Most, bool ExcludesLea
 
     public static CredibleRange Volume { get; } = Positive(1, "more than 1000 L");
 
+    /// <summary>Of a vessel. The least is below a capillary of a few millimetres.</summary>
+    public static CredibleRange VesselVolume { get; } = new(1e-9, 1, false, "is not credible for a vessel: less than 1 µL; check the number and its unit", "is not credible: more than 1000 L");
+
     public static CredibleRange RoomVolume { get; } = Positive(100_000, "more than 100000 m³");
 
     public static CredibleRange AirFlow { get; } = Positive(100, "more than 100 m³/s");

@@ -139,7 +139,7 @@ internal sealed class VesselValidator : AbstractValidator<VesselEntry>
 {
     public VesselValidator()
     {
-        RuleFor(vessel => vessel.Volume).Credible();
+        RuleFor(vessel => vessel.Volume).Credible(CredibleRange.VesselVolume);
         RuleFor(vessel => vessel.Rating).CredibleRating();
         RuleFor(vessel => vessel.MaximumTemperature).Credible();
         RuleFor(vessel => vessel.InspectedOn).CredibleDate();

@@ -14,6 +14,7 @@ internal sealed class ProcedureDocumentValidator : AbstractValidator<ProcedureDo
         RuleForEach(document => document.Vessels).SetValidator(new VesselValidator());
         RuleForEach(document => document.Steps).SetValidator(new StepValidator());
         RuleForEach(document => document.Reactions).SetValidator(new ReactionValidator());
+        RuleFor(document => document).Custom((document, context) => Inspections.Check(document, context));
         RuleFor(document => document).Custom((document, context) => UniqueIds.Check(document, context));
         RuleFor(document => document).Custom((document, context) => References.Check(document, context));
         RuleFor(document => document).Custom((document, context) => VesselUse.Check(document, context));

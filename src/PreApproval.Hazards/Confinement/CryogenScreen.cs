@@ -29,6 +29,7 @@ public sealed class CryogenScreen : IScreen
     private IEnumerable<Finding> Confined(ScreeningContext context, HashSet<string> materials)
     {
         var groups = context.Walk.States.Where(static state => state.Sealed || state.Vent is not null)
+            .Where(state => HoldsCondensed(state, materials))
             .SelectMany(state => state.Contents.Where(content => Cryogens.IsCondensed(content, state, materials)).Select(content => (State: state, Content: content)))
             .GroupBy(static pair => (pair.State.Vessel.Id, pair.Content.Substance.Key, Closed: pair.State.Sealed));
         foreach (var group in groups)
@@ -42,6 +43,19 @@ public sealed class CryogenScreen : IScreen
                 yield return finding;
             }
         }
+    }
+
+    private static bool HoldsCondensed(StepState state, HashSet<string> materials)
+    {
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            if (Cryogens.IsCondensed(state.Contents[index], state, materials))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private Finding? Closed(StepState state, Content content, string[] steps, ScreeningContext context)
@@ -118,9 +132,8 @@ public sealed class CryogenScreen : IScreen
     private IEnumerable<Finding> CondensedAir(ScreeningContext context, HashSet<string> materials)
     {
         var groups = context.Walk.States
-            .Where(state => state.Contents.All(content => !Cryogens.IsCondensed(content, state, materials)))
             .Select(static state => (State: state, Gas: Condensing(state)))
-            .Where(static pair => pair.Gas is not null)
+            .Where(pair => pair.Gas is not null && !HoldsCondensed(pair.State, materials))
             .GroupBy(static pair => (pair.State.Vessel.Id, pair.Gas!.Value.Name, pair.State.Sealed));
         foreach (var group in groups)
         {
@@ -177,6 +190,11 @@ public sealed class CryogenScreen : IScreen
 
     private static IEnumerable<Finding> InTheRoom(ScreeningContext context, HashSet<string> materials)
     {
+        if (materials.Count == 0)
+        {
+            yield break;
+        }
+
         var used = context.Walk.Balance.Where(static entry => entry.ChargedMol > 0).ToDictionary(static entry => entry.Substance.Key, static entry => entry.ChargedMol, StringComparer.Ordinal);
         var charged = context.Plan.Materials.Where(material => materials.Contains(material.Id) && context.Walk.UsedMaterials.Contains(material.Id))
             .Select(static material => AmountConversion.Parts(material.Composition)[0].Substance)

@@ -28,10 +28,11 @@ public sealed partial class DelayedGasScreen : IScreen
 
     private static IEnumerable<Finding> InVessels(ScreeningContext context)
     {
-        foreach (var vessel in context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        foreach (var vessel in context.Walk.ByVessel)
         {
             // what is closed for good, or put away closed
-            var left = vessel.Where(state => state.Sealed && (state.Step.Action == StepAction.Store || ReferenceEquals(state, vessel.Last()))).ToArray();
+            var last = vessel[^1];
+            var left = Array.FindAll(vessel, state => state.Sealed && (state.Step.Action == StepAction.Store || ReferenceEquals(state, last)));
             if (left.Length == 0)
             {
                 continue;
@@ -162,6 +163,19 @@ public sealed partial class DelayedGasScreen : IScreen
         }
 
         public Match? Match(IReadOnlyList<Content> contents)
+        {
+            for (var index = 0; index < contents.Count; index++)
+            {
+                if (IsIn(contents[index], A))
+                {
+                    return MatchOf(contents);
+                }
+            }
+
+            return null;
+        }
+
+        private Match? MatchOf(IReadOnlyList<Content> contents)
         {
             var a = contents.Where(content => IsIn(content, A) && !(content.MassFraction < From)).ToArray();
             if (a.Length == 0)

@@ -24,7 +24,7 @@ internal static class Findings
     public static string Litres(double m3) => m3 < 0.9995e-3 ? Wording.Text(Math.Round(m3 * 1e6, MidpointRounding.AwayFromZero)) + " mL" : Wording.Figures(m3 * 1e3) + " L";
 
     public static string[] Ids(IEnumerable<Content> contents) =>
-        [.. contents.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        MaterialIds.Of(contents);
 
     /// <summary>The offers that, each made alone, leave the screen without this finding.</summary>
     public static IReadOnlyList<Clearing> Tried(IScreen screen, Finding finding, ScreeningContext context, params Clearing[] offers) =>

@@ -36,5 +36,5 @@ public sealed class LayerScreen : IScreen
     }
 
     private static int Liquids(StepState state) =>
-        state.Contents.Where(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } }).Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Count();
+        state.Contents.Where(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } }).Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Count;
 }

@@ -79,7 +79,7 @@ public sealed class VacuumScreen : IScreen
         || (state.Step is { Action: StepAction.Concentrate or StepAction.Distil, PressurePaAbs: { } pressure } && pressure < AtmospherePa / 2);
 
     private static IEnumerable<Finding> Dewars(ScreeningContext context) =>
-        context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)
+        context.Walk.ByVessel
             .Where(static group => GlassShape.Of(group.First().Vessel) is { IsDewar: true, IsGlass: true, Guarded: false })
             .Select(static group => new Finding
             {
@@ -87,8 +87,8 @@ public sealed class VacuumScreen : IScreen
                 Hazard = Hazard.Pressure,
                 Severity = Severity.Caution,
                 Steps = [.. group.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
-                Vessel = group.Key,
-                Statement = $"“{group.Key}” is a Dewar of which no coating, mesh or metal shell is stated: its evacuated walls can implode; guard it and wear a face shield.",
+                Vessel = group[0].Vessel.Id,
+                Statement = $"“{group[0].Vessel.Id}” is a Dewar of which no coating, mesh or metal shell is stated: its evacuated walls can implode; guard it and wear a face shield.",
                 Evidence = [Findings.Number("pressure on the walls", AtmospherePa / 1e5, "bar", null, "atmosphere against the evacuated jacket", Quality.Assumed, "prudent-practices")],
             });
 

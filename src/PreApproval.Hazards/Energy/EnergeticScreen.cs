@@ -108,7 +108,7 @@ public sealed class EnergeticScreen : IScreen
 
     private static IEnumerable<Finding> NearOnset(ScreeningContext context, EnergeticContents energetic)
     {
-        foreach (var vessel in context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        foreach (var vessel in context.Walk.ByVessel)
         {
             var near = vessel.Select(state => (State: state, Mixture: energetic.In(state)))
                 .Where(static pair => pair.Mixture is { } mixture && IsNear(mixture, pair.State))
@@ -132,9 +132,9 @@ public sealed class EnergeticScreen : IScreen
                 Hazard = Hazard.Energetic,
                 Severity = severity,
                 Steps = [.. near.Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
-                Vessel = vessel.Key,
+                Vessel = vessel[0].Vessel.Id,
                 Materials = mixture.Materials,
-                Statement = $"In step {state.Step.Id} “{vessel.Key}” can reach {Wording.Celsius(state.WorstTemperatureK)}, {(above >= 0 ? "at or above" : $"only {Wording.Text(Math.Round(-above))} K below")} the usual onset of decomposition of {mixture.Worst.Name} ({Wording.Celsius(mixture.OnsetK)}), and its contents can give about {Wording.Text(Math.Round(mixture.JPerKg / 1000, MidpointRounding.AwayFromZero))} J/g{(mixture.MassKnown ? "" : " (dilution not known, so the pure substance counts)")}: stay colder or more dilute, or show a calorimeter run of this mixture{WithoutWords(mixture.WithoutFigures)}.",
+                Statement = $"In step {state.Step.Id} “{vessel[0].Vessel.Id}” can reach {Wording.Celsius(state.WorstTemperatureK)}, {(above >= 0 ? "at or above" : $"only {Wording.Text(Math.Round(-above))} K below")} the usual onset of decomposition of {mixture.Worst.Name} ({Wording.Celsius(mixture.OnsetK)}), and its contents can give about {Wording.Text(Math.Round(mixture.JPerKg / 1000, MidpointRounding.AwayFromZero))} J/g{(mixture.MassKnown ? "" : " (dilution not known, so the pure substance counts)")}: stay colder or more dilute, or show a calorimeter run of this mixture{WithoutWords(mixture.WithoutFigures)}.",
                 Evidence =
                 [
                     Findings.Number("heat of decomposition of the contents", mixture.JPerKg / 1000, "J/g", TransportScreens.SelfReactiveFromJPerG, "energetic groups by their share of the mass", Quality.Estimated, [.. mixture.Sources, "un-tests-criteria"]),
@@ -145,7 +145,7 @@ public sealed class EnergeticScreen : IScreen
     }
 
     /// <summary>Heated, and far from the onset by the groups that have figures: the others are named.</summary>
-    private static Finding? NotNearButIncomplete(IGrouping<string, StepState> vessel, EnergeticContents energetic)
+    private static Finding? NotNearButIncomplete(StepState[] vessel, EnergeticContents energetic)
     {
         var heated = vessel.Where(static state => state.Heated).Select(state => (State: state, Mixture: energetic.In(state)))
             .Where(static pair => pair.Mixture is { WithoutFigures.Count: > 0 })
@@ -156,9 +156,9 @@ public sealed class EnergeticScreen : IScreen
             Hazard = Hazard.Data,
             Severity = Severity.Notice,
             Steps = [.. heated.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
-            Vessel = vessel.Key,
+            Vessel = vessel[0].Vessel.Id,
             Materials = [.. heated.SelectMany(static pair => pair.Mixture!.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = $"“{vessel.Key}” is heated with an energetic substance that also holds {Wording.List(heated.SelectMany(static pair => pair.Mixture!.WithoutFigures).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))}, with no heat or no onset on file: how near it comes to decomposing is judged by its other groups alone.",
+            Statement = $"“{vessel[0].Vessel.Id}” is heated with an energetic substance that also holds {Wording.List(heated.SelectMany(static pair => pair.Mixture!.WithoutFigures).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))}, with no heat or no onset on file: how near it comes to decomposing is judged by its other groups alone.",
         };
     }
 

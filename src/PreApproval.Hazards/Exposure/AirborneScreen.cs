@@ -131,12 +131,13 @@ public sealed class AirborneScreen : IScreen
     private static (double Ratio, ExposureLimit? Limit) Worst(double ppm, ExposureLimits limits, double? durationS)
     {
         var (ratio, worst) = (0.0, (ExposureLimit?)null);
-        foreach (var (limit, share) in new[]
-        {
+        ReadOnlySpan<(ExposureLimit? Limit, double Share)> all =
+        [
             (WithPpm(limits, LimitKind.TimeWeightedAverage), Math.Min(1, (durationS ?? ShiftS) / ShiftS)),
             (WithPpm(limits, LimitKind.ShortTerm), Math.Min(1, (durationS ?? ShortTermS) / ShortTermS)),
             (WithPpm(limits, LimitKind.Ceiling), 1.0),
-        })
+        ];
+        foreach (var (limit, share) in all)
         {
             if (limit?.Ppm is > 0 and var allowed && ppm * share / allowed > ratio)
             {
@@ -149,7 +150,21 @@ public sealed class AirborneScreen : IScreen
 
     /// <summary>The strictest limit of a kind that is known in ppm: a stricter one in mg/m³ alone hides no other.</summary>
     private static ExposureLimit? WithPpm(ExposureLimits limits, LimitKind kind) =>
-        limits.Of(kind) is { Ppm: > 0 } strictest ? strictest : limits.All.Where(limit => limit.Kind == kind && limit.Ppm is > 0).MinBy(static limit => limit.Ppm);
+        limits.Of(kind) is { Ppm: > 0 } strictest ? strictest : StrictestInPpm(limits, kind);
+
+    private static ExposureLimit? StrictestInPpm(ExposureLimits limits, LimitKind kind)
+    {
+        ExposureLimit? strictest = null;
+        foreach (var limit in limits.All)
+        {
+            if (limit.Kind == kind && limit.Ppm is > 0 and var ppm && !(strictest?.Ppm <= ppm))
+            {
+                strictest = limit;
+            }
+        }
+
+        return strictest;
+    }
 
     private static Finding Describe(string vessel, List<Breathed> list, PlaceKind? place, ScreeningContext context)
     {

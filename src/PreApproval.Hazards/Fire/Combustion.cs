@@ -34,17 +34,17 @@ public static class Combustion
 
     /// <summary>True for a compound of carbon with a halogen.</summary>
     public static bool IsHalogenated(Substance substance) =>
-        Atoms(substance) is { } atoms && atoms.ContainsKey("C") && Array.Exists(Halogens, atoms.ContainsKey);
+        Atoms(substance) is { } atoms && atoms.ContainsKey("C") && HasHalogen(atoms);
 
     /// <summary>Moles of oxygen that burn one mole; null without a formula of the elements named, or for what has nothing to burn.</summary>
     public static double? OxygenPerMol(Substance substance)
     {
-        if (Atoms(substance) is not { } atoms || atoms.Keys.Any(static element => !Burned.Contains(element, StringComparer.Ordinal)))
+        if (Atoms(substance) is not { } atoms || HoldsOther(atoms))
         {
             return null;
         }
 
-        var halogen = Halogens.Sum(element => Count(atoms, element));
+        var halogen = Count(atoms, "F") + Count(atoms, "Cl") + Count(atoms, "Br") + Count(atoms, "I");
         var hydrogen = Count(atoms, "H") + Count(atoms, "D");
         var oxygen = Count(atoms, "C") + Count(atoms, "S") + (Math.Max(hydrogen - halogen, 0) / 4) - (Count(atoms, "O") / 2);
         return oxygen > 0 ? oxygen : null;
@@ -65,7 +65,7 @@ public static class Combustion
         }
 
         var atoms = Atoms(substance)!;
-        if (substance.GasEnthalpyOfFormationJPerMol is { } formation && !Array.Exists(Halogens, atoms.ContainsKey))
+        if (substance.GasEnthalpyOfFormationJPerMol is { } formation && !HasHalogen(atoms))
         {
             var hydrogen = Count(atoms, "H") + Count(atoms, "D");
             var heat = formation.Value - (Count(atoms, "C") * CarbonDioxide) - (hydrogen / 2 * WaterVapour) - (Count(atoms, "S") * SulfurDioxide);
@@ -79,6 +79,32 @@ public static class Combustion
     }
 
     private static IReadOnlyDictionary<string, int>? Atoms(Substance substance) => substance.Identity.Formula is { } formula ? Counted.GetValue(formula, Formula.Atoms) : null;
+
+    private static bool HoldsOther(IReadOnlyDictionary<string, int> atoms)
+    {
+        foreach (var (element, _) in atoms)
+        {
+            if (!Burned.Contains(element, StringComparer.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool HasHalogen(IReadOnlyDictionary<string, int> atoms)
+    {
+        foreach (var halogen in Halogens)
+        {
+            if (atoms.ContainsKey(halogen))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static double Count(IReadOnlyDictionary<string, int> atoms, string element) => atoms.GetValueOrDefault(element);
 }

@@ -12,11 +12,8 @@ internal static class ElectricalGear
 {
     public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens)
     {
-        var emitting = opens.SelectMany(static open => open.Burning.Select(content => (State: open.State, Substance: content.Substance, Material: content.MaterialId)))
-            .Concat(context.Walk.States.Where(static state => !state.Sealed).SelectMany(static state => Gases(state).Select(gas => (State: state, Substance: gas.Substance, Material: gas.Material))))
-            .Where(static pair => pair.Substance.Known is not null)
-            .ToArray();
-        if (emitting.Length == 0)
+        var emitting = Emitting(context, opens);
+        if (emitting.Count == 0)
         {
             yield break;
         }
@@ -36,7 +33,7 @@ internal static class ElectricalGear
             Code = "fire.electrical-gear",
             Hazard = Hazard.Fire,
             Severity = fails ? Severity.Caution : Severity.Notice,
-            Steps = [.. context.Plan.Steps.Select(static step => step.Id).Where(step => Array.Exists(emitting, pair => string.Equals(pair.State.Step.Id, step, StringComparison.Ordinal)))],
+            Steps = [.. context.Plan.Steps.Select(static step => step.Id).Where(step => emitting.Exists(pair => string.Equals(pair.State.Step.Id, step, StringComparison.Ordinal)))],
             Materials = [.. emitting.Select(static pair => pair.Material).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Statement = $"Electrical equipment that the vapour can reach needs {ClassWords(lowest, share)} and {(worst is not null ? $"gas group {GasGroups.Of(worst.Known!)!.Value} ({worst.Name})" : "a gas group that is not known")} (IEC 60079){(unknown.Length == 0 ? "" : $". Not on file: {Wording.List(unknown)}, so it may have to be stricter")}.",
             Evidence = lowest is null ? [] : [Evidence(lowest, share)],
@@ -83,9 +80,51 @@ internal static class ElectricalGear
         return names.Length == 0 ? [] : [$"the {what} of {Wording.List(names)}"];
     }
 
-    private static IEnumerable<(PlanSubstance Substance, string? Material)> Gases(StepState state) =>
-        state.Contents.Where(static content => !content.Spent).Select(static content => (content.Substance, content.MaterialId))
-            .Concat(state.GasMade.Select(static made => (made.Gas, (string?)null)))
-            .Concat(state.Headspace is Headspace.Gas over ? [(over.Substance, null)] : [])
-            .Where(static pair => BurningMaterials.Of(pair.Item1) == Burning.Gas);
+    private static List<(StepState State, PlanSubstance Substance, string? Material)> Emitting(ScreeningContext context, OpenLiquid[] opens)
+    {
+        var emitting = new List<(StepState State, PlanSubstance Substance, string? Material)>();
+        foreach (var open in opens)
+        {
+            foreach (var content in open.Burning)
+            {
+                Add(open.State, content.Substance, content.MaterialId, gasOnly: false);
+            }
+        }
+
+        foreach (var state in context.Walk.States)
+        {
+            if (state.Sealed)
+            {
+                continue;
+            }
+
+            for (var index = 0; index < state.Contents.Count; index++)
+            {
+                if (!state.Contents[index].Spent)
+                {
+                    Add(state, state.Contents[index].Substance, state.Contents[index].MaterialId, gasOnly: true);
+                }
+            }
+
+            for (var index = 0; index < state.GasMade.Count; index++)
+            {
+                Add(state, state.GasMade[index].Gas, null, gasOnly: true);
+            }
+
+            if (state.Headspace is Headspace.Gas over)
+            {
+                Add(state, over.Substance, null, gasOnly: true);
+            }
+        }
+
+        return emitting;
+
+        void Add(StepState state, PlanSubstance substance, string? material, bool gasOnly)
+        {
+            if (substance.Known is not null && (!gasOnly || BurningMaterials.Of(substance) == Burning.Gas))
+            {
+                emitting.Add((state, substance, material));
+            }
+        }
+    }
 }

@@ -15,7 +15,11 @@ internal sealed record AgentBan(Agent Agent, string Family, Severity Severity, s
 /// <summary>Which agents serve which fires, and which must not be used on what (Data/agents.tsv, Data/agent-bans.tsv).</summary>
 public static class ExtinguishingAgents
 {
-    private static readonly FrozenDictionary<string, Agent> ByName = Enum.GetValues<Agent>().ToFrozenDictionary(Name, StringComparer.OrdinalIgnoreCase);
+    private static readonly Agent[] All = Enum.GetValues<Agent>();
+
+    private static readonly Burning[] Kinds = Enum.GetValues<Burning>();
+
+    private static readonly FrozenDictionary<string, Agent> ByName = All.ToFrozenDictionary(Name, StringComparer.OrdinalIgnoreCase);
 
     private static readonly FrozenDictionary<Agent, IReadOnlyList<Burning>> Serves = EmbeddedTable.Rows("agents.tsv").ToFrozenDictionary(
         static row => ByName![row["agent"]],
@@ -69,17 +73,42 @@ public static class ExtinguishingAgents
                 continue;
             }
 
-            foreach (var family in FamilyTable.Default.Of(contents[index].Substance, contents[index].MassFraction))
+            var families = FamilyTable.Default.Of(contents[index].Substance, contents[index].MassFraction);
+            for (var family = 0; family < families.Count; family++)
             {
-                if (Banned.Contains(family))
+                if (Banned.Contains(families[family]))
                 {
-                    (banned ??= []).Add(family);
+                    (banned ??= []).Add(families[family]);
                 }
             }
         }
 
-        return banned is null ? [] : Array.FindAll(AllBans, ban => banned.Contains(ban.Family, StringComparer.Ordinal));
+        return banned is null ? [] : Array.ConvertAll(BansOf(banned), ban => WithTheMetal(ban, contents));
     }
+
+    private static AgentBan[] BansOf(List<string> families) => Array.FindAll(AllBans, ban => families.Contains(ban.Family, StringComparer.Ordinal));
+
+    /// <summary>The gravest ban of an agent on what belongs to these families; null: none.</summary>
+    internal static AgentBan? WorstBan(Agent agent, IReadOnlyList<string> families)
+    {
+        AgentBan? worst = null;
+        foreach (var ban in AllBans)
+        {
+            if (ban.Agent == agent && families.Contains(ban.Family, StringComparer.Ordinal) && (worst is null || ban.Severity < worst.Severity))
+            {
+                worst = ban;
+            }
+        }
+
+        return worst;
+    }
+
+    /// <summary>An equation for any alkali metal M is written for the one that is there.</summary>
+    private static AgentBan WithTheMetal(AgentBan ban, IReadOnlyList<Content> contents) =>
+        ban is { Family: "alkali metals", Reaction: { } reaction }
+        && contents.FirstOrDefault(content => !content.Spent && FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(ban.Family, StringComparer.Ordinal)) is { Substance.Known.Identity.Formula: { Length: 1 or 2 } symbol }
+            ? ban with { Reaction = reaction.Replace("M", symbol, StringComparison.Ordinal) }
+            : ban;
 
     /// <summary>
     /// Agents that serve everything that burns here and are not banned. Where a metal, a hydride or an organometallic is
@@ -87,11 +116,43 @@ public static class ExtinguishingAgents
     /// </summary>
     internal static IReadOnlyList<Agent> ThatFit(IReadOnlySet<Burning> burning, IReadOnlyList<AgentBan> bans)
     {
-        Burning[] needed = burning.Contains(Burning.Metal) ? [Burning.Metal] : [.. burning];
-        return
-        [
-            .. Enum.GetValues<Agent>().Where(agent =>
-                Array.TrueForAll(needed, kind => Serves[agent].Contains(kind)) && !bans.Any(ban => ban.Agent == agent)),
-        ];
+        var fit = new List<Agent>(All.Length);
+        foreach (var agent in All)
+        {
+            if (ServesAll(agent, burning) && !IsBanned(agent, bans))
+            {
+                fit.Add(agent);
+            }
+        }
+
+        return fit;
+    }
+
+    private static bool ServesAll(Agent agent, IReadOnlySet<Burning> burning)
+    {
+        var serves = Serves[agent];
+        var governing = burning.Contains(Burning.Metal);
+        foreach (var kind in Kinds)
+        {
+            if (burning.Contains(kind) && (kind == Burning.Metal || !governing) && !serves.Contains(kind))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool IsBanned(Agent agent, IReadOnlyList<AgentBan> bans)
+    {
+        for (var index = 0; index < bans.Count; index++)
+        {
+            if (bans[index].Agent == agent)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

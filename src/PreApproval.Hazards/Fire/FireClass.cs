@@ -36,6 +36,20 @@ public static class FireClass
     /// <summary>Both schemes, for instance <c>EN 2 class B and D (NFPA 10 class B and D)</c>.</summary>
     public static string Words(IReadOnlyCollection<Burning> burning)
     {
+        // there are few such sets, and a plan says the same one again and again
+        var set = 0;
+        foreach (var kind in burning)
+        {
+            set |= 1 << (int)kind;
+        }
+
+        return Said[set] ??= Say(burning);
+    }
+
+    private static readonly string?[] Said = new string?[1 << Enum.GetValues<Burning>().Length];
+
+    private static string Say(IReadOnlyCollection<Burning> burning)
+    {
         var ordered = burning.Order().ToArray();
         return $"EN 2 class {Join(ordered.Select(En2))} (NFPA 10 class {Join(ordered.Select(Nfpa10))})";
     }
@@ -52,9 +66,9 @@ public static class BurningMaterials
         ArgumentNullException.ThrowIfNull(contents);
         var burning = new SortedSet<Burning>();
         var dilute = IsDilute(contents);
-        foreach (var content in contents.Where(static content => !content.Spent))
+        for (var index = 0; index < contents.Count; index++)
         {
-            if (Of(content.Substance) is { } kind && !(dilute && (kind is Burning.Liquid or Burning.Solid)))
+            if (!contents[index].Spent && Of(contents[index].Substance) is { } kind && !(dilute && (kind is Burning.Liquid or Burning.Solid)))
             {
                 burning.Add(kind);
             }
@@ -78,8 +92,14 @@ public static class BurningMaterials
     {
         double burns = 0;
         double water = 0;
-        foreach (var content in contents.Where(static content => !content.Spent))
+        for (var index = 0; index < contents.Count; index++)
         {
+            var content = contents[index];
+            if (content.Spent)
+            {
+                continue;
+            }
+
             var kg = content.Mol * content.Substance.Known?.Identity.MolarMassKgPerMol;
             if (string.Equals(content.Substance.Key, Water, StringComparison.Ordinal))
             {

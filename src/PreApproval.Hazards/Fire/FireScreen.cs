@@ -21,10 +21,7 @@ public sealed class FireScreen : IScreen
 
     private static IEnumerable<Finding> Agents(ScreeningContext context)
     {
-        var scenes = context.Walk.States
-            .Select(static state => new Scene(state, BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)))
-            .Where(static scene => scene.Burning.Count > 0)
-            .ToArray();
+        var scenes = Scenes(context.Walk);
         if (scenes.Length == 0)
         {
             yield break;
@@ -44,10 +41,29 @@ public sealed class FireScreen : IScreen
             }
         }
 
-        foreach (var group in scenes.Where(scene => scene.Bans.Any(ban => listed.Contains(ban.Agent))).GroupBy(static scene => scene.State.Vessel.Id, StringComparer.Ordinal))
+        foreach (var group in scenes.Where(scene => scene.Bans.Count > 0 && scene.Bans.Any(ban => listed.Contains(ban.Agent))).GroupBy(static scene => scene.State.Vessel.Id, StringComparer.Ordinal))
         {
             yield return Forbidden(listed, [.. group]);
         }
+    }
+
+    /// <summary>Every step at which something burns.</summary>
+    private static Scene[] Scenes(WalkResult walk)
+    {
+        var scenes = new List<Scene>(walk.States.Count);
+        foreach (var state in walk.States)
+        {
+            // what has not changed since an earlier step burns as it did there
+            var same = scenes.Count - 1;
+            while (same >= 0 && !ReferenceEquals(scenes[same].State.Contents, state.Contents))
+            {
+                same--;
+            }
+
+            scenes.Add(same < 0 ? new Scene(state, BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same] with { State = state });
+        }
+
+        return [.. scenes.Where(static scene => scene.Burning.Count > 0)];
     }
 
     private static Finding NotStated(Scene[] scenes)
@@ -70,12 +86,12 @@ public sealed class FireScreen : IScreen
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
         string[] steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)];
-        var never = first.Bans.GroupBy(static ban => ban.Agent)
+        string[] never = first.Bans.Count == 0 ? [] : first.Bans.GroupBy(static ban => ban.Agent)
             .Select(static group => group.OrderBy(static ban => ban.Severity).First())
             .GroupBy(static ban => ban.Reason, StringComparer.Ordinal)
             .Select(static group => $"{Wording.List(group.Select(static ban => ban.Agent).Order().Select(ExtinguishingAgents.Name))} ({group.Key})")
             .ToArray();
-        var foam = ExtinguishingAgents.DissolvesFoam(first.State.Contents) ? "alcohol-resistant foam" : ExtinguishingAgents.Name(Agent.Foam);
+        var foam = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents) ? "alcohol-resistant foam" : ExtinguishingAgents.Name(Agent.Foam);
         var serve = fit.Count == 0
             ? "no agent of the list serves all of it"
             : $"{Wording.List(fit.Select(agent => agent == Agent.Foam ? foam : ExtinguishingAgents.Name(agent)))} {(fit.Count == 1 ? "fits" : "fit")}";
@@ -89,7 +105,7 @@ public sealed class FireScreen : IScreen
             Statement = $"“{first.State.Vessel.Id}” holds what burns as {FireClass.Words(first.Burning)}; {serve}{(never.Length == 0 ? "." : $"; not {string.Join(", nor ", never)}.")}",
         };
         // an agent that calls only for care still serves
-        var serves = ExtinguishingAgents.ThatFit(first.Burning, [.. first.Bans.Where(static ban => ban.Severity <= Severity.Warning)]);
+        var serves = first.Bans.Count == 0 ? fit : ExtinguishingAgents.ThatFit(first.Burning, [.. first.Bans.Where(static ban => ban.Severity <= Severity.Warning)]);
         if (listed.Count > 0 && !listed.Any(serves.Contains))
         {
             yield return new Finding

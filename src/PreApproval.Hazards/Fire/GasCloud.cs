@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
@@ -15,10 +16,10 @@ internal static class GasCloud
     private const double WorthNamingM3 = 0.1e-3;
 
     /// <summary>Pairs of families whose encounter makes a gas that burns; spares every other scene the search for encounters.</summary>
-    private static readonly (string A, string B)[] Gassing =
-    [
-        .. EncounterTable.All.Where(static row => row.Gases.Any(static share => OpenGas.Known(share.Name) is { } gas && Burns(gas))).Select(static row => (row.A, row.B)),
-    ];
+    private static readonly FrozenDictionary<string, string[]> Gassing = EncounterTable.All
+        .Where(static row => row.Gases.Any(static share => OpenGas.Known(share.Name) is { } gas && Burns(gas)))
+        .GroupBy(static row => row.A, StringComparer.Ordinal)
+        .ToFrozenDictionary(static group => group.Key, static group => group.Select(static row => row.B).ToArray(), StringComparer.Ordinal);
 
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {
@@ -34,13 +35,16 @@ internal static class GasCloud
         }
     }
 
-    private static IEnumerable<(Substance Gas, double Mol)> Made(StepState state)
+    private static IEnumerable<(Substance Gas, double Mol)> Made(StepState state) =>
+        state.GasMade.Count == 0 && (state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)) ? [] : Gases(state);
+
+    private static IEnumerable<(Substance Gas, double Mol)> Gases(StepState state)
     {
         var declared = state.GasMade.Where(static made => made is { Mol: > 0, Gas.Known: not null }).Select(static made => (Gas: made.Gas.Known!, Mol: made.Mol!.Value));
         // one partner loses its gas only once, whoever it meets
         var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)
             ? []
-            : Meeting.At(state).Where(static meeting => meeting is { Encounter.Gas: not null, CountedEquivalents: > 0 })
+            : state.Meetings.Where(static meeting => meeting is { Encounter.Gas: not null, CountedEquivalents: > 0 })
                 .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A, Mol: meeting.CountedEquivalents!.Value * share.MolPerEquivalent)))
                 .GroupBy(static made => (made.Gas, made.Partner))
                 .Select(static group => (group.Key.Gas, Mol: group.Max(static made => made.Mol)))
@@ -61,16 +65,36 @@ internal static class GasCloud
 
     private static bool MayGas(StepState state)
     {
-        var families = new HashSet<string>(StringComparer.Ordinal);
         foreach (var content in state.Contents)
         {
-            if (!content.Spent)
+            var families = FamilyTable.Default.Of(content.Substance, content.MassFraction);
+            for (var index = 0; index < families.Count && !content.Spent; index++)
             {
-                families.UnionWith(FamilyTable.Default.Of(content.Substance, content.MassFraction));
+                if (Gassing.TryGetValue(families[index], out var partners) && HoldsAny(state, partners))
+                {
+                    return true;
+                }
             }
         }
 
-        return Array.Exists(Gassing, pair => families.Contains(pair.A) && families.Contains(pair.B));
+        return false;
+    }
+
+    private static bool HoldsAny(StepState state, string[] families)
+    {
+        foreach (var content in state.Contents)
+        {
+            var own = FamilyTable.Default.Of(content.Substance, content.MassFraction);
+            for (var index = 0; index < own.Count && !content.Spent; index++)
+            {
+                if (families.Contains(own[index], StringComparer.Ordinal))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     private static Finding Of(StepState state, Substance gas, double mol, Sourced<double> limit, ScreeningContext context)

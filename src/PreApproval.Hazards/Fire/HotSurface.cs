@@ -58,12 +58,24 @@ internal static class HotSurface
 
     private static bool IsHot(StepState state) => state.Heated || SurfaceK(state) > Walk.WarmK;
 
-    private static (Content Content, Published Autoignition)? Lowest(StepState state) =>
-        state.Contents.Where(static content => content.Substance.Known?.AutoignitionK is not null && content.Substance.Known.NonFlammable is not { Value: true })
-            .Select(static content => ((Content, Published)?)(content, content.Substance.Known!.AutoignitionK!))
-            .OrderBy(static pair => pair!.Value.Item2.Governing.Value)
-            .ThenBy(static pair => pair!.Value.Item1.Substance.Key, StringComparer.Ordinal)
-            .FirstOrDefault();
+    private static (Content Content, Published Autoignition)? Lowest(StepState state)
+    {
+        (Content Content, Published Autoignition)? lowest = null;
+        foreach (var content in state.Contents)
+        {
+            if (content.Substance.Known is { AutoignitionK: { } autoignition, NonFlammable: not { Value: true } }
+                && (lowest is not { } known || IsLower(autoignition, content, known.Autoignition, known.Content)))
+            {
+                lowest = (content, autoignition);
+            }
+        }
+
+        return lowest;
+    }
+
+    private static bool IsLower(Published one, Content content, Published other, Content otherContent) =>
+        one.Governing.Value < other.Governing.Value
+        || (one.Governing.Value == other.Governing.Value && string.CompareOrdinal(content.Substance.Key, otherContent.Substance.Key) < 0);
 
     private static Finding? Ignites(StepState[] states, ScreeningContext context)
     {
@@ -177,7 +189,7 @@ internal static class HotSurface
 
     private static Finding? AutoignitionMissing(StepState[] states, Policy policy)
     {
-        var lacking = states.SelectMany(static state => state.Contents.Select(content => (State: state, Content: content)))
+        var lacking = states.Where(static state => state.Contents.Any(Lacks)).SelectMany(static state => state.Contents.Select(content => (State: state, Content: content)))
             .Where(static pair => Lacks(pair.Content) && VapourPa(pair.Content, pair.State) >= WorthCountingPa)
             .ToArray();
         if (lacking.Length == 0)

@@ -109,7 +109,7 @@ internal static class Inerting
             Severity = hot ? Severity.Warning : Severity.Caution,
             Steps = [.. states.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = state.Vessel.Id,
-            Materials = [.. state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Materials = MaterialIds.Of(state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null)),
             Statement = $"“{state.Vessel.Id}” holds what burns under {supporter.Name}: limits widen, less heat and less of a spark light it, and flash points, flammable limits and autoignition temperatures measured in air do not hold.",
         };
     }
@@ -140,10 +140,37 @@ internal static class Inerting
     private static PlanSubstance? FlammableHeadspace(StepState state) =>
         state.Headspace is Headspace.Gas { Substance: var gas } && gas.Known is not null && BurningMaterials.Of(gas) == Burning.Gas ? gas : null;
 
-    private static PlanSubstance? FlammableGas(StepState state) =>
-        FlammableHeadspace(state) ?? state.Contents.Where(static content => content is { Spent: false, Substance.Known: not null, Mol: not 0 } && BurningMaterials.Of(content.Substance) == Burning.Gas && content.MassFraction is null or 1).Select(static content => content.Substance).MinBy(static substance => substance.Key, StringComparer.Ordinal);
+    private static PlanSubstance? FlammableGas(StepState state)
+    {
+        var found = FlammableHeadspace(state);
+        for (var index = 0; found is null && index < state.Contents.Count; index++)
+        {
+            if (IsFlammableGas(state.Contents[index]))
+            {
+                return state.Contents.Where(IsFlammableGas).Select(static content => content.Substance).MinBy(static substance => substance.Key, StringComparer.Ordinal);
+            }
+        }
+
+        return found;
+    }
+
+    private static bool IsFlammableGas(Content content) =>
+        content is { Spent: false, Substance.Known: not null, Mol: not 0 } && BurningMaterials.Of(content.Substance) == Burning.Gas && content.MassFraction is null or 1;
 
     private static PlanSubstance? Supporter(StepState state) =>
         state.Headspace is Headspace.Gas { Substance: var over } && Supporters.Contains(over.Key, StringComparer.Ordinal) ? over
-        : state.Contents.FirstOrDefault(static content => !content.Spent && Supporters.Contains(content.Substance.Key, StringComparer.Ordinal))?.Substance;
+        : Held(state);
+
+    private static PlanSubstance? Held(StepState state)
+    {
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            if (!state.Contents[index].Spent && Supporters.Contains(state.Contents[index].Substance.Key, StringComparer.Ordinal))
+            {
+                return state.Contents[index].Substance;
+            }
+        }
+
+        return null;
+    }
 }

@@ -118,13 +118,14 @@ public static class MixtureFlashPoint
     private static FlashPointEstimate Solved(LiquidMixture mixture, List<Fuel> fuels, List<string> warnings)
     {
         var measured = VanLaar.Find(mixture);
-        var temperatureK = Temperature(mixture, fuels, measured);
+        var model = measured is null ? mixture.Model?.At(1 / BubblePoint.StartPerK) : null;
+        var temperatureK = Temperature(mixture, fuels, measured, model);
         if (double.IsNaN(temperatureK))
         {
             return new FlashPointEstimate { Because = NotReached(mixture), Warnings = warnings };
         }
 
-        var liquid = At(mixture, temperatureK, measured, maySplit: true);
+        var liquid = At(mixture, temperatureK, measured, maySplit: true, model);
         if (BoilsFirst(mixture, liquid, temperatureK))
         {
             return new FlashPointEstimate
@@ -189,7 +190,7 @@ public static class MixtureFlashPoint
     // The pair's own measurements count; what the general model would say is shown where it differs.
     private static IEnumerable<string> Comparison(LiquidMixture mixture, List<Fuel> fuels, double temperatureK)
     {
-        var general = Temperature(mixture, fuels, null);
+        var general = Temperature(mixture, fuels, null, mixture.Model?.At(1 / BubblePoint.StartPerK));
         if (Math.Abs(general - temperatureK) >= 2)
         {
             yield return $"The activities are those of the pair's measured equilibrium (van Laar); UNIFAC alone would give a flash point of {Wording.Celsius(general)}.";
@@ -197,10 +198,10 @@ public static class MixtureFlashPoint
     }
 
     // One liquid is assumed first, and looked at once, at the answer.
-    private static double Temperature(LiquidMixture mixture, List<Fuel> fuels, (VanLaar Pair, int First, int Second)? measured)
+    private static double Temperature(LiquidMixture mixture, List<Fuel> fuels, (VanLaar Pair, int First, int Second)? measured, Unifac.UnifacAtTemperature? model)
     {
-        var model = measured is null ? mixture.Model?.At(1 / BubblePoint.StartPerK) : null;
-        var reciprocal = BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, measured, maySplit: false, model));
+        var activities = new double[mixture.Parts.Count];
+        var reciprocal = BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, measured, maySplit: false, model, activities));
         if (model is null || double.IsNaN(reciprocal))
         {
             return 1 / reciprocal;
@@ -209,12 +210,12 @@ public static class MixtureFlashPoint
         model.MoveTo(1 / reciprocal);
         return LiquidStability.IsOneLiquid(model, [.. mixture.Mixed])
             ? 1 / reciprocal
-            : 1 / BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, null, maySplit: true, model));
+            : 1 / BubblePoint.InverseTemperature(mixture, inverse => LogSum(mixture, fuels, 1 / inverse, null, maySplit: true, model, activities));
     }
 
-    private static double LogSum(LiquidMixture mixture, List<Fuel> fuels, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit, Unifac.UnifacAtTemperature? model)
+    private static double LogSum(LiquidMixture mixture, List<Fuel> fuels, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit, Unifac.UnifacAtTemperature? model, double[] room)
     {
-        var activities = At(mixture, temperatureK, measured, maySplit, model).Activities;
+        var activities = At(mixture, temperatureK, measured, maySplit, model, room).Activities;
         double sum = 0;
         foreach (var fuel in fuels)
         {
@@ -230,11 +231,11 @@ public static class MixtureFlashPoint
         return Math.Log(sum);
     }
 
-    private static LiquidState At(LiquidMixture mixture, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit, Unifac.UnifacAtTemperature? model = null)
+    private static LiquidState At(LiquidMixture mixture, double temperatureK, (VanLaar Pair, int First, int Second)? measured, bool maySplit, Unifac.UnifacAtTemperature? model = null, double[]? room = null)
     {
         if (measured is not { } known)
         {
-            return mixture.At(temperatureK, maySplit, model);
+            return mixture.At(temperatureK, maySplit, model, room);
         }
 
         var activities = new double[mixture.Parts.Count];

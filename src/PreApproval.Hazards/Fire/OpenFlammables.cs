@@ -1,5 +1,6 @@
 using System.Globalization;
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -7,17 +8,42 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Fire;
 
 /// <summary>A step at which a liquid that can flash stands open.</summary>
-/// <param name="State">The vessel at that step.</param>
-/// <param name="Flammables">Liquids at or near their own flash point.</param>
-/// <param name="Together">Flash point of the liquids together, when the step is near it.</param>
-/// <param name="Hidden">Halogenated liquids whose vapour burns although no flash point is found.</param>
-internal sealed record OpenLiquid(StepState State, Content[] Flammables, FlashPointEstimate? Together, Content[] Hidden)
+internal sealed class OpenLiquid(StepState state, Content[] flammables, FlashPointEstimate? together, Content[] hidden)
 {
+    public StepState State { get; } = state;
+
+    /// <summary>Liquids at or near their own flash point.</summary>
+    public Content[] Flammables { get; } = flammables;
+
+    /// <summary>Flash point of the liquids together, when the step is near it.</summary>
+    public FlashPointEstimate? Together { get; } = together;
+
+    /// <summary>Halogenated liquids whose vapour burns although no flash point is found.</summary>
+    public Content[] Hidden { get; } = hidden;
+
     /// <summary>What may burn here: the near ones, else every liquid with a flash point.</summary>
-    public Content[] Burning => Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
+    public Content[] Burning => field ??= Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
+
+    /// <summary>Keys of what may burn, in order.</summary>
+    public string BurningKeys => Burning.Length == 1 ? Burning[0].Substance.Key : string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     /// <summary>Volume in m³ of what may burn.</summary>
-    public double VolumeM3 => Burning.Select(OpenFlammables.VolumeM3).Order().Sum();
+    public double VolumeM3
+    {
+        get
+        {
+            Span<double> volumes = stackalloc double[Math.Min(Burning.Length, 64)];
+            volumes = Burning.Length > volumes.Length ? new double[Burning.Length] : volumes;
+            for (var index = 0; index < volumes.Length; index++)
+            {
+                volumes[index] = OpenFlammables.VolumeM3(Burning[index]);
+            }
+
+            return OrderedSum.Of(volumes);
+        }
+    }
+
+    public OpenLiquid With(FlashPointEstimate? flash) => new(State, Flammables, flash, Hidden);
 }
 
 /// <summary>
@@ -31,13 +57,24 @@ internal static class OpenFlammables
     /// <param name="together">Remembers the flash points of mixtures. They cost the most here and are asked for only where no liquid is near its own.</param>
     public static OpenLiquid[] Of(ScreeningContext context, ContentsFlashPoint together)
     {
-        return
-        [
-            .. context.Walk.States.Where(static state => !state.Sealed)
-                .Select(state => new OpenLiquid(state, Near(state, context.Policy), null, [.. state.Contents.Where(IsHidden)]))
-                .Select(open => open.Flammables.Length > 0 || open.Hidden.Length > 0 ? open : open with { Together = Together(open.State, together, context.Policy) })
-                .Where(static open => open.Flammables.Length > 0 || open.Together is not null || open.Hidden.Length > 0),
-        ];
+        var opens = new List<OpenLiquid>();
+        foreach (var state in context.Walk.States)
+        {
+            if (state.Sealed)
+            {
+                continue;
+            }
+
+            var near = Near(state, context.Policy);
+            var hidden = state.Contents.Any(IsHidden) ? state.Contents.Where(IsHidden).ToArray() : [];
+            var flash = near.Length > 0 || hidden.Length > 0 ? null : Together(state, together, context.Policy);
+            if (near.Length > 0 || hidden.Length > 0 || flash is not null)
+            {
+                opens.Add(new OpenLiquid(state, near, flash, hidden));
+            }
+        }
+
+        return [.. opens];
     }
 
     public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together)
@@ -49,7 +86,7 @@ internal static class OpenFlammables
         }
 
         // what is carried from flask to flask is one matter
-        foreach (var group in opens.Where(static open => !open.State.Heated && open.Burning.Length > 0).GroupBy(static open => string.Join('+', open.Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)), StringComparer.Ordinal))
+        foreach (var group in opens.Where(static open => !open.State.Heated && open.Burning.Length > 0).GroupBy(static open => open.BurningKeys, StringComparer.Ordinal))
         {
             yield return Standing([.. group], context);
         }
@@ -77,7 +114,7 @@ internal static class OpenFlammables
 
         if (open.Together is null && open.Hidden.Length == 0 && IsDiluted(open))
         {
-            open = open with { Together = Together(state, together, context.Policy) };
+            open = open.With(Together(state, together, context.Policy));
         }
 
         // a place that is not stated is no hood
@@ -94,7 +131,7 @@ internal static class OpenFlammables
 
     private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
     {
-        var open = group.MinBy(one => (Distances(one, context.Policy).Select(static distance => distance.BelowK - distance.WantedK).DefaultIfEmpty(0).Min(), -one.VolumeM3))!;
+        var open = Nearest(group, context.Policy);
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var state = open.State;
         var how = Distances(open, context.Policy).Select(static distance => (double?)distance.BelowK).Min() is { } least
@@ -109,6 +146,36 @@ internal static class OpenFlammables
         };
     }
 
+    /// <summary>The step with the least margin, of equal ones that with the most liquid.</summary>
+    private static OpenLiquid Nearest(OpenLiquid[] group, Policy policy)
+    {
+        var (nearest, least, volume) = (group[0], Margin(group[0], policy), group[0].VolumeM3);
+        foreach (var open in group)
+        {
+            var (own, ownVolume) = (Margin(open, policy), open.VolumeM3);
+            if (own < least || (own == least && ownVolume > volume))
+            {
+                (nearest, least, volume) = (open, own, ownVolume);
+            }
+        }
+
+        return nearest;
+    }
+
+    /// <summary>The least distance to a flash point beyond the wanted one, in K; 0 where there is none.</summary>
+    private static double Margin(OpenLiquid open, Policy policy)
+    {
+        double? least = null;
+        foreach (var content in open.Flammables)
+        {
+            least = Math.Min(least ?? double.PositiveInfinity, content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK - policy.FlashMarginK);
+        }
+
+        return open.Together is { FlashPointK: { } together }
+            ? Math.Min(least ?? double.PositiveInfinity, together - open.State.TemperatureK - policy.FlashMarginMixtureK)
+            : least ?? 0;
+    }
+
     private static Finding Finding(string code, OpenLiquid[] group, OpenLiquid open, Policy policy) => new()
     {
         Code = code,
@@ -116,7 +183,7 @@ internal static class OpenFlammables
         Severity = Severity.Notice,
         Steps = [.. group.Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
         Vessel = open.State.Vessel.Id,
-        Materials = [.. open.Burning.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        Materials = MaterialIds.Of(open.Burning),
         Statement = "",
         Evidence = [.. Margins(open, policy), .. open.Together is { } flash ? [Evidence(flash)] : Array.Empty<Evidence>()],
     };
@@ -133,23 +200,26 @@ internal static class OpenFlammables
     }
 
     /// <summary>How far the step is below each flash point, and how far it should be, in K.</summary>
-    private static IEnumerable<(double BelowK, double WantedK)> Distances(OpenLiquid open, Policy policy)
+    private static List<(double BelowK, double WantedK)> Distances(OpenLiquid open, Policy policy)
     {
+        var distances = new List<(double BelowK, double WantedK)>(open.Flammables.Length + 1);
         foreach (var content in open.Flammables)
         {
-            yield return (content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK, policy.FlashMarginK);
+            distances.Add((content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK, policy.FlashMarginK));
         }
 
         if (open.Together is { FlashPointK: { } together })
         {
-            yield return (together - open.State.TemperatureK, policy.FlashMarginMixtureK);
+            distances.Add((together - open.State.TemperatureK, policy.FlashMarginMixtureK));
         }
+
+        return distances;
     }
 
     /// <summary>The same as evidence.</summary>
     private static IEnumerable<Evidence> Margins(OpenLiquid open, Policy policy)
     {
-        foreach (var content in open.Flammables.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal))
+        foreach (var content in Distinct(open.Flammables))
         {
             var flash = content.Substance.Known!.FlashPointK!.Governing;
             yield return Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, policy.FlashMarginK, [References.OfLimit("trgs-721", policy.FlashMarginK, Policy.Default.FlashMarginK), .. References.Full(flash.Sources)], flash.Quality);
@@ -160,6 +230,10 @@ internal static class OpenFlammables
             yield return Margin("the liquids together", together, open.State.TemperatureK, policy.FlashMarginMixtureK, [References.OfLimit("trgs-721", policy.FlashMarginMixtureK, Policy.Default.FlashMarginMixtureK), .. estimate.Sources], estimate.Quality);
         }
     }
+
+    /// <summary>The first of each substance, in the order of the keys.</summary>
+    private static Content[] Distinct(Content[] contents) => contents.Length < 2 ? contents :
+        [.. contents.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal)];
 
     private static Evidence Margin(string name, double flashK, double temperatureK, double limitK, IReadOnlyList<string> sources, Quality quality) => new()
     {
@@ -197,11 +271,20 @@ internal static class OpenFlammables
         Quality = flash.Quality,
     };
 
-    private static Content[] Near(StepState state, Policy policy) =>
-    [
-        .. state.Contents.Where(content => content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
-            && !FlashMargin.IsKept(policy, known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known))),
-    ];
+    private static Content[] Near(StepState state, Policy policy)
+    {
+        List<Content>? near = null;
+        foreach (var content in state.Contents)
+        {
+            if (content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
+                && !FlashMargin.IsKept(policy, known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known)))
+            {
+                (near ??= []).Add(content);
+            }
+        }
+
+        return near is null ? [] : [.. near];
+    }
 
     private static bool IsWithin(Content content, double temperatureK, Policy policy) => !FlashMargin.IsKept(policy, content.Substance.Known!.FlashPointK!.Governing.Value, temperatureK, mixture: false, halogenated: false);
 

@@ -57,32 +57,61 @@ public sealed record ReleaseEstimate
     public static ReleaseEstimate? Of(StepState state)
     {
         ArgumentNullException.ThrowIfNull(state);
-        var volatiles = state.Contents.Where(static content => content is { Spent: false, Mol: > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid or Phase.Gas } })
-            .Select(static content => (content.Substance, Mol: content.Mol!.Value))
-            .Concat(ShutIn(state))
-            .GroupBy(static part => part.Substance.Known!.Key, StringComparer.Ordinal)
-            .Select(static group => (group.First().Substance, Mol: group.Order(ByAmount).Sum(static part => part.Mol)))
-            .OrderBy(static part => part.Substance.Key, StringComparer.Ordinal)
-            .ToArray();
+        var volatiles = Volatiles(state);
         var whole = volatiles.Sum(static part => part.Mol);
         if (!(whole > 0))
         {
             return null;
         }
 
-        var liquids = volatiles.Where(static part => part.Substance.Known!.PhaseAt298K == Phase.Liquid).ToArray();
+        var liquids = Array.FindAll(volatiles, static part => part.Substance.Known!.PhaseAt298K == Phase.Liquid);
         var gases = whole - liquids.Sum(static part => part.Mol);
-        MixtureComponent[] components = [.. volatiles.Select(part => new MixtureComponent(part.Substance.Known!, part.Mol / whole))];
+        var components = Array.ConvertAll(volatiles, part => new MixtureComponent(part.Substance.Known!, part.Mol / whole));
         var estimate = new ReleaseEstimate
         {
             TemperatureK = state.WorstTemperatureK,
             AtOnceMol = gases,
             WholeMol = whole,
             Parts = volatiles,
-            Flammability = VapourLimits.At(components, [.. components.Select(static part => part.MoleFraction)], RoomK),
+            Flammability = VapourLimits.At(components, Array.ConvertAll(components, static part => part.MoleFraction), RoomK),
         };
         return liquids.Length == 0 ? estimate : Flashed(estimate, liquids);
     }
+
+    /// <summary>What is volatile, each substance once, in the order of the keys.</summary>
+    private static (PlanSubstance Substance, double Mol)[] Volatiles(StepState state)
+    {
+        var parts = new List<(PlanSubstance Substance, double Mol)>(state.Contents.Count + 2);
+        foreach (var content in state.Contents)
+        {
+            if (content is { Spent: false, Mol: > 0 and var mol, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid or Phase.Gas } })
+            {
+                parts.Add((content.Substance, mol));
+            }
+        }
+
+        parts.AddRange(ShutIn(state));
+        for (var index = 1; index < parts.Count; index++)
+        {
+            for (var before = 0; before < index; before++)
+            {
+                if (string.Equals(parts[before].Substance.Known!.Key, parts[index].Substance.Known!.Key, StringComparison.Ordinal))
+                {
+                    return Merged(parts);
+                }
+            }
+        }
+
+        parts.Sort(static (one, other) => string.CompareOrdinal(one.Substance.Key, other.Substance.Key));
+        return [.. parts];
+    }
+
+    private static (PlanSubstance Substance, double Mol)[] Merged(List<(PlanSubstance Substance, double Mol)> parts) =>
+    [
+        .. parts.GroupBy(static part => part.Substance.Known!.Key, StringComparer.Ordinal)
+            .Select(static group => (group.First().Substance, Mol: group.Order(ByAmount).Sum(static part => part.Mol)))
+            .OrderBy(static part => part.Substance.Key, StringComparer.Ordinal),
+    ];
 
     private static ReleaseEstimate Flashed(ReleaseEstimate estimate, (PlanSubstance Substance, double Mol)[] liquids)
     {
@@ -133,7 +162,7 @@ public sealed record ReleaseEstimate
         var lowest = liquids.Min(static part => part.Substance.Known!.BoilingPointK?.Value);
         return liquids.Length == 1
             ? lowest
-            : BubblePoint.TemperatureAt(new LiquidMixture([.. liquids.Select(part => new MixtureComponent(part.Substance.Known!, part.Mol / mol))]), AtmospherePa).TemperatureK ?? lowest;
+            : BubblePoint.TemperatureAt(new LiquidMixture(Array.ConvertAll(liquids, part => new MixtureComponent(part.Substance.Known!, part.Mol / mol))), AtmospherePa).TemperatureK ?? lowest;
     }
 
     /// <summary>Flammable or toxic gas shut in over the contents; air and inert gases are left out.</summary>

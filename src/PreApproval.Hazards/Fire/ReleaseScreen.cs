@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
@@ -19,9 +20,9 @@ internal static class ReleaseScreen
 
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {
-        foreach (var group in context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        foreach (var group in context.Walk.ByVessel)
         {
-            var closed = group.Where(static state => state.Sealed && (state.Heated || state.HeatedOrGassingSinceClosing || state.Closing!.PressurePaAbs > 1.05 * AtmospherePa)).ToArray();
+            var closed = Array.FindAll(group, static state => state.Sealed && (state.Heated || state.HeatedOrGassingSinceClosing || state.Closing!.PressurePaAbs > 1.05 * AtmospherePa));
             if (closed.Length > 0)
             {
                 foreach (var finding in LetsGo(closed, context))
@@ -30,7 +31,7 @@ internal static class ReleaseScreen
                 }
             }
 
-            if (Spilled([.. group.Where(static state => !state.Sealed)], context) is { } spill)
+            if (Spilled(Array.FindAll(group, static state => !state.Sealed), context) is { } spill)
             {
                 yield return spill;
             }
@@ -107,7 +108,7 @@ internal static class ReleaseScreen
             Severity = grave ? Severity.Caution : Severity.Notice,
             Steps = steps,
             Vessel = state.Vessel.Id,
-            Materials = [.. state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Materials = MaterialIds.Of(state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null)),
             Statement = $"If “{state.Vessel.Id}” lets go at {Wording.Celsius(release.TemperatureK)}, {FlashWords(release)}; {CloudWords(release, inRoom, inHood, context)}{(ignites is null ? "" : $". The surface at {Wording.Celsius(HotSurface.SurfaceK(state))} lights {ignites.Substance.Name} without a spark")}.",
             Evidence = [.. Evidence(release, inRoom, inHood, room)],
         };
@@ -167,19 +168,13 @@ internal static class ReleaseScreen
     private static Finding? Spilled(StepState[] states, ScreeningContext context)
     {
         var room = RoomOf(context);
-        var worst = states.SelectMany(state => state.Contents.Where(static content => content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, Idlh: not null } })
-                .GroupBy(static content => content.Substance.Key, StringComparer.Ordinal)
-                .Select(group => (State: state, Exposure: new Exposure(group.First().Substance, group.Select(static content => content.Mol ?? double.PositiveInfinity).Order().Sum(), room))))
-            .Where(static pair => pair.Exposure.AboveIdlh)
-            .ToArray();
-        if (worst.Length == 0)
+        var worst = AboveIdlh(states, room);
+        if (worst.Count == 0)
         {
             return null;
         }
 
-        var exposures = worst.GroupBy(static pair => pair.Exposure.Substance.Key, StringComparer.Ordinal).Select(static group => group.Select(static pair => pair.Exposure).MaxBy(static exposure => exposure.Ppm)!)
-            .OrderBy(static exposure => exposure.Substance.Key, StringComparer.Ordinal)
-            .ToArray();
+        var exposures = Worst(worst);
         var state = worst[0].State;
         var finding = Breathed("toxicity.spill", state, [.. worst.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)], exposures, $"If “{state.Vessel.Id}” spills and evaporates", context);
         return finding with
@@ -187,6 +182,82 @@ internal static class ReleaseScreen
             Severity = context.Plan.Place is { IsHood: true } ? Severity.Notice : Severity.Caution,
             Evidence = [.. finding.Evidence, .. exposures.SelectMany(exposure => PoolEvidence(exposure, context))],
         };
+    }
+
+    /// <summary>What a spill of the vessel brings above an immediately dangerous concentration, each substance once a step.</summary>
+    private static List<(StepState State, Exposure Exposure)> AboveIdlh(StepState[] states, double roomM3)
+    {
+        var above = new List<(StepState State, Exposure Exposure)>();
+        foreach (var state in states)
+        {
+            for (var index = 0; index < state.Contents.Count; index++)
+            {
+                var substance = state.Contents[index].Substance;
+                if (MaySpill(state.Contents[index]) && !IsTold(above, state, substance.Key)
+                    && SpiltMol(state, substance) is var mol && Exposure.PpmIn(roomM3, substance, mol) >= substance.Known!.Idlh!.Ppm)
+                {
+                    above.Add((state, new Exposure(substance, mol, roomM3)));
+                }
+            }
+        }
+
+        return above;
+    }
+
+    /// <summary>Of each substance the highest exposure, in the order of the keys.</summary>
+    private static Exposure[] Worst(List<(StepState State, Exposure Exposure)> all)
+    {
+        var worst = new List<Exposure>();
+        foreach (var (_, exposure) in all)
+        {
+            var at = 0;
+            while (at < worst.Count && string.CompareOrdinal(worst[at].Substance.Key, exposure.Substance.Key) < 0)
+            {
+                at++;
+            }
+
+            if (at == worst.Count || !string.Equals(worst[at].Substance.Key, exposure.Substance.Key, StringComparison.Ordinal))
+            {
+                worst.Insert(at, exposure);
+            }
+            else if (exposure.Ppm > worst[at].Ppm)
+            {
+                worst[at] = exposure;
+            }
+        }
+
+        return [.. worst];
+    }
+
+    private static bool IsTold(List<(StepState State, Exposure Exposure)> above, StepState state, string key)
+    {
+        for (var index = above.Count - 1; index >= 0 && ReferenceEquals(above[index].State, state); index--)
+        {
+            if (string.Equals(above[index].Exposure.Substance.Key, key, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool MaySpill(Content content) => content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, Idlh: not null } };
+
+    private static double SpiltMol(StepState state, PlanSubstance substance)
+    {
+        Span<double> mol = stackalloc double[Math.Min(state.Contents.Count, 64)];
+        mol = state.Contents.Count > mol.Length ? new double[state.Contents.Count] : mol;
+        var count = 0;
+        foreach (var content in state.Contents)
+        {
+            if (MaySpill(content) && string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))
+            {
+                mol[count++] = content.Mol ?? double.PositiveInfinity;
+            }
+        }
+
+        return OrderedSum.Of(mol[..count]);
     }
 
     private static IEnumerable<Evidence> PoolEvidence(Exposure exposure, ScreeningContext context)
@@ -218,7 +289,7 @@ internal static class ReleaseScreen
         Severity = Severity.Notice,
         Steps = steps,
         Vessel = state.Vessel.Id,
-        Materials = [.. state.Contents.Where(content => Array.Exists(exposures, exposure => string.Equals(exposure.Substance.Key, content.Substance.Key, StringComparison.Ordinal))).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+        Materials = MaterialIds.Of(state.Contents.Where(content => Array.Exists(exposures, exposure => string.Equals(exposure.Substance.Key, content.Substance.Key, StringComparison.Ordinal)))),
         Statement = $"{when}, {RoomWords(context)} would hold {Wording.List(exposures.Select(Words))}: {(Array.Exists(exposures, static exposure => exposure.AboveIdlh) ? "leave, close the door, and do not go back in" : "leave and air the room before going back")}.",
         Evidence =
         [
@@ -253,10 +324,9 @@ internal static class ReleaseScreen
         {
             Substance = substance;
             Mol = mol;
-            var saturated = substance.Known is { PhaseAt298K: Phase.Liquid } known && VapourPressure.At(known, RoomK) is { Volatility: Volatility.Condensable } pressure ? pressure.Pascal / AtmospherePa : 1;
-            Ppm = Math.Min(ReleaseLaw.FractionIn(roomM3, ReleaseLaw.VapourM3(mol)), saturated) * 1e6;
+            Ppm = PpmIn(roomM3, substance, mol);
             Danger = substance.Known?.Idlh?.Ppm;
-            Limit = new[] { substance.Known?.ExposureLimits?.StrictestStel, substance.Known?.ExposureLimits?.StrictestCeiling, substance.Known?.ExposureLimits?.StrictestTwa }.FirstOrDefault(static limit => limit?.Ppm is not null);
+            Limit = substance.Known?.ExposureLimits is { } limits ? InPpm(limits.StrictestStel) ?? InPpm(limits.StrictestCeiling) ?? InPpm(limits.StrictestTwa) : null;
         }
 
         public PlanSubstance Substance { get; }
@@ -272,5 +342,14 @@ internal static class ReleaseScreen
         public bool AboveIdlh => Ppm >= Danger;
 
         public bool AboveLimit => Ppm > Limit?.Ppm;
+
+        /// <summary>What an amount in mol brings into the air of a room in m³, at most saturated, in ppm.</summary>
+        public static double PpmIn(double roomM3, PlanSubstance substance, double mol)
+        {
+            var saturated = substance.Known is { PhaseAt298K: Phase.Liquid } known && VapourPressure.At(known, RoomK) is { Volatility: Volatility.Condensable } pressure ? pressure.Pascal / AtmospherePa : 1;
+            return Math.Min(ReleaseLaw.FractionIn(roomM3, ReleaseLaw.VapourM3(mol)), saturated) * 1e6;
+        }
+
+        private static ExposureLimit? InPpm(ExposureLimit? limit) => limit?.Ppm is null ? null : limit;
     }
 }

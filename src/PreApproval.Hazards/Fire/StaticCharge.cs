@@ -24,11 +24,26 @@ internal static class StaticCharge
         foreach (var state in context.Walk.States)
         {
             // a move gives two states; the one it starts from has the contents that flow
-            if (string.Equals(state.Vessel.Id, context.Plan.Steps[state.Index].Vessel, StringComparison.Ordinal) && Of(state, context) is { } finding)
+            if (string.Equals(state.Vessel.Id, context.Plan.Steps[state.Index].Vessel, StringComparison.Ordinal) && HoldsEnough(state) && Of(state, context) is { } finding)
             {
                 yield return finding;
             }
         }
+    }
+
+    // most vessels hold none of it, and need no closer look
+    private static bool HoldsEnough(StepState state)
+    {
+        double volume = 0;
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            if (state.Contents[index] is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid } known } content && ConductsPoorly(known))
+            {
+                volume += OpenFlammables.VolumeM3(content);
+            }
+        }
+
+        return volume > 0.99 * FireThresholds.StaticNoticeM3;
     }
 
     private static Finding? Of(StepState state, ScreeningContext context)
@@ -62,7 +77,7 @@ internal static class StaticCharge
             Severity = step >= 2 ? Severity.Warning : step == 1 ? Severity.Caution : Severity.Notice,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
-            Materials = [.. poor.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Materials = MaterialIds.Of(poor),
             Statement = $"{Wording.Capital(Wording.List(poor.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)))} conducts electricity poorly and charges itself as about {Wording.Figures(volume * 1000)} L {(filtered ? "pass the filter" : "are poured")}: pour slowly (below 1 m/s), without free fall{(metal ? "; bond and earth the metal container" : "")}{(plastic ? "; a plastic container cannot be earthed" : "")}.",
             Evidence =
             [

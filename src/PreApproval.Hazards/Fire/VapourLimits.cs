@@ -182,7 +182,7 @@ public static class VapourLimits
                 .. estimated ? ["jones-1938"] : Array.Empty<string>(),
                 .. heat?.Sources ?? ["zabetakis-1965"],
             ];
-            var quality = new[] { lower?.Quality ?? Quality.Estimated, upper?.Quality ?? Quality.Estimated }.Max();
+            var quality = Vessels.VesselPoint.Worse(lower?.Quality ?? Quality.Estimated, upper?.Quality ?? Quality.Estimated);
             return new Fuel(share, atLower, atUpper, Combustion.OxygenPerMol(substance), estimated, quality, sources);
         }
     }

@@ -145,9 +145,9 @@ public sealed class PyrophoricScreen : IScreen
     /// <summary>What is still there, unquenched, in the last state of a vessel.</summary>
     private static IEnumerable<Finding> Left(ScreeningContext context)
     {
-        foreach (var vessel in context.Walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        foreach (var vessel in context.Walk.ByVessel)
         {
-            var last = vessel.Last();
+            var last = vessel[^1];
             var left = last.ContentsAfter.Where(static content => content is { Spent: false, Mol: null or > 0 } && (Says(content.Substance, "H250") || Says(content.Substance, "H260")) && FamilyTable.Default.IsDestroyedByQuench(content.Substance)).ToArray();
             if (left.Length == 0)
             {
@@ -160,9 +160,9 @@ public sealed class PyrophoricScreen : IScreen
                 Hazard = Hazard.Fire,
                 Severity = Severity.Caution,
                 Steps = [last.Step.Id],
-                Vessel = vessel.Key,
+                Vessel = vessel[0].Vessel.Id,
                 Materials = Findings.Ids(left),
-                Statement = $"After its last step “{vessel.Key}” still holds {Wording.List(left.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))}, which no step quenches and no declared reaction uses up: plan its end.",
+                Statement = $"After its last step “{vessel[0].Vessel.Id}” still holds {Wording.List(left.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))}, which no step quenches and no declared reaction uses up: plan its end.",
                 Evidence = [],
             };
         }

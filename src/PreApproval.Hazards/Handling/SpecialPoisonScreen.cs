@@ -65,8 +65,10 @@ public sealed class SpecialPoisonScreen : IScreen
     {
         foreach (var material in context.Plan.Materials)
         {
-            foreach (var part in AmountConversion.Parts(material.Composition))
+            var parts = AmountConversion.Parts(material.Composition);
+            for (var index = 0; index < parts.Count; index++)
             {
+                var part = parts[index];
                 foreach (var poison in Of(part.Substance))
                 {
                     yield return new Encountered(poison, part.Substance, material.Id, MassKg(material, part.Substance, context.Plan), []);
@@ -76,6 +78,11 @@ public sealed class SpecialPoisonScreen : IScreen
 
         foreach (var step in context.Plan.Steps)
         {
+            if (step is { Gas: null, Headspace: not Headspace.Gas })
+            {
+                continue;
+            }
+
             foreach (var gas in new[] { step.Gas, (step.Headspace as Headspace.Gas)?.Substance }.OfType<PlanSubstance>())
             {
                 foreach (var poison in Of(gas))
@@ -116,19 +123,34 @@ public sealed class SpecialPoisonScreen : IScreen
 
     private static Poison[] Of(PlanSubstance substance)
     {
-        var cas = substance.Known?.Identity.Cas ?? substance.Key;
-        var listed = Array.FindAll(Poisons, poison => poison.Cas.Contains(cas, StringComparer.Ordinal));
-        if (listed.Length > 0)
+        if (With(static poison => poison.Cas, [substance.Known?.Identity.Cas ?? substance.Key]) is { Length: > 0 } listed)
         {
             return listed;
         }
 
-        var families = FamilyTable.Default.Of(substance);
-        var byFamily = Array.FindAll(Poisons, poison => poison.Families.Any(family => families.Contains(family, StringComparer.Ordinal)));
+        var byFamily = With(static poison => poison.Families, FamilyTable.Default.Of(substance));
         return byFamily.Length > 0 ? byFamily
             : substance.Structure?.Groups is { } groups && groups.Present.Concat(groups.Undecided).Contains(Organomercury)
                 ? Array.FindAll(Poisons, static poison => poison.Key is "organomercury")
                 : [];
+    }
+
+    private static Poison[] With(Func<Poison, IReadOnlyList<string>> list, IReadOnlyList<string> names)
+    {
+        List<Poison>? found = null;
+        foreach (var poison in Poisons)
+        {
+            for (var index = 0; index < names.Count; index++)
+            {
+                if (list(poison).Contains(names[index], StringComparer.Ordinal))
+                {
+                    (found ??= []).Add(poison);
+                    break;
+                }
+            }
+        }
+
+        return found is null ? [] : [.. found];
     }
 
     private sealed record Poison(string Key, IReadOnlyList<string> Families, IReadOnlyList<string> Cas, Severity Severity, double? LargeKg, string Pointer, IReadOnlyList<string> Sources);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -19,6 +20,9 @@ public sealed class HealthScreen : IScreen
         ("toxicity.organs", "damages organs", "keep exposure as low as can be", static code => code is "H370" or "H372"),
     ];
 
+    // the classes of a substance do not change from plan to plan
+    private static readonly ConditionalWeakTable<IReadOnlyList<HazardStatement>, MixtureClass[]> OfSubstances = [];
+
     // looked up once: every line of evidence has the same; the rules for mixtures stand behind no substance as it is
     private static readonly IReadOnlyList<string> SourcesOfMixtures = References.Full(["clp-annex-i-mixtures", "clp-annex-vi"]);
 
@@ -27,7 +31,7 @@ public sealed class HealthScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
-        var classified = new List<(Material Material, IReadOnlyList<MixtureClass> Classes)>();
+        var classified = new List<(Material Material, MixtureClass[] Classes)>(context.Plan.Materials.Count);
         List<string>? unknown = null;
         foreach (var material in context.Plan.Materials)
         {
@@ -37,7 +41,7 @@ public sealed class HealthScreen : IScreen
                 (unknown ??= []).Add(material.Id);
             }
 
-            if (ingredients.Any(static part => HasHealthStatement(part.Statements)) && Classes(material.Composition, ingredients, form) is { Count: > 0 } classes)
+            if (ingredients.Any(static part => HasHealthStatement(part.Statements)) && Classes(material.Composition, ingredients, form) is { Length: > 0 } classes)
             {
                 classified.Add((material, classes));
             }
@@ -45,8 +49,16 @@ public sealed class HealthScreen : IScreen
 
         foreach (var (code, words, then, holds) in Groups)
         {
-            var hits = classified.Select(entry => (entry.Material, Classes: entry.Classes.Where(one => holds(one.Code)).ToArray())).Where(static entry => entry.Classes.Length > 0).ToArray();
-            if (hits.Length > 0)
+            var hits = new List<(Material Material, MixtureClass[] Classes)>(classified.Count);
+            foreach (var (material, classes) in classified)
+            {
+                if (Of(classes, holds) is { Length: > 0 } of)
+                {
+                    hits.Add((material, of));
+                }
+            }
+
+            if (hits.Count > 0)
             {
                 yield return Describe(code, words, then, hits);
             }
@@ -69,11 +81,28 @@ public sealed class HealthScreen : IScreen
     /// <summary>
     /// A substance has its own classes: the converted estimates of the formula for mixtures are meant for shares, and the one of category 3 by dust, 0.5 mg/L, is the limit of category 2.
     /// </summary>
-    private static IReadOnlyList<MixtureClass> Classes(Composition composition, IReadOnlyList<MixtureIngredient> ingredients, InhaledForm form) => composition is Composition.Pure
-        ? [.. ingredients.SelectMany(static part => part.Statements ?? []).OrderBy(static one => one.Code, StringComparer.Ordinal).Select(static one => new MixtureClass(one.Code, one.Category, "classification of the substance"))]
-        : MixtureClassification.Of(ingredients, form);
+    private static MixtureClass[] Classes(Composition composition, IReadOnlyList<MixtureIngredient> ingredients, InhaledForm form) => composition is Composition.Pure
+        ? ingredients[0].Statements is { } statements ? OfSubstances.GetValue(statements, InOrder) : []
+        : [.. MixtureClassification.Of(ingredients, form)];
 
-    private static Finding Describe(string code, string words, string then, (Material Material, MixtureClass[] Classes)[] hits)
+    private static MixtureClass[] InOrder(IReadOnlyList<HazardStatement> statements) =>
+        [.. statements.OrderBy(static one => one.Code, StringComparer.Ordinal).Select(static one => new MixtureClass(one.Code, one.Category, "classification of the substance"))];
+
+    private static MixtureClass[] Of(MixtureClass[] classes, Func<string, bool> holds)
+    {
+        List<MixtureClass>? of = null;
+        foreach (var one in classes)
+        {
+            if (holds(one.Code))
+            {
+                (of ??= []).Add(one);
+            }
+        }
+
+        return of is null ? [] : [.. of];
+    }
+
+    private static Finding Describe(string code, string words, string then, List<(Material Material, MixtureClass[] Classes)> hits)
     {
         var ordered = hits.OrderBy(static hit => hit.Material.Id, StringComparer.Ordinal).ToArray();
         return new Finding
@@ -122,7 +151,7 @@ public sealed class HealthScreen : IScreen
     {
         if (material.Composition is Composition.Pure pure)
         {
-            return ([new MixtureIngredient(1, pure.Substance.Known?.HazardStatements?.Value)], FormOf(pure.Substance.Known));
+            return ((MixtureIngredient[])[new MixtureIngredient(1, pure.Substance.Known?.HazardStatements?.Value)], FormOf(pure.Substance.Known));
         }
 
         var portions = AmountConversion.Parts(material.Composition);

@@ -16,7 +16,9 @@ public static class BubblePoint
     internal const double StartPerK = 1 / 300.0;
 
     /// <summary>Bubble pressure at a temperature in K.</summary>
-    public static EquilibriumPoint PressureAt(LiquidMixture mixture, double temperatureK)
+    public static EquilibriumPoint PressureAt(LiquidMixture mixture, double temperatureK) => PressureAt(mixture, temperatureK, null);
+
+    private static EquilibriumPoint PressureAt(LiquidMixture mixture, double temperatureK, Unifac.UnifacAtTemperature? model)
     {
         if (mixture.Held.Count > 0)
         {
@@ -29,7 +31,7 @@ public static class BubblePoint
             return EquilibriumPoint.None(because);
         }
 
-        var liquid = mixture.At(temperatureK);
+        var liquid = mixture.At(temperatureK, model: model);
         var total = Total(liquid, pressures, out var partial);
         if (!(total > 0))
         {
@@ -60,11 +62,12 @@ public static class BubblePoint
         }
 
         var pascal = new double[mixture.Parts.Count];
+        var activities = new double[mixture.Parts.Count];
         var model = mixture.Model?.At(1 / StartPerK);
-        var inverse = InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal, pascal, model) / pressurePaAbs));
+        var inverse = InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal, pascal, activities, model) / pressurePaAbs));
         return double.IsNaN(inverse)
             ? EquilibriumPoint.None(NoTemperature(mixture, pressurePaAbs))
-            : PressureAt(mixture, 1 / inverse);
+            : PressureAt(mixture, 1 / inverse, model);
     }
 
     /// <summary>Root in 1/T of a function that falls as 1/T rises; NaN where it has none below the lowest critical temperature.</summary>
@@ -129,14 +132,14 @@ public static class BubblePoint
         }
     }
 
-    private static double PressurePa(LiquidMixture mixture, double temperatureK, double[] pascal, Unifac.UnifacAtTemperature? model)
+    private static double PressurePa(LiquidMixture mixture, double temperatureK, double[] pascal, double[] activities, Unifac.UnifacAtTemperature? model)
     {
         if (!VapourPressures.TryFill(mixture, temperatureK, pascal))
         {
             return double.NaN;
         }
 
-        var activities = mixture.At(temperatureK, model: model).Activities;
+        mixture.At(temperatureK, model: model, activities: activities);
         double total = 0;
         for (var i = 0; i < pascal.Length; i++)
         {

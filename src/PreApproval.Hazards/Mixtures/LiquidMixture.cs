@@ -38,36 +38,37 @@ public sealed class LiquidMixture
     /// <exception cref="ArgumentException">No part, a negative or non-finite fraction, a sum of 0, or a substance named twice.</exception>
     public LiquidMixture(IReadOnlyList<MixtureComponent> parts)
     {
-        var sum = parts.Sum(static part => part.MoleFraction);
-        if (parts.Any(static part => !(part.MoleFraction >= 0)) || !(sum > 0) || !double.IsFinite(sum))
+        var sum = SumOf(parts);
+        var normal = new MixtureComponent[parts.Count];
+        for (var index = 0; index < normal.Length; index++)
         {
-            throw new ArgumentException("Mole fractions are 0 or more, and not all 0.", nameof(parts));
+            normal[index] = parts[index] with { MoleFraction = parts[index].MoleFraction / sum };
         }
 
-        if (parts.DistinctBy(static part => part.Substance.Key, StringComparer.Ordinal).Count() != parts.Count)
-        {
-            throw new ArgumentException("A substance is named twice.", nameof(parts));
-        }
-
-        Parts = [.. parts.Select(part => part with { MoleFraction = part.MoleFraction / sum })];
-        var left = Enumerable.Range(0, parts.Count).Where(index => LeavesNoVapour(parts[index].Substance)).ToArray();
-        var rest = Enumerable.Range(0, parts.Count).Except(left).ToArray();
+        Parts = normal;
+        var rest = Array.FindAll(Indices(normal), index => !LeavesNoVapour(normal[index].Substance));
 
         // in one order whatever was typed first, so that a permutation changes no iteration
-        Mixing = rest.Length == 1 ? rest : [.. rest.Where(index => parts[index].Substance.UnifacGroups is not null).OrderBy(index => parts[index].Substance.Key, StringComparer.Ordinal)];
-        Apart = [.. rest.Except(Mixing)];
-        LeftOut = left;
+        Mixing = rest.Length == 1 ? rest : Array.FindAll(rest, index => normal[index].Substance.UnifacGroups is not null);
+        Array.Sort(Mixing, (one, other) => string.CompareOrdinal(normal[one].Substance.Key, normal[other].Substance.Key));
+        Apart = Mixing.Length == rest.Length ? [] : Array.FindAll(rest, index => Array.IndexOf(Mixing, index) < 0);
+        LeftOut = rest.Length == normal.Length ? [] : Array.FindAll(Indices(normal), index => Array.IndexOf(rest, index) < 0);
         if (Mixing.Length > 1)
         {
-            Model = Unifac.TryCreate([.. Mixing.Select(index => parts[index].Substance.UnifacGroups!.Value)], out var gaps);
+            Model = Unifac.TryCreate(Array.ConvertAll(Mixing, index => normal[index].Substance.UnifacGroups!.Value), out var gaps);
             Gaps = gaps;
         }
 
-        var total = Mixing.Sum(index => Parts[index].MoleFraction);
-        _mixed = [.. Mixing.Select(index => total > 0 ? Parts[index].MoleFraction / total : 0)];
+        double total = 0;
+        foreach (var index in Mixing)
+        {
+            total += normal[index].MoleFraction;
+        }
+
+        _mixed = Array.ConvertAll(Mixing, index => total > 0 ? normal[index].MoleFraction / total : 0);
         var uncovered = Model is null && Mixing.Length > 1 ? rest : Apart;
-        Held = rest.Length > 1 ? [.. uncovered.Select(index => parts[index].Substance).Where(SealedCharge.IsHeld)] : [];
-        Notes = [.. CompositionNotes()];
+        Held = rest.Length > 1 && uncovered.Length > 0 ? [.. uncovered.Select(index => normal[index].Substance).Where(SealedCharge.IsHeld)] : [];
+        Notes = Mixing.Length == normal.Length && Gaps.Count == 0 && Held.Count == 0 ? [] : [.. CompositionNotes()];
     }
 
     /// <summary>Components in the order given; fractions sum to 1.</summary>
@@ -128,9 +129,11 @@ public sealed class LiquidMixture
     /// <param name="temperatureK">Temperature in K.</param>
     /// <param name="maySplit">False: taken as one liquid without looking.</param>
     /// <param name="model">Work space of a search over temperature, from <see cref="Model"/>; it is moved to the temperature.</param>
-    internal LiquidState At(double temperatureK, bool maySplit = true, Unifac.UnifacAtTemperature? model = null)
+    /// <param name="activities">Room for the answer of a search, in the order of the parts; null: the answer gets its own.</param>
+    internal LiquidState At(double temperatureK, bool maySplit = true, Unifac.UnifacAtTemperature? model = null, double[]? activities = null)
     {
-        var activities = new double[Parts.Count];
+        activities ??= new double[Parts.Count];
+        Array.Clear(activities);
         var bound = false;
         foreach (var index in Apart)
         {
@@ -168,8 +171,8 @@ public sealed class LiquidMixture
             return new LiquidState(activities, LiquidModel.Bound, null);
         }
 
-        double[] x = split is null ? _mixed : [.. split.First];
-        var log = new double[x.Length];
+        double[] x = split is null ? _mixed : (double[])split.First;
+        Span<double> log = stackalloc double[x.Length];
         model.LogActivityCoefficients(x, log);
         for (var i = 0; i < x.Length; i++)
         {
@@ -177,6 +180,40 @@ public sealed class LiquidMixture
         }
 
         return new LiquidState(activities, bound ? LiquidModel.Bound : split is null ? LiquidModel.OneLiquid : LiquidModel.TwoLiquids, split);
+    }
+
+    private static double SumOf(IReadOnlyList<MixtureComponent> parts)
+    {
+        double sum = 0;
+        for (var index = 0; index < parts.Count; index++)
+        {
+            sum += parts[index].MoleFraction;
+            if (!(parts[index].MoleFraction >= 0))
+            {
+                throw new ArgumentException("Mole fractions are 0 or more, and not all 0.", nameof(parts));
+            }
+
+            for (var before = 0; before < index; before++)
+            {
+                if (string.Equals(parts[before].Substance.Key, parts[index].Substance.Key, StringComparison.Ordinal))
+                {
+                    throw new ArgumentException("A substance is named twice.", nameof(parts));
+                }
+            }
+        }
+
+        return sum > 0 && double.IsFinite(sum) ? sum : throw new ArgumentException("Mole fractions are 0 or more, and not all 0.", nameof(parts));
+    }
+
+    private static int[] Indices(MixtureComponent[] parts)
+    {
+        var indices = new int[parts.Length];
+        for (var index = 0; index < indices.Length; index++)
+        {
+            indices[index] = index;
+        }
+
+        return indices;
     }
 
     /// <summary>True for what has no vapour worth counting and no groups to share mole fractions by.</summary>
@@ -213,4 +250,4 @@ public sealed class LiquidMixture
 /// <param name="Activities">In the order of the parts.</param>
 /// <param name="Model">How they were had.</param>
 /// <param name="Split">The two liquids, among the components that share mole fractions.</param>
-internal sealed record LiquidState(double[] Activities, LiquidModel Model, TwoLiquids? Split);
+internal readonly record struct LiquidState(double[] Activities, LiquidModel Model, TwoLiquids? Split);

@@ -25,7 +25,7 @@ internal static class LiquidSplit
     /// </summary>
     public static TwoLiquids? Find(Unifac.UnifacAtTemperature model, double[] feed, out bool oneLiquid)
     {
-        var trial = new double[feed.Length];
+        Span<double> trial = stackalloc double[feed.Length];
         oneLiquid = !LiquidStability.TryFindSecond(model, feed, trial);
         if (oneLiquid)
         {
@@ -39,16 +39,17 @@ internal static class LiquidSplit
         return split is not null && LiquidStability.IsOneLiquid(model, (double[])split.First) && LiquidStability.IsOneLiquid(model, (double[])split.Second) ? split : null;
     }
 
-    private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, double[] trial, out double largestLogK)
+    private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, ReadOnlySpan<double> trial, out double largestLogK)
     {
         var n = feed.Length;
         var first = (double[])feed.Clone();
-        var second = (double[])trial.Clone();
-        var logFirst = new double[n];
-        var logSecond = new double[n];
-        var logK = new double[n];
-        var step = new double[n];
-        var ratio = new double[n];
+        var second = trial.ToArray();
+        Span<double> logFirst = stackalloc double[n];
+        Span<double> logSecond = stackalloc double[n];
+        Span<double> logK = stackalloc double[n];
+        Span<double> step = stackalloc double[n];
+        Span<double> ratio = stackalloc double[n];
+        logK.Clear();
         double share = 0;
         double previous = 0;
         largestLogK = double.PositiveInfinity;
@@ -99,7 +100,7 @@ internal static class LiquidSplit
     }
 
     // Σ z (K − 1)/(1 + β(K − 1)) = 0 falls in β between its poles; a share outside 0 to 1 on the way is allowed to come back.
-    private static double Share(double[] feed, double[] ratio)
+    private static double Share(double[] feed, ReadOnlySpan<double> ratio)
     {
         double least = double.PositiveInfinity;
         double most = double.NegativeInfinity;
@@ -136,7 +137,7 @@ internal static class LiquidSplit
         return (low + high) / 2;
     }
 
-    private static void Divide(double[] feed, double[] ratio, double share, double[] first, double[] second)
+    private static void Divide(double[] feed, ReadOnlySpan<double> ratio, double share, double[] first, double[] second)
     {
         double sumFirst = 0;
         double sumSecond = 0;
@@ -155,7 +156,7 @@ internal static class LiquidSplit
         }
     }
 
-    private static bool InEquilibrium(Unifac.UnifacAtTemperature model, double[] first, double[] second, double[] logFirst, double[] logSecond, double tolerance)
+    private static bool InEquilibrium(Unifac.UnifacAtTemperature model, double[] first, double[] second, Span<double> logFirst, Span<double> logSecond, double tolerance)
     {
         model.LogActivityCoefficients(first, logFirst);
         model.LogActivityCoefficients(second, logSecond);

@@ -8,9 +8,8 @@ public sealed partial class Unifac
     {
         private readonly Unifac _model;
 
-        // ψ_km by rows, and the same by columns
+        // ψ_km by rows
         private readonly double[] _psi;
-        private readonly double[] _psiByColumn;
         private readonly double[] _pure;
         private readonly double[] _theta;
         private readonly double[] _denominator;
@@ -21,7 +20,6 @@ public sealed partial class Unifac
             _model = model;
             var n = model._groups;
             _psi = new double[n * n];
-            _psiByColumn = new double[n * n];
             _theta = new double[n];
             _denominator = new double[n];
             _logGroup = new double[n];
@@ -46,10 +44,8 @@ public sealed partial class Unifac
             {
                 for (var m = 0; m < n; m++)
                 {
-                    var (a, b, c) = _model._interactions[(k * n) + m];
-                    var psi = a == 0 && b == 0 && c == 0 ? 1 : Math.Exp(-((a / temperatureK) + b + (c * temperatureK)));
-                    _psi[(k * n) + m] = psi;
-                    _psiByColumn[(m * n) + k] = psi;
+                    var (a, b, c) = _model._table.Of(_model._rows[k], _model._rows[m]);
+                    _psi[(k * n) + m] = a == 0 && b == 0 && c == 0 ? 1 : Math.Exp(-((a / temperatureK) + b + (c * temperatureK)));
                 }
             }
 
@@ -129,16 +125,14 @@ public sealed partial class Unifac
             }
 
             var denominator = _denominator.AsSpan(0, theta.Length);
-            for (var k = 0; k < denominator.Length; k++)
+            denominator.Clear();
+            for (var m = 0; m < theta.Length; m++)
             {
-                var psi = _psiByColumn.AsSpan(k * theta.Length, theta.Length);
-                double sum = 0;
-                for (var m = 0; m < theta.Length; m++)
+                var psi = _psi.AsSpan(m * theta.Length, theta.Length);
+                for (var k = 0; k < denominator.Length; k++)
                 {
-                    sum += theta[m] * psi[m];
+                    denominator[k] += theta[m] * psi[k];
                 }
-
-                denominator[k] = sum;
             }
 
             for (var k = 0; k < result.Length; k++)

@@ -11,30 +11,32 @@ public sealed partial class Unifac
     private readonly int _groups;
     private readonly double[] _counts;
     private readonly double[] _surface;
-    private readonly UnifacInteraction[] _interactions;
+    private readonly UnifacTable _table;
+    private readonly int[] _rows;
     private readonly double[] _volumes;
     private readonly double[] _raisedVolumes;
     private readonly double[] _surfaces;
 
-    private Unifac(double[] counts, double[] volumeOfGroup, double[] surface, UnifacInteraction[] interactions, int components, double volumeExponent)
+    private Unifac(UnifacTable table, UnifacSubgroup[] groups, double[] counts, int components)
     {
+        _table = table;
         _components = components;
-        _groups = surface.Length;
+        _groups = groups.Length;
         _counts = counts;
-        _surface = surface;
-        _interactions = interactions;
+        _surface = Array.ConvertAll(groups, static group => group.Surface);
+        _rows = Array.ConvertAll(groups, group => table.RowOf(group.MainGroup));
         _volumes = new double[components];
         _surfaces = new double[components];
         for (var i = 0; i < components; i++)
         {
             for (var k = 0; k < _groups; k++)
             {
-                _volumes[i] += counts[(i * _groups) + k] * volumeOfGroup[k];
-                _surfaces[i] += counts[(i * _groups) + k] * surface[k];
+                _volumes[i] += counts[(i * _groups) + k] * groups[k].Volume;
+                _surfaces[i] += counts[(i * _groups) + k] * _surface[k];
             }
         }
 
-        _raisedVolumes = volumeExponent == 1 ? _volumes : Array.ConvertAll(_volumes, v => Math.Pow(v, volumeExponent));
+        _raisedVolumes = table.VolumeExponent == 1 ? _volumes : Array.ConvertAll(_volumes, Raised);
     }
 
     /// <summary>
@@ -47,54 +49,76 @@ public sealed partial class Unifac
     /// <summary>The same with the groups and parameters of another published table.</summary>
     public static Unifac? TryCreate(UnifacTable table, IReadOnlyList<IReadOnlyDictionary<int, int>> components, out IReadOnlyList<string> missing)
     {
-        var numbers = Numbers(components);
-        var subgroups = Array.ConvertAll(numbers, n => table.Subgroups[n]);
-        SortedSet<string>? gaps = null;
-        var n = subgroups.Length;
-        var interactions = new UnifacInteraction[n * n];
-        for (var i = 0; i < n; i++)
-        {
-            for (var j = 0; j < n; j++)
-            {
-                if (table.Interaction(subgroups[i].MainGroup, subgroups[j].MainGroup) is { } a)
-                {
-                    interactions[(i * n) + j] = a;
-                }
-                else
-                {
-                    var (first, second) = i < j ? (i, j) : (j, i);
-                    (gaps ??= new(StringComparer.Ordinal)).Add($"{subgroups[first].MainLabel} with {subgroups[second].MainLabel}");
-                }
-            }
-        }
-
-        missing = gaps is null ? [] : [.. gaps];
-        if (gaps is not null)
+        var groups = Groups(table, components);
+        missing = Gaps(table, groups);
+        if (missing.Count > 0)
         {
             return null;
         }
 
+        var n = groups.Length;
         var counts = new double[components.Count * n];
         for (var c = 0; c < components.Count; c++)
         {
             for (var k = 0; k < n; k++)
             {
-                counts[(c * n) + k] = components[c].GetValueOrDefault(numbers[k]);
+                counts[(c * n) + k] = components[c].GetValueOrDefault(groups[k].Number);
             }
         }
 
-        return new Unifac(counts, Array.ConvertAll(subgroups, s => s.Volume), Array.ConvertAll(subgroups, s => s.Surface), interactions, components.Count, table.VolumeExponent);
+        return new Unifac(table, groups, counts, components.Count);
     }
 
-    private static int[] Numbers(IReadOnlyList<IReadOnlyDictionary<int, int>> components)
+    private double Raised(double volume) => Math.Pow(volume, _table.VolumeExponent);
+
+    /// <summary>Every subgroup of the components once, by number.</summary>
+    private static UnifacSubgroup[] Groups(UnifacTable table, IReadOnlyList<IReadOnlyDictionary<int, int>> components)
     {
-        var numbers = new SortedSet<int>();
-        foreach (var component in components)
+        var most = 0;
+        for (var c = 0; c < components.Count; c++)
         {
-            numbers.UnionWith(component.Keys);
+            most += components[c].Count;
         }
 
-        return [.. numbers];
+        Span<int> numbers = most <= 128 ? stackalloc int[most] : new int[most];
+        var count = 0;
+        for (var c = 0; c < components.Count; c++)
+        {
+            foreach (var (number, _) in components[c])
+            {
+                if (!numbers[..count].Contains(number))
+                {
+                    numbers[count++] = number;
+                }
+            }
+        }
+
+        numbers[..count].Sort();
+        var groups = new UnifacSubgroup[count];
+        for (var k = 0; k < count; k++)
+        {
+            groups[k] = table.Subgroups[numbers[k]];
+        }
+
+        return groups;
+    }
+
+    private static IReadOnlyList<string> Gaps(UnifacTable table, UnifacSubgroup[] groups)
+    {
+        SortedSet<string>? gaps = null;
+        for (var i = 0; i < groups.Length; i++)
+        {
+            for (var j = 0; j < groups.Length; j++)
+            {
+                if (!table.Has(table.RowOf(groups[i].MainGroup), table.RowOf(groups[j].MainGroup)))
+                {
+                    var (first, second) = i < j ? (i, j) : (j, i);
+                    (gaps ??= new(StringComparer.Ordinal)).Add($"{groups[first].MainLabel} with {groups[second].MainLabel}");
+                }
+            }
+        }
+
+        return gaps is null ? [] : [.. gaps];
     }
 
     /// <summary>The model at one temperature in K, with everything that depends on temperature alone worked out.</summary>

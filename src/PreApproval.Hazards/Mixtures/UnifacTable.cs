@@ -23,13 +23,35 @@ public readonly record struct UnifacInteraction(double A, double B, double C);
 /// <summary>Published groups and interaction parameters of one variant of UNIFAC.</summary>
 public sealed class UnifacTable
 {
-    private readonly FrozenDictionary<(int, int), UnifacInteraction> _interactions;
+    private const short None = -1;
 
-    private UnifacTable(FrozenDictionary<int, UnifacSubgroup> subgroups, FrozenDictionary<(int, int), UnifacInteraction> interactions, double volumeExponent)
+    // each main group has a row; a pair of rows has a place among the interactions, the first of which is that of a group with itself
+    private readonly FrozenDictionary<int, int> _rows;
+    private readonly short[] _places;
+    private readonly UnifacInteraction[] _interactions;
+
+    private UnifacTable(FrozenDictionary<int, UnifacSubgroup> subgroups, Dictionary<(int First, int Second), UnifacInteraction> interactions, double volumeExponent)
     {
         Subgroups = subgroups;
-        _interactions = interactions;
         VolumeExponent = volumeExponent;
+        _rows = subgroups.Values.Select(static subgroup => subgroup.MainGroup)
+            .Concat(interactions.Keys.SelectMany(static pair => new[] { pair.First, pair.Second }))
+            .Distinct().Select(static (group, row) => (group, row))
+            .ToFrozenDictionary(static pair => pair.group, static pair => pair.row);
+        _interactions = [default, .. interactions.Values];
+        _places = new short[_rows.Count * _rows.Count];
+        Array.Fill(_places, None);
+        for (var row = 0; row < _rows.Count; row++)
+        {
+            _places[(row * _rows.Count) + row] = 0;
+        }
+
+        short place = 1;
+        foreach (var ((first, second), _) in interactions)
+        {
+            _places[(_rows[first] * _rows.Count) + _rows[second]] = first == second ? (short)0 : place;
+            place++;
+        }
     }
 
     /// <summary>Original UNIFAC, and ammonia as a group with the parameters of PSRK.</summary>
@@ -49,7 +71,17 @@ public sealed class UnifacTable
 
     /// <summary>Interaction of one main group with another; zero with itself; null when none is published.</summary>
     public UnifacInteraction? Interaction(int mainGroup, int withMainGroup) =>
-        mainGroup == withMainGroup ? default(UnifacInteraction) : _interactions.TryGetValue((mainGroup, withMainGroup), out var a) ? a : null;
+        mainGroup == withMainGroup ? default(UnifacInteraction)
+        : _rows.TryGetValue(mainGroup, out var row) && _rows.TryGetValue(withMainGroup, out var with) && Has(row, with) ? Of(row, with) : null;
+
+    /// <summary>The row of a main group, for <see cref="Has"/> and <see cref="Of"/>.</summary>
+    internal int RowOf(int mainGroup) => _rows[mainGroup];
+
+    /// <summary>True when the interaction of one row with another is published.</summary>
+    internal bool Has(int row, int with) => _places[(row * _rows.Count) + with] != None;
+
+    /// <summary>A published interaction.</summary>
+    internal UnifacInteraction Of(int row, int with) => _interactions[_places[(row * _rows.Count) + with]];
 
     private static UnifacTable Read(string subgroupFile, string[] interactionFiles, double volumeExponent)
     {
@@ -74,7 +106,7 @@ public sealed class UnifacTable
         }
 
         return faults.Count == 0
-            ? new UnifacTable(subgroups.ToFrozenDictionary(), interactions.ToFrozenDictionary(), volumeExponent)
+            ? new UnifacTable(subgroups.ToFrozenDictionary(), interactions, volumeExponent)
             : throw new InvalidDataException(string.Join(Environment.NewLine, faults));
     }
 }

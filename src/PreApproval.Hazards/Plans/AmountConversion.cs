@@ -1,6 +1,4 @@
-using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Solutions;
-using PreApproval.Hazards.Structures;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Plans;
@@ -34,7 +32,13 @@ public static class AmountConversion
     }
 
     /// <summary>Substances of a composition with their mass fractions as delivered, where known.</summary>
-    public static IReadOnlyList<Portion> Parts(Composition composition) => composition switch
+    public static IReadOnlyList<Portion> Parts(Composition composition)
+    {
+        ArgumentNullException.ThrowIfNull(composition);
+        return composition.Portions;
+    }
+
+    internal static IReadOnlyList<Portion> PartsOf(Composition composition) => composition switch
     {
         Composition.Pure pure => [new Portion(pure.Substance, null, 1)],
         Composition.Solution solution => SolutionParts(solution),

@@ -9,15 +9,16 @@ namespace PreApproval.Hazards.Plans;
 /// <param name="measured">How volumes were measured.</param>
 internal sealed class ConversionLedger(Measured measured)
 {
-    private readonly List<string> missing = [];
-    private readonly List<string> assumptions = [];
-    private readonly List<TakenAs> takenAs = [];
+    // most amounts need no word
+    private List<string>? missing;
+    private List<string>? assumptions;
+    private List<TakenAs>? takenAs;
 
-    public IReadOnlyList<TakenAs> TakenAs => takenAs;
+    public IReadOnlyList<TakenAs> TakenAs => takenAs ?? (IReadOnlyList<TakenAs>)[];
 
-    public IReadOnlyList<string> Missing => missing;
+    public IReadOnlyList<string> Missing => missing ?? (IReadOnlyList<string>)[];
 
-    public IReadOnlyList<string> Assumptions => assumptions;
+    public IReadOnlyList<string> Assumptions => assumptions ?? (IReadOnlyList<string>)[];
 
     public static double? KnownMolarMass(PlanSubstance substance) => substance.Known?.Identity.MolarMassKgPerMol ?? substance.Structure?.MolarMassKgPerMol;
 
@@ -25,6 +26,7 @@ internal sealed class ConversionLedger(Measured measured)
 
     public void Assume(string what)
     {
+        assumptions ??= [];
         if (!assumptions.Contains(what, StringComparer.Ordinal))
         {
             assumptions.Add(what);
@@ -40,35 +42,36 @@ internal sealed class ConversionLedger(Measured measured)
         _ => throw new System.Diagnostics.UnreachableException(),
     };
 
-    public double? MolarMass(PlanSubstance substance) => Note(KnownMolarMass(substance), $"molar mass of {substance.Name}");
+    public double? MolarMass(PlanSubstance substance) => KnownMolarMass(substance) ?? Missed($"molar mass of {substance.Name}");
 
-    public double? Density(PlanSubstance substance) => Note(KnownDensity(substance), $"density of {substance.Name}");
+    public double? Density(PlanSubstance substance) => KnownDensity(substance) ?? Missed($"density of {substance.Name}");
 
     private double? OfLowBoiling(PlanSubstance substance, Substance known, double m3)
     {
         if (measured.TemperatureK is { } temperature && temperature < known.BoilingPointK?.Value)
         {
-            takenAs.Add(new TakenAs(Phase.Liquid, $"{substance.Name} as liquid at {Screening.Wording.Celsius(temperature)}, below its boiling point"));
+            (takenAs ??= []).Add(new TakenAs(Phase.Liquid, $"{substance.Name} as liquid at {Screening.Wording.Celsius(temperature)}, below its boiling point"));
             return m3 / LiquidVolume.At(known, temperature).M3PerMol;
         }
 
         // a boiling point that is not on file decides nothing
         if (measured.AsGas || (measured.TemperatureK is not null && known.BoilingPointK is not null))
         {
-            takenAs.Add(new TakenAs(Phase.Gas, $"{substance.Name} as gas at 20 °C and 1.01325 bar"));
+            (takenAs ??= []).Add(new TakenAs(Phase.Gas, $"{substance.Name} as gas at 20 °C and 1.01325 bar"));
             return IdealGas.Mol(AtmospherePa, m3, Walk.RoomTemperatureK);
         }
 
-        return Note(null, $"whether {substance.Name} is measured as liquid or gas (no step states its temperature)");
+        return Missed($"whether {substance.Name} is measured as liquid or gas (no step states its temperature)");
     }
 
-    private double? Note(double? value, string what)
+    private double? Missed(string what)
     {
-        if (value is null && !missing.Contains(what, StringComparer.Ordinal))
+        missing ??= [];
+        if (!missing.Contains(what, StringComparer.Ordinal))
         {
             missing.Add(what);
         }
 
-        return value;
+        return null;
     }
 }

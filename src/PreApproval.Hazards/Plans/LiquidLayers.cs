@@ -24,10 +24,7 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
     public static LiquidLayers Of(IReadOnlyList<Content> contents, double temperatureK)
     {
         ArgumentNullException.ThrowIfNull(contents);
-        var liquids = contents.Where(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } })
-            .GroupBy(static content => content.Substance.Key, StringComparer.Ordinal)
-            .Select(static group => (group.First().Substance, Mol: group.Aggregate((double?)0, static (sum, content) => sum + content.Mol)))
-            .ToArray();
+        var liquids = Liquids(contents);
         if (liquids.Length < 2)
         {
             return new LiquidLayers([], true, null);
@@ -43,7 +40,7 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
             return new LiquidLayers([], null, $"no groups are on file for {without.Name}");
         }
 
-        var mixture = new LiquidMixture([.. liquids.Select(static liquid => new MixtureComponent(liquid.Substance.Known!, liquid.Mol!.Value))]);
+        var mixture = new LiquidMixture(Array.ConvertAll(liquids, static liquid => new MixtureComponent(liquid.Substance.Known!, liquid.Mol!.Value)));
         if (mixture.Gaps.Count > 0)
         {
             return new LiquidLayers([], null, "parameters between their groups are missing");
@@ -57,7 +54,12 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
 
         var water = Array.FindIndex(liquids, static liquid => liquid.Substance.Known!.Identity.Cas is Water);
         var parts = mixture.MixingParts;
-        var place = parts.Select((part, index) => (part, index)).ToDictionary(static pair => pair.part, static pair => pair.index);
+        var place = new int[liquids.Length];
+        for (var index = 0; index < parts.Count; index++)
+        {
+            place[parts[index]] = index;
+        }
+
         var secondIsAqueous = water >= 0 && split.Second[place[water]] > split.First[place[water]];
         return new LiquidLayers(
             [
@@ -72,5 +74,34 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
             ],
             false,
             null);
+    }
+
+    private static (PlanSubstance Substance, double? Mol)[] Liquids(IReadOnlyList<Content> contents)
+    {
+        var liquids = new List<(PlanSubstance Substance, double? Mol)>(contents.Count);
+        foreach (var content in contents)
+        {
+            if (content is not { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } })
+            {
+                continue;
+            }
+
+            var at = 0;
+            while (at < liquids.Count && !string.Equals(liquids[at].Substance.Key, content.Substance.Key, StringComparison.Ordinal))
+            {
+                at++;
+            }
+
+            if (at < liquids.Count)
+            {
+                liquids[at] = (liquids[at].Substance, liquids[at].Mol + content.Mol);
+            }
+            else
+            {
+                liquids.Add((content.Substance, content.Mol));
+            }
+        }
+
+        return [.. liquids];
     }
 }

@@ -63,9 +63,34 @@ public abstract record Amount
 /// <summary>What a material is made of.</summary>
 public abstract record Composition
 {
+    private Worked? worked;
+
     private Composition()
     {
     }
+
+    /// <summary>Its substances with their mass fractions as delivered, worked out once.</summary>
+    internal IReadOnlyList<Portion> Portions
+    {
+        get
+        {
+            // a changed copy takes the field along, and asks anew
+            if (worked is null || !ReferenceEquals(worked.Of, this))
+            {
+                worked = new Worked(this, AmountConversion.PartsOf(this));
+            }
+
+            return worked.Portions;
+        }
+    }
+
+    /// <inheritdoc/>
+    public virtual bool Equals(Composition? other) => other is not null && EqualityContract == other.EqualityContract;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => EqualityContract.GetHashCode();
+
+    private sealed record Worked(Composition Of, IReadOnlyList<Portion> Portions);
 
     public sealed record Pure(PlanSubstance Substance) : Composition;
 

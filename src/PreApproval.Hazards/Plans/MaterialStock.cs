@@ -37,13 +37,26 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
         }
 
         // a gas that the plan calls a gas needs no words
-        foreach (var taken in converted.TakenAs.Where(taken => taken.Phase != Substances.Phase.Gas || !measured.AsGas))
+        for (var index = 0; index < converted.TakenAs.Count; index++)
         {
+            var taken = converted.TakenAs[index];
+            if (taken.Phase == Substances.Phase.Gas && measured.AsGas)
+            {
+                continue;
+            }
+
             issues.Add(new WalkIssue(taken.Phase == Substances.Phase.Gas ? WalkIssueKind.TakenAsGas : WalkIssueKind.TakenAsLiquid, stepIndex, material.Id, taken.Words));
         }
 
         var factor = use.Amount is null ? TakeRemainder(material, stepIndex) : TakeShare(material, use.Amount, converted, measured, stepIndex);
-        return [.. converted.Portions.Select(portion => new Content(portion.Substance, material.Id, portion.Mol * factor, portion.MassFraction))];
+        var contents = new Content[converted.Portions.Count];
+        for (var index = 0; index < contents.Length; index++)
+        {
+            var portion = converted.Portions[index];
+            contents[index] = new Content(portion.Substance, material.Id, portion.Mol * factor, portion.MassFraction);
+        }
+
+        return contents;
     }
 
     private static Content[] Present(Material material) =>

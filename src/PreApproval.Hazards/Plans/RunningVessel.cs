@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -19,6 +20,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     private const string Water = "7732-18-5";
 
     private readonly List<Content> contents = [];
+    private Content[] snapshot = [];
     private HeatSource? heatSource;
     private bool cutOut;
     private double? surfaceK;
@@ -32,6 +34,11 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     public Vessel Vessel { get; } = vessel;
 
     public IReadOnlyList<Content> Contents => contents;
+
+    /// <summary>What is in the vessel now: the same list again for as long as nothing has changed.</summary>
+    public IReadOnlyList<Content> Snapshot => CollectionsMarshal.AsSpan(contents).SequenceEqual(snapshot) ? snapshot : snapshot = [.. contents];
+
+    private IReadOnlyList<Content> Present => contents.TrueForAll(static content => content.Mol is null or > 0) ? Snapshot : contents.FindAll(static content => content.Mol is null or > 0);
 
     public double TemperatureK { get; private set; } = Walk.RoomTemperatureK;
 
@@ -180,25 +187,25 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         }
     }
 
-    public void RefreshLast() => Last = Last! with { ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)] };
+    public void RefreshLast() => Last = Last! with { ContentsAfter = Present };
 
-    public StepState State(int index, Step step, Policy policy, IReadOnlyList<Content> before, IReadOnlyList<Content> remaining, IReadOnlyList<GasMade> gases, IReadOnlyList<Reaction> reactions, ReactionHeat? heat = null)
+    public StepState State(int index, Step step, Policy policy, StepCourse course)
     {
         var overshoot = !Heated ? 0 : HeaterOvershoot.K(heatSource, TemperatureK, cutOut, policy);
         // a cooled, closed vessel warms to the room when its cooling is lost
         var floor = Closing is null ? TemperatureK : Math.Max(TemperatureK, Walk.RoomTemperatureK);
         var heater = Math.Max(Math.Max(TemperatureK + overshoot, floor), surfaceK ?? 0);
         // without a declared accumulation the temperature of the reaction is an upper bound, reported on its own
-        var worst = heat is { AccumulationDeclared: true, MtsrK: { } mtsr } && Closing is not null ? Math.Max(heater, mtsr) : heater;
+        var worst = course.Heat is { AccumulationDeclared: true, MtsrK: { } mtsr } && Closing is not null ? Math.Max(heater, mtsr) : heater;
         return new StepState
         {
             Index = index,
             Step = step,
             Vessel = Vessel,
             VesselIndex = vesselIndex,
-            Contents = before,
-            Remaining = remaining,
-            ContentsAfter = [.. contents.Where(static content => content.Mol is null or > 0)],
+            Contents = course.Before,
+            Remaining = course.Remaining,
+            ContentsAfter = Present,
             TemperatureK = TemperatureK,
             WorstTemperatureK = worst,
             SurfaceTemperatureK = surfaceK ?? heater,
@@ -211,10 +218,14 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
             Vent = Vent,
             Headspace = headspace,
             GasEvolvedMol = gasEvolvedMol,
-            GasMade = gases,
+            GasMade = course.Gases,
             HeatedOrGassingSinceClosing = heatedOrGassing,
-            Reactions = reactions,
-            ReactionHeat = heat,
+            Reactions = course.Reactions,
+            ReactionHeat = course.Heat,
+            ClosedBefore = course.ClosedBefore,
+            Additions = course.Additions,
+            Evaporated = course.Evaporated,
+            LeftDry = course.LeftDry,
             HeadspacePaAbs = Closing?.PressurePaAbs ?? headspacePa,
         };
     }
@@ -232,7 +243,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         Vent = null;
         gasEvolvedMol = Closing is null ? 0 : gasEvolvedMol;
         heatedOrGassing = Closing is not null && heatedOrGassing;
-        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, [.. contents])
+        Closing = new Closing(stepIndex, TemperatureK, gases, pressurePa, atAtmosphere, Snapshot)
         {
             MetOpen = Closing?.MetOpen ?? Last?.ContentsAfter ?? [],
             OpenTogetherS = Closing?.OpenTogetherS ?? openTogetherS,

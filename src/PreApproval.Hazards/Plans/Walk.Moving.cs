@@ -89,16 +89,14 @@ public static partial class Walk
                 target.SetTemperature(index, at, step);
             }
 
-            IReadOnlyList<Content> contents = [.. target.Contents];
-            var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
-            var gases = reactions.SelectMany(reaction => React(index, reaction, target, heats)).ToArray();
+            var contents = target.Snapshot;
+            var (gases, heat) = React(index, reactions, target);
             target.MakeGas(gases);
-            IReadOnlyList<Content> remaining = reactions.Length == 0 ? contents : [.. target.Contents];
-            var heat = ReactionHeat.Of(heats, contents, target.TemperatureK);
+            var remaining = target.Snapshot;
 
             // what runs into the water, alcohol or acid of the receiver is quenched there
             target.Quench(receives);
-            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, contents, remaining, gases, reactions, heat);
+            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, new StepCourse { Before = contents, Remaining = remaining, Gases = gases, Reactions = reactions, Heat = heat });
             target.Last = state;
             states.Add(state);
             source.RefreshLast();

@@ -65,13 +65,13 @@ public static partial class Walk
             var closedBefore = vessel.Closing is null ? null : vessel.Last;
             vessel.BeginStep();
             var measuredK = step.TemperatureK ?? (vessel.TemperatureStep is null ? null : vessel.TemperatureK);
-            var additions = new List<(string Id, double? Mol)>(step.Materials.Count);
-            foreach (var use in step.Materials)
+            var added = step.Materials.Count == 0 ? [] : new double?[step.Materials.Count];
+            for (var use = 0; use < added.Length; use++)
             {
-                var taken = stock.Take(use, index, measuredK);
+                var taken = stock.Take(step.Materials[use], index, measuredK);
                 ledger.Charge(taken);
                 vessel.Add(taken);
-                additions.Add((use.MaterialId, taken.Aggregate((double?)0, static (sum, content) => sum + content.Mol)));
+                added[use] = Sum(taken);
             }
 
             if (step.Materials.Count > 0 && vessel.Closing is not null && step.Action != StepAction.Quench)
@@ -88,24 +88,27 @@ public static partial class Walk
             var opened = Close(index, step, vessel);
             vessel.PassTime(step, step.Materials.Count > 0);
             // what is declared for a transfer happens where the partners meet, in the vessel that receives
-            var declared = plan.Reactions.Where(reaction => string.Equals(reaction.Step, step.Id, StringComparison.Ordinal)).ToArray();
+            var declared = Declared(step);
             var reactions = step.Action == StepAction.Transfer && Target(step, vessel) is not null ? [] : declared;
-            var before = vessel.Contents.ToArray();
-            var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
-            var gases = reactions.SelectMany(reaction => React(index, reaction, vessel, heats)).ToArray();
+            var before = vessel.Snapshot;
+            var (gases, heat) = React(index, reactions, vessel);
             vessel.MakeGas(gases);
             CheckFrozen(index, step, vessel);
-            IReadOnlyList<Content> remaining = reactions.Length == 0 ? before : [.. vessel.Contents];
-            var heat = ReactionHeat.Of(heats, before, vessel.TemperatureK);
+            var remaining = vessel.Snapshot;
             var evaporated = After(index, step, vessel);
-            var state = vessel.State(index, step, policy, before, remaining, gases, reactions, heat) with
+            var state = vessel.State(index, step, policy, new StepCourse
             {
+                Before = before,
+                Remaining = remaining,
+                Gases = gases,
+                Reactions = reactions,
+                Heat = heat,
                 ClosedBefore = opened ? closedBefore : null,
-                Additions = [.. additions.Select(added => new Addition(added.Id, added.Mol, step.OverS, vessel.TemperatureK))],
+                Additions = Additions(step, added, vessel),
                 Evaporated = evaporated,
                 LeftDry = evaporated.Count > 0 && vessel.Contents.Any(static content => content.Mol is null or > 0)
                     && !vessel.Contents.Any(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: not Substances.Phase.Solid, Involatile: false } }),
-            };
+            });
             vessel.Last = state;
             states.Add(state);
             if (step.Action == StepAction.Quench && Reactivity.GasEvolution.Undeclared(state) is { } gas)
@@ -150,6 +153,56 @@ public static partial class Walk
             StepAction.Distil => "distilling",
             _ => "heating",
         };
+
+        private static double? Sum(IReadOnlyList<Content> contents)
+        {
+            double? sum = 0;
+            for (var index = 0; index < contents.Count; index++)
+            {
+                sum += contents[index].Mol;
+            }
+
+            return sum;
+        }
+
+        private static Addition[] Additions(Step step, double?[] mol, RunningVessel vessel)
+        {
+            var additions = mol.Length == 0 ? [] : new Addition[mol.Length];
+            for (var use = 0; use < additions.Length; use++)
+            {
+                additions[use] = new Addition(step.Materials[use].MaterialId, mol[use], step.OverS, vessel.TemperatureK);
+            }
+
+            return additions;
+        }
+
+        private Reaction[] Declared(Step step)
+        {
+            Reaction[] declared = [];
+            for (var index = 0; index < plan.Reactions.Count; index++)
+            {
+                if (string.Equals(plan.Reactions[index].Step, step.Id, StringComparison.Ordinal))
+                {
+                    declared = [.. declared, plan.Reactions[index]];
+                }
+            }
+
+            return declared;
+        }
+
+        /// <summary>Lets the declared reactions happen in a vessel: the gas they make, and what their heat can do.</summary>
+        private (IReadOnlyList<GasMade> Gases, ReactionHeat? Heat) React(int index, Reaction[] reactions, RunningVessel vessel)
+        {
+            if (reactions.Length == 0)
+            {
+                return ([], null);
+            }
+
+            var before = vessel.Snapshot;
+            var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
+            var gases = reactions.SelectMany(reaction => React(index, reaction, vessel, heats)).ToArray();
+            return (gases, ReactionHeat.Of(heats, before, vessel.TemperatureK));
+        }
 
         private IEnumerable<GasMade> React(int index, Reaction reaction, RunningVessel vessel, List<(double HeatJPerMol, double? Mol, double? Accumulation)> heats)
         {
@@ -220,10 +273,22 @@ public static partial class Walk
                 return;
             }
 
-            var liquids = vessel.Contents.Where(static content => content is { Mol: null or > 0, Spent: false, Substance.Known.PhaseAt298K: Substances.Phase.Liquid }).ToArray();
-            if (liquids.Length > 0 && Array.TrueForAll(liquids, content => content.Substance.Known!.MeltingPointK?.Value > set))
+            Content? lowest = null;
+            for (var content = 0; content < vessel.Contents.Count; content++)
             {
-                var lowest = liquids.MinBy(static content => content.Substance.Known!.MeltingPointK!.Value)!;
+                if (vessel.Contents[content] is { Mol: null or > 0, Spent: false, Substance.Known: { PhaseAt298K: Substances.Phase.Liquid } known } liquid)
+                {
+                    if (!(known.MeltingPointK?.Value > set))
+                    {
+                        return;
+                    }
+
+                    lowest = lowest is null || known.MeltingPointK.Value < lowest.Substance.Known!.MeltingPointK!.Value ? liquid : lowest;
+                }
+            }
+
+            if (lowest is not null)
+            {
                 Issue(WalkIssueKind.Frozen, index, $"{Wording.Celsius(set)} is below the melting point of every liquid in “{vessel.Vessel.Id}” (the lowest: {lowest.Substance.Name}, {Wording.Celsius(lowest.Substance.Known!.MeltingPointK!.Value)})");
             }
         }

@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Reactivity;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Plans;
@@ -126,6 +127,30 @@ public sealed record StepState
 
     /// <summary>Declared reactions of this step.</summary>
     public IReadOnlyList<Reaction> Reactions { get; init; } = [];
+
+    /// <summary>Every encounter in the vessel at this step, found once.</summary>
+    internal IReadOnlyList<Meeting> Meetings
+    {
+        get
+        {
+            // a copy with other contents takes the field along, and asks anew
+            if (met is null || !ReferenceEquals(met.Of, this))
+            {
+                met = new Met(this, Meeting.At(this));
+            }
+
+            return met.Meetings;
+        }
+    }
+
+    private Met? met;
+
+    private sealed class Met(StepState of, IReadOnlyList<Meeting> meetings)
+    {
+        public StepState Of { get; } = of;
+
+        public IReadOnlyList<Meeting> Meetings { get; } = meetings;
+    }
 }
 
 /// <summary>What the walk itself found odd or missing.</summary>
@@ -166,4 +191,7 @@ public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<W
 {
     /// <summary>Where the mol of every substance came from and went, in the order they first appear.</summary>
     public IReadOnlyList<SubstanceBalance> Balance { get; init; } = [];
+
+    /// <summary>The states of each vessel in step order, the vessel that comes first in front.</summary>
+    internal IReadOnlyList<StepState[]> ByVessel => field ??= [.. States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal).Select(static group => group.ToArray())];
 }

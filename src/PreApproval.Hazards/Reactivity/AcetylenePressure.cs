@@ -26,7 +26,7 @@ internal static class AcetylenePressure
                     Severity = Severity.Danger,
                     Steps = [.. group.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
                     Vessel = group.Key,
-                    Materials = [.. group.SelectMany(static state => state.Contents).Where(static content => IsAcetylene(content.Substance)).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+                    Materials = MaterialIds.Of(group.SelectMany(static state => state.Contents).Where(static content => IsAcetylene(content.Substance))),
                     Statement = $"Acetylene in “{group.Key}” stands at {Wording.BarGauge(worst.Closing!.PressurePaAbs - AtmospherePa)}: above 1.03 bar(g) it can decompose explosively without any air. Work below that, or with a substitute.",
                     Evidence =
                     [

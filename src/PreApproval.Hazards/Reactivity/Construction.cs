@@ -25,7 +25,7 @@ internal static class Construction
         }
 
         // the aluminium of a crimp cap lies behind its septum
-        if (Says(vessel.Kind, "aluminium") || Says(vessel.Kind, "aluminum") || vessel.Parts.Any(static part => Says(part.Name, "aluminium") || Says(part.Name, "aluminum")))
+        if (Says(vessel.Kind, "aluminium") || Says(vessel.Kind, "aluminum") || AnyPart(vessel, "aluminium") || AnyPart(vessel, "aluminum"))
         {
             yield return EncounterTable.AluminiumWare;
         }
@@ -37,7 +37,20 @@ internal static class Construction
     }
 
     private static bool Anywhere(Vessel vessel, string word) =>
-        Says(vessel.Kind, word) || (vessel.Closure is { } closure && Says(closure, word)) || vessel.Parts.Any(part => Says(part.Name, word));
+        Says(vessel.Kind, word) || (vessel.Closure is { } closure && Says(closure, word)) || AnyPart(vessel, word);
+
+    private static bool AnyPart(Vessel vessel, string word)
+    {
+        for (var index = 0; index < vessel.Parts.Count; index++)
+        {
+            if (Says(vessel.Parts[index].Name, word))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static bool Says(string text, string word) => text.Contains(word, StringComparison.OrdinalIgnoreCase);
 }

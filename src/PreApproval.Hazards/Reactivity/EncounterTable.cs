@@ -42,11 +42,17 @@ public sealed record Encounter
     /// <summary>True when the first partner alone limits, the second being a catalyst or in effect without limit.</summary>
     public bool FirstLimits { get; init; }
 
+    /// <summary>Equivalents of the second partner that one equivalent of the first takes up, as the published equation says; 1 where nothing is said.</summary>
+    public double SecondPerFirst { get; init; } = 1;
+
     /// <summary>Only above this temperature of the contents, in K.</summary>
     public double? AboveK { get; init; }
 
     /// <summary>Only up to this temperature of the contents, in K.</summary>
     public double? BelowK { get; init; }
+
+    /// <summary>Why the two are without a known hazard outside the range of temperature of this row.</summary>
+    internal HarmlessBasis OutOfRange => field ??= new HarmlessBasis(Key, $"a hazard of {A} with {B} is known only {PairWords.Range(this)}", Sources);
 
     /// <summary>Mass of the first partner in kg above which the row is one step worse; null: no such limit.</summary>
     public double? MassUpToKg { get; init; }
@@ -99,6 +105,9 @@ public static class EncounterTable
     /// <summary>Name of the pseudo-family of a liner, seal or tube of PTFE.</summary>
     public const string Ptfe = "PTFE";
 
+    /// <summary>Name of the pseudo-family of storing, for what air does to a bottle over months.</summary>
+    public const string Storing = "storing";
+
     /// <summary>What is done to a substance rather than what meets it: such a row is an energetic finding.</summary>
     public static IReadOnlyList<string> Treatments { get; } = [Heat, Drying, Grinding, Concentrating, GroundJoints];
 
@@ -106,7 +115,7 @@ public static class EncounterTable
     public static IReadOnlyList<string> Construction { get; } = [Glass, Steel, CopperAlloy, AluminiumWare, Ptfe];
 
     /// <summary>Names that stand in rows like families and are none.</summary>
-    public static IReadOnlyList<string> Pseudo { get; } = [Air, UnpurgedAir, .. Construction, .. Treatments];
+    public static IReadOnlyList<string> Pseudo { get; } = [Air, UnpurgedAir, Storing, .. Construction, .. Treatments];
 
     /// <summary>All rows in the order of the table.</summary>
     public static IReadOnlyList<Encounter> All { get; } = [.. EmbeddedTable.Rows("encounters.tsv").Select(Read)];
@@ -131,6 +140,7 @@ public static class EncounterTable
             Consequences = EmbeddedTable.Entries(row["consequences"]),
             Gases = [.. gases.Select(static entry => entry.Split(':')).Select(static gas => new GasShare(gas[0], double.Parse(gas[1], CultureInfo.InvariantCulture)))],
             FirstLimits = gases.Count > 0 && gases[^1].EndsWith(":first", StringComparison.Ordinal),
+            SecondPerFirst = Number(row["condition"], "ratio=") ?? 1,
             AboveK = Limit(row["condition"], "above="),
             BelowK = Limit(row["condition"], "below="),
             MassUpToKg = Number(row["condition"], "grams=") / 1000,

@@ -15,8 +15,9 @@ internal static class EnergeticGaps
     public static IEnumerable<Finding> Find(ScreeningContext context) =>
         context.Walk.States
             .Where(static state => state.WorstTemperatureK > HardK || (state.Sealed && state.Heated) || state.Step.Action is StepAction.Concentrate or StepAction.Distil)
+            .Where(static state => state.Contents.Any(IsEnergetic))
             .SelectMany(static state => state.Contents
-                .Where(static content => !content.Spent && content.Mol is null or > 0)
+                .Where(static content => !content.Spent && content.Mol is null or > 0 && IsEnergetic(content))
                 .SelectMany(content => FamilyTable.Default.Of(content.Substance, content.MassFraction).Where(FamilyTable.Default.IsEnergetic)
                     .Where(family => !IsAssessed(family, state) && !(Meeting.Reducible.Contains(family, StringComparer.Ordinal) && state.Contents.Any(static other => FamilyTable.Default.Of(other.Substance, other.MassFraction).Contains(Meeting.Reductants, StringComparer.Ordinal)))).Select(family => (State: state, Content: content, Family: family))))
             .GroupBy(static entry => (entry.State.Vessel.Id, entry.Content.Substance.Key))
@@ -36,6 +37,20 @@ internal static class EnergeticGaps
                     LeavesCheckUndone = true,
                 };
             });
+
+    private static bool IsEnergetic(Content content)
+    {
+        var families = FamilyTable.Default.Of(content.Substance, content.MassFraction);
+        for (var index = 0; index < families.Count; index++)
+        {
+            if (FamilyTable.Default.IsEnergetic(families[index]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>A row of the table covers what is done to the family here, whether it fires or not.</summary>
     private static bool IsAssessed(string family, StepState state) =>

@@ -57,24 +57,7 @@ public sealed class FamilyTable
     {
         ArgumentNullException.ThrowIfNull(substance);
         var listed = Find(substance).FamiliesAt(massFraction);
-        if (substance is { Known: not null, Structure: null })
-        {
-            return listed;
-        }
-
-        List<string> families = [.. listed];
-        if (substance.Structure is { } structure)
-        {
-            families.AddRange(structure.Families.Where(family => !families.Contains(family, StringComparer.Ordinal)));
-        }
-
-        if (substance.Known is null && SolutionCatalog.Default.TryFind(substance.Name, out var solution))
-        {
-            // a name such as bleach, where only a substance can stand, brings in what is in the bottle
-            families.AddRange(solution.Parts.SelectMany(part => OfCas(part.Substance.Identity.Cas, part.MassFraction)).Where(family => !families.Contains(family, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToArray());
-        }
-
-        return families;
+        return substance is { Known: not null, Structure: null } ? listed : WithStructure(substance, listed);
     }
 
     /// <summary>Reactive groups per molecule in a family, for the gas an encounter makes: from the table, else counted in the structure, else 1.</summary>
@@ -109,15 +92,33 @@ public sealed class FamilyTable
 
     private bool IsAny(PlanSubstance substance, FrozenSet<string> families)
     {
-        foreach (var family in Of(substance))
+        var own = Of(substance);
+        for (var index = 0; index < own.Count; index++)
         {
-            if (families.Contains(family))
+            if (families.Contains(own[index]))
             {
                 return true;
             }
         }
 
         return false;
+    }
+
+    private List<string> WithStructure(PlanSubstance substance, string[] listed)
+    {
+        List<string> families = [.. listed];
+        if (substance.Structure is { } structure)
+        {
+            families.AddRange(structure.Families.Where(family => !families.Contains(family, StringComparer.Ordinal)));
+        }
+
+        if (substance.Known is null && SolutionCatalog.Default.TryFind(substance.Name, out var solution))
+        {
+            // a name such as bleach, where only a substance can stand, brings in what is in the bottle
+            families.AddRange(solution.Parts.SelectMany(part => OfCas(part.Substance.Identity.Cas, part.MassFraction)).Where(family => !families.Contains(family, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal).ToArray());
+        }
+
+        return families;
     }
 
     private string[] OfCas(string? cas, double? massFraction) =>
@@ -137,9 +138,10 @@ public sealed class FamilyTable
         public static Memberships None { get; } = new([]);
 
         public string[] FamiliesAt(double? massFraction) =>
-            massFraction is not { } fraction || fraction >= highestGate
-                ? families
-                : [.. rows.Where(row => row.MinimumMassFraction is not { } gate || fraction >= gate).Select(static row => row.Family)];
+            massFraction is not { } fraction || fraction >= highestGate ? families : Below(fraction);
+
+        private string[] Below(double fraction) =>
+            [.. rows.Where(row => row.MinimumMassFraction is not { } gate || fraction >= gate).Select(static row => row.Family)];
 
         public double? Equivalents(string family)
         {

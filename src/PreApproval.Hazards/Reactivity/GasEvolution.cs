@@ -46,7 +46,9 @@ internal static class GasEvolution
             : Sum(Strongest(Gassing(state, closing.MetOpen).Where(IsAtOnce).Select(static meeting => (meeting, meeting.GasMol))), "");
 
     private static List<Meeting> Gassing(StepState state, IReadOnlyList<Content> contents) =>
-        [.. Meeting.At(ReferenceEquals(contents, state.Contents) ? state : state with { Contents = contents }).Where(static meeting => meeting.Encounter.Gas is not null)];
+        [.. (ReferenceEquals(contents, state.Contents) ? state : state with { Contents = contents }).Meetings.Where(Gasses)];
+
+    private static bool Gasses(Meeting meeting) => meeting.Encounter.Gas is not null;
 
     private static double? Formable(Meeting meeting, Meeting? metOpen, Closing closing, StepState state)
     {

@@ -21,7 +21,7 @@ internal static class Happenings
         foreach (var state in walk.States)
         {
             var history = histories.At(state);
-            var meetings = Meeting.At(state);
+            var meetings = state.Meetings;
             foreach (var meeting in meetings)
             {
                 if (history.StillHappens(meeting))

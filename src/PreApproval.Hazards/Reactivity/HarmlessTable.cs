@@ -7,7 +7,17 @@ namespace PreApproval.Hazards.Reactivity;
 /// <param name="Key">Stable key of the row.</param>
 /// <param name="Basis">In words, for a sentence.</param>
 /// <param name="Sources">Keys of the references.</param>
-public sealed record HarmlessBasis(string Key, string Basis, IReadOnlyList<string> Sources);
+public sealed record HarmlessBasis(string Key, string Basis, IReadOnlyList<string> Sources)
+{
+    /// <summary>The basis with a capital letter, written once.</summary>
+    internal string Sentence => field ??= Wording.Capital(Basis);
+
+    /// <summary>This basis as the only one of a pair.</summary>
+    internal IReadOnlyList<HarmlessBasis> Alone => field ??= [this];
+
+    /// <summary>Full references, looked up once.</summary>
+    internal IReadOnlyList<string> References => field ??= Screening.References.Full(Sources);
+}
 
 /// <summary>The everyday encounters of Data/harmless-encounters.tsv.</summary>
 internal static class HarmlessTable

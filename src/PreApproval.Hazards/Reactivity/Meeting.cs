@@ -14,8 +14,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Partial pressure of oxygen in Pa up to which a vessel counts as purged (5 vol% at atmospheric pressure, the limiting oxygen concentration of hydrogen in nitrogen).</summary>
     private const double PurgedOxygenPa = 5e3;
 
-    // room enough for the families of a usual scene
-    private const int FamiliesOfAScene = 24;
+    // the families of one scene at a time: filled anew for each, kept for the next
+    [ThreadStatic]
+    private static HashSet<string>? here;
+
+    [ThreadStatic]
+    private static List<Partner>? together;
 
     /// <summary>Family that turns a peroxide, an N-halo imide or an iodine(III) or (V) compound into what is none.</summary>
     internal const string Reductants = "sulfites and thiosulfates";
@@ -32,8 +36,8 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Equivalents of the first partner in mol; null when the amount of any member is not known.</summary>
     public double? AEquivalents => Equivalents(A, Encounter.A);
 
-    /// <summary>Equivalents of the second partner in mol; null when the amount of any member is not known.</summary>
-    public double? BEquivalents => Equivalents(B, Encounter.B);
+    /// <summary>Equivalents of the first partner in mol that the second can take up; null when the amount of any member of the second is not known.</summary>
+    public double? BEquivalents => Equivalents(B, Encounter.B) / Encounter.SecondPerFirst;
 
     /// <summary>Equivalents of the limiting partner in mol; null when no amount is known on either side.</summary>
     public double? LimitingEquivalents
@@ -52,7 +56,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     {
         get
         {
-            double?[] sides = Encounter.FirstLimits ? [Known(A, Encounter.A)] : [Known(A, Encounter.A), Known(B, Encounter.B)];
+            double?[] sides = Encounter.FirstLimits ? [Known(A, Encounter.A)] : [Known(A, Encounter.A), Known(B, Encounter.B) / Encounter.SecondPerFirst];
             return LimitingEquivalents ?? sides.Min();
         }
     }
@@ -69,9 +73,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>The same against the rows of another table.</summary>
     public static IReadOnlyList<Meeting> At(StepState state, EncounterIndex table)
     {
-        var partners = new List<Partner>(state.Contents.Count + 1);
-        foreach (var content in state.Contents)
+        var partners = together ??= [];
+        partners.Clear();
+        for (var index = 0; index < state.Contents.Count; index++)
         {
+            var content = state.Contents[index];
             if (!content.Spent && content.Mol is null or > 0)
             {
                 partners.Add(Partner.Of(content, Strength(content, state)));
@@ -83,11 +89,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        List<string> scene = [.. Scene(state)];
-        var meetings = Among(partners, scene, state.WorstTemperatureK, table);
+        var meetings = Among(partners, Scene(state), state.WorstTemperatureK, table);
+        partners.Clear();
         if (state.Reactions.Count > 0)
         {
-            meetings.AddRange(OfProducts(state, scene, table).Where(own => !meetings.Exists(meeting => ReferenceEquals(meeting.Encounter, own.Encounter))));
+            meetings = [.. meetings, .. OfProducts(state, table).Where(own => !meetings.Exists(meeting => ReferenceEquals(meeting.Encounter, own.Encounter)))];
         }
 
         return meetings;
@@ -97,12 +103,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// What the step itself makes, against heat, air and what is done to it: nothing else of its step may be left to meet, and what is left meets it in the next. A gas is gone by then, and a weak finding
     /// about it would repeat what is said of gas anyway: only a danger, or what its own decomposition does, is kept.
     /// </summary>
-    private static IEnumerable<Meeting> OfProducts(StepState state, List<string> scene, EncounterIndex table)
+    private static IEnumerable<Meeting> OfProducts(StepState state, EncounterIndex table)
     {
         var made = state.Remaining.Where(left => !left.Spent && left.Mol is null or > 0 && !state.Contents.Any(before => SameKind(before, left))).Select(static left => Partner.Of(left, left.MassFraction)).ToList();
         var gases = state.GasMade.Where(static gas => gas.Mol is null or > 0).Select(static gas => Partner.Of(new Content(gas.Gas, null, gas.Mol, 1), 1)).ToList();
-        return Among(made, scene, state.WorstTemperatureK, table)
-            .Concat(Among(gases, scene, state.WorstTemperatureK, table).Where(static meeting => meeting.Encounter.Severity == Severity.Danger || EncounterTable.Treatments.Contains(meeting.Encounter.B, StringComparer.Ordinal)))
+        return Among(made, Scene(state), state.WorstTemperatureK, table)
+            .Concat(Among(gases, Scene(state), state.WorstTemperatureK, table).Where(static meeting => meeting.Encounter.Severity == Severity.Danger || EncounterTable.Treatments.Contains(meeting.Encounter.B, StringComparer.Ordinal)))
             .DistinctBy(static meeting => meeting.Encounter);
     }
 
@@ -148,23 +154,36 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             yield return EncounterTable.Drying;
         }
 
+        if (state.Step.Action is StepAction.Store)
+        {
+            yield return EncounterTable.Storing;
+        }
+
         if (state.Vessel.Kind.Contains("ground", StringComparison.OrdinalIgnoreCase))
         {
             yield return EncounterTable.GroundJoints;
         }
     }
 
-    private static List<Meeting> Among(List<Partner> partners, List<string> scene, double temperatureK, EncounterIndex table)
+    private static List<Meeting> Among(List<Partner> partners, IEnumerable<string> scene, double temperatureK, EncounterIndex table)
     {
-        var present = new HashSet<string>(FamiliesOfAScene, StringComparer.Ordinal);
-        present.UnionWith(scene);
+        var present = here ??= new HashSet<string>(StringComparer.Ordinal);
+        present.Clear();
+        foreach (var family in scene)
+        {
+            present.Add(family);
+        }
+
         foreach (var partner in partners)
         {
-            present.UnionWith(partner.Families);
+            for (var index = 0; index < partner.Families.Count; index++)
+            {
+                present.Add(partner.Families[index]);
+            }
         }
 
         var reduced = present.Contains(Reductants);
-        var meetings = new List<(int Row, Meeting Meeting)>();
+        List<(int Row, Meeting Meeting)>? meetings = null;
         foreach (var family in present)
         {
             foreach (var (row, encounter) in table.From(family))
@@ -180,12 +199,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
                 var meeting = new Meeting(encounter, Members(partners, encounter.A), Members(partners, encounter.B), encounter.C is null ? [] : Members(partners, encounter.C));
                 if (meeting.AreApart())
                 {
-                    meetings.Add((row, meeting));
+                    (meetings ??= []).Add((row, meeting));
                 }
             }
         }
 
-        if (meetings.Count == 0)
+        if (meetings is null)
         {
             return [];
         }

@@ -14,6 +14,9 @@ internal static class MeetingSeverity
 {
     private const double CoolUpToK = 283.15;
     private const double SmallBelowMol = 1e-3;
+
+    // a few milligrams: heat that a drop of solvent takes up, gas of a few millilitres
+    private const double TraceBelowMol = 1e-4;
     private const double LargeAboveMol = 0.5;
 
     /// <summary>Gas in L below which a dosed addition to an open vessel is no grave matter: over the ten minutes of a dosing a tenth of the flow that asks for a look. Common practice, no source.</summary>
@@ -28,6 +31,11 @@ internal static class MeetingSeverity
         {
             severity++;
             because.Add("lower for less than 1 mmol");
+            if (limiting < TraceBelowMol && severity < Severity.Caution)
+            {
+                severity++;
+                because.Add("and lower again for less than 0.1 mmol");
+            }
         }
 
         if (meeting.CountedEquivalents > LargeAboveMol && meeting.Encounter.Severity < Severity.Notice && severity > Severity.Danger)

@@ -57,7 +57,7 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
             made[state] =
             [
                 .. declared.Where(gas => !(Total(undeclared, gas) > Total(declared, gas))),
-                .. undeclared.Where(gas => !declared.Any(gas.IsSame) || Total(undeclared, gas) > Total(declared, gas)),
+                .. undeclared.Where(gas => !declared.Any(gas.IsSame) || (Total(undeclared, gas) is { } more && !(more <= Total(declared, gas)))),
             ];
         }
 

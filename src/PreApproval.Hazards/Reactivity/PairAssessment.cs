@@ -13,7 +13,11 @@ public enum Assessment
 /// <summary>One that may meet another: a substance with its families, or air, or what a vessel is made of.</summary>
 /// <param name="Name">For a sentence.</param>
 /// <param name="Families">Its families; a pseudo-family for air and materials of construction; empty: nobody knows.</param>
-public sealed record PairPartner(string Name, IReadOnlyList<string> Families);
+public sealed record PairPartner(string Name, IReadOnlyList<string> Families)
+{
+    /// <summary>True for what comes as a liquid far below freezing (liquid nitrogen): rows that hold only there speak of it.</summary>
+    public bool IsCryogenic { get; init; }
+}
 
 /// <summary>What two partners do to each other.</summary>
 public sealed record PairAnswer
@@ -41,7 +45,15 @@ public sealed record PairAnswer
 /// </summary>
 public static class PairAssessment
 {
-    /// <summary>Every pair of the partners, in their order, with every row that may apply at any temperature; three-part rows where the third is among them.</summary>
+    /// <summary>Temperature in K below which only what comes as a cryogenic liquid is ever used.</summary>
+    public const double CryogenicK = 120;
+
+    private static readonly Encounter[] InThree = [.. EncounterTable.All.Where(static row => row.C is { } third && !EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal))];
+
+    /// <summary>
+    /// Every pair of the partners, in their order, with every row that may apply at any temperature. Three-part rows count where the third
+    /// is among the partners, or where one of the two is a bottle that brings two of the three parts.
+    /// </summary>
     public static IReadOnlyList<PairAnswer> Of(IReadOnlyList<PairPartner> partners)
     {
         ArgumentNullException.ThrowIfNull(partners);
@@ -51,8 +63,9 @@ public static class PairAssessment
             for (var j = i + 1; j < partners.Count; j++)
             {
                 var (one, other) = (i, j);
-                bool Applies(Encounter row) => row.C is not { } third || EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal)
-                    || partners.Where((_, index) => index != one && index != other).Any(partner => partner.Families.Contains(third, StringComparer.Ordinal));
+                bool Applies(Encounter row) => (row.BelowK is not < CryogenicK || partners[one].IsCryogenic || partners[other].IsCryogenic)
+                    && (row.C is not { } third || EncounterTable.Pseudo.Contains(third, StringComparer.Ordinal) || HasAll(partners[one], partners[other], row)
+                        || partners.Where((_, index) => index != one && index != other).Any(partner => partner.Families.Contains(third, StringComparer.Ordinal)));
                 answers.Add(Judge(partners[i], partners[j], Applies));
             }
         }
@@ -63,10 +76,9 @@ public static class PairAssessment
     /// <summary>Two partners, given which rows apply where they meet.</summary>
     internal static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies)
     {
-        var rows = Between(a, b).Where(applies).DistinctBy(static row => row.Key, StringComparer.Ordinal).OrderBy(static row => row.Severity).ToArray();
-        if (rows.Length > 0)
+        if (Between(a, b, applies) is { Count: > 0 } rows)
         {
-            return new PairAnswer { A = a, B = b, Assessment = Assessment.Hazard, Encounters = rows };
+            return new PairAnswer { A = a, B = b, Assessment = Assessment.Hazard, Encounters = [.. rows.OrderBy(static row => row.Severity)] };
         }
 
         var bases = Bases(a.Families, b.Families);
@@ -76,46 +88,99 @@ public static class PairAssessment
     /// <summary>Why two sets of families are said to be without a known hazard; empty when any two of them are not covered.</summary>
     internal static IReadOnlyList<HarmlessBasis> Bases(IReadOnlyList<string> a, IReadOnlyList<string> b)
     {
-        var (first, second) = (Standing(a), Standing(b));
-        var bases = new List<HarmlessBasis>();
-        foreach (var one in first)
+        HarmlessBasis? first = null;
+        List<HarmlessBasis>? several = null;
+        var (narrowA, narrowB) = (OnlyNarrow(a), OnlyNarrow(b));
+        for (var i = 0; i < a.Count; i++)
         {
-            foreach (var other in second)
+            for (var j = 0; j < b.Count; j++)
             {
-                if ((HarmlessTable.Of(one, other) ?? OutOfRange(one, other)) is not { } basis)
+                if (IsLeftOut(a[i], narrowA) || IsLeftOut(b[j], narrowB))
+                {
+                    continue;
+                }
+
+                if ((HarmlessTable.Of(a[i], b[j]) ?? OutOfRange(a[i], b[j])) is not { } basis)
                 {
                     return [];
                 }
 
-                if (!bases.Exists(known => string.Equals(known.Key, basis.Key, StringComparison.Ordinal)))
+                first ??= basis;
+                if (!Holds(several, first, basis.Key))
                 {
-                    bases.Add(basis);
+                    (several ??= [first]).Add(basis);
                 }
             }
         }
 
-        return bases;
+        return several ?? first?.Alone ?? [];
     }
 
-    private static List<Encounter> Between(PairPartner a, PairPartner b)
+    /// <summary>The rows between two partners that apply, each once; null: none.</summary>
+    private static List<Encounter>? Between(PairPartner a, PairPartner b, Func<Encounter, bool> applies)
     {
-        var rows = new List<Encounter>();
-        foreach (var one in a.Families)
+        List<Encounter>? rows = null;
+        for (var i = 0; i < a.Families.Count; i++)
         {
-            foreach (var other in b.Families)
+            for (var j = 0; j < b.Families.Count; j++)
             {
-                rows.AddRange(EncounterIndex.Default.Between(one, other));
+                foreach (var row in EncounterIndex.Default.Between(a.Families[i], b.Families[j]))
+                {
+                    if (applies(row) && rows?.Exists(known => string.Equals(known.Key, row.Key, StringComparison.Ordinal)) is not true)
+                    {
+                        (rows ??= []).Add(row);
+                    }
+                }
+            }
+        }
+
+        foreach (var row in InThree)
+        {
+            if (HasAll(a, b, row))
+            {
+                (rows ??= []).Add(row);
             }
         }
 
         return rows;
     }
 
-    /// <summary>Families that only tell members of a wider one apart say nothing of their own, as long as there is another.</summary>
-    private static IReadOnlyList<string> Standing(IReadOnlyList<string> families)
+    /// <summary>The two bring all three parts of a row, and neither of them alone.</summary>
+    private static bool HasAll(PairPartner a, PairPartner b, Encounter row)
     {
-        string[] standing = [.. families.Where(static family => !FamilyTable.Default.OnlyNarrows(family))];
-        return standing.Length > 0 ? standing : families;
+        string[] parts = [row.A, row.B, row.C ?? ""];
+        return Array.TrueForAll(parts, part => Has(a, part) || Has(b, part)) && !Array.TrueForAll(parts, part => Has(a, part)) && !Array.TrueForAll(parts, part => Has(b, part));
+
+        static bool Has(PairPartner partner, string family) => partner.Families.Contains(family, StringComparer.Ordinal);
+    }
+
+    private static bool Holds(List<HarmlessBasis>? several, HarmlessBasis first, string key)
+    {
+        for (var index = 1; index < several?.Count; index++)
+        {
+            if (string.Equals(several[index].Key, key, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return string.Equals(first.Key, key, StringComparison.Ordinal);
+    }
+
+    /// <summary>Families that only tell members of a wider one apart say nothing of their own, as long as there is another.</summary>
+    private static bool IsLeftOut(string family, bool onlyNarrow) => !onlyNarrow && FamilyTable.Default.OnlyNarrows(family);
+
+    private static bool OnlyNarrow(IReadOnlyList<string> families)
+    {
+        for (var index = 0; index < families.Count; index++)
+        {
+            if (!FamilyTable.Default.OnlyNarrows(families[index]))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>The pair is known, and the row holds only in another range of temperature.</summary>
@@ -125,7 +190,7 @@ public static class PairAssessment
         {
             if (row is { C: null } && (row.AboveK ?? row.BelowK) is not null)
             {
-                return new HarmlessBasis(row.Key, $"a hazard of {row.A} with {row.B} is known only {PairWords.Range(row)}", row.Sources);
+                return row.OutOfRange;
             }
         }
 

@@ -24,11 +24,14 @@ public static class PairWords
         return string.Join("; ", answer.Bases.Select(static basis => basis.Basis));
     }
 
-    /// <summary>Under which conditions the rows hold; empty where they hold under any.</summary>
+    /// <summary>Under which conditions the rows hold, with the severity of each where they differ; empty where they hold under any.</summary>
     public static string Conditions(PairAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        return string.Join("; ", answer.Encounters.Select(Conditions).Where(static words => words.Length > 0).Distinct(StringComparer.Ordinal));
+        (Severity Severity, string Words)[] rows = [.. answer.Encounters.Select(static row => (row.Severity, Conditions(row))).Distinct()];
+        return rows.Select(static row => row.Words).Distinct(StringComparer.Ordinal).Count <= 1
+            ? rows.Select(static row => row.Words).FirstOrDefault() ?? ""
+            : string.Join("; ", rows.Select(static row => $"{Word(row.Severity)}: {(row.Words.Length > 0 ? row.Words : "always")}"));
     }
 
     /// <summary>Under which conditions a row holds; empty: under any.</summary>
@@ -77,7 +80,16 @@ public static class PairWords
         null => "",
         EncounterTable.Air => "in air",
         EncounterTable.UnpurgedAir => "over " + EncounterTable.UnpurgedAir,
+        EncounterTable.Storing => "on storing",
         { } third => "with " + third,
+    };
+
+    private static string Word(Severity severity) => severity switch
+    {
+        Severity.Danger => "danger",
+        Severity.Warning => "warning",
+        Severity.Caution => "caution",
+        Severity.Notice => "notice",
     };
 
     /// <summary>A family whose members count only from a strength says so.</summary>

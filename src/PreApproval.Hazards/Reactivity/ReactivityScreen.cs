@@ -56,7 +56,9 @@ public sealed class ReactivityScreen : IScreen
     private static string Prefix(Hazard hazard) => hazard is Hazard.Energetic ? "energetic." : hazard is Hazard.Gas ? "gas." : hazard is Hazard.Fire ? "fire." : "incompatibility.";
 
     /// <summary>What ends up in each waste container and has not been used up before.</summary>
-    internal static IEnumerable<(string Container, Content[] Contents)> WasteContainers(ScreeningContext context)
+    internal static IReadOnlyList<(string Container, Content[] Contents)> WasteContainers(ScreeningContext context) => context.WasteContainers;
+
+    internal static IEnumerable<(string Container, Content[] Contents)> ContainersOf(ScreeningContext context)
     {
         if (context.Plan.Waste.Count == 0)
         {
@@ -100,7 +102,7 @@ public sealed class ReactivityScreen : IScreen
     internal static bool UsedUp(Content content, WalkResult walk) =>
         FamilyTable.Default.IsDestroyedByQuench(content.Substance)
         && walk.UsedMaterials.Contains(content.MaterialId!)
-        && !walk.States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal)
+        && !walk.ByVessel
             .Any(vessel => vessel.Last().ContentsAfter.Any(left => !left.Spent && left.Mol is null or > 0 && string.Equals(left.MaterialId, content.MaterialId, StringComparison.Ordinal)));
 
     private static IEnumerable<Finding> OverBaths(ScreeningContext context)
@@ -165,7 +167,7 @@ public sealed class ReactivityScreen : IScreen
         meeting is { Encounter.Gas: not null, GasMol: > 0 and var mol } ? $", up to {Wording.Figures(mol * Health.AirConcentration.MolarVolumeLPerMol)} L of gas" : "";
 
     internal static string[] Ids(IEnumerable<Content> contents) =>
-        [.. contents.Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        MaterialIds.Of(contents);
 
     private static Evidence[] Evidence(Meeting meeting)
     {

@@ -6,22 +6,18 @@ namespace PreApproval.Hazards.Reactivity;
 /// <summary>Sorts pairs into those without a known hazard, by their basis, and those that are not assessed.</summary>
 internal sealed class StripPairs
 {
-    private static readonly HarmlessBasis OneBottle = new("one-bottle", "they come in one bottle, in which they keep", ["common-practice"]);
+    private static readonly HarmlessBasis[] OneBottle = [new("one-bottle", "they come in one bottle, in which they keep", ["common-practice"])];
 
-    private static readonly HarmlessBasis Reacted = new("reacted", "by then one of the two has reacted, dosed in the cold, or matters are no worse than told at an earlier step", ["common-practice"]);
+    private static readonly HarmlessBasis[] Reacted = [new("reacted", "by then one of the two has reacted, dosed in the cold, or matters are no worse than told at an earlier step", ["common-practice"])];
 
-    private readonly List<(HarmlessBasis[] Bases, List<StripPair> Pairs)> noneKnown = [];
-    private readonly List<StripPair> notAssessed = [];
+    private List<(IReadOnlyList<HarmlessBasis> Bases, List<StripPair> Pairs)>? noneKnown;
+    private List<StripPair>? notAssessed;
 
-    public IReadOnlyList<StripNoneKnown> NoneKnown =>
-    [
-        .. noneKnown.Select(static entry => new StripNoneKnown(
-            Wording.Capital(string.Join("; ", entry.Bases.Select(static basis => basis.Basis))),
-            References.Full(entry.Bases.SelectMany(static basis => basis.Sources)),
-            entry.Pairs)),
-    ];
+    public IReadOnlyList<StripNoneKnown> NoneKnown => noneKnown is null ? [] : noneKnown.ConvertAll(static entry => Words(entry.Bases, entry.Pairs));
 
-    public IReadOnlyList<StripPair> NotAssessed => notAssessed;
+    public bool IsEmpty => noneKnown is null && notAssessed is null;
+
+    public IReadOnlyList<StripPair> NotAssessed => notAssessed ?? (IReadOnlyList<StripPair>)[];
 
     /// <summary>Two that meet here and that no finding tells.</summary>
     /// <param name="a">The one.</param>
@@ -33,19 +29,19 @@ internal sealed class StripPairs
         var pair = new StripPair(a.Name, b.Name);
         if (isTold)
         {
-            Put([Reacted], pair);
+            Put(Reacted, pair);
         }
         else if (PairAssessment.Bases(a.Families, b.Families) is { Count: > 0 } bases)
         {
-            Put([.. bases], pair);
+            Put(bases, pair);
         }
         else if (KeepInOneBottle(a, b, here))
         {
-            Put([OneBottle], pair);
+            Put(OneBottle, pair);
         }
         else
         {
-            notAssessed.Add(pair);
+            (notAssessed ??= []).Add(pair);
         }
     }
 
@@ -60,15 +56,38 @@ internal sealed class StripPairs
         static bool Is(Content content, PairPartner partner) => string.Equals(content.Substance.Name, partner.Name, StringComparison.Ordinal);
     }
 
-    private void Put(HarmlessBasis[] bases, StripPair pair)
+    private static StripNoneKnown Words(IReadOnlyList<HarmlessBasis> bases, List<StripPair> pairs) => bases.Count == 1
+        ? new StripNoneKnown(bases[0].Sentence, bases[0].References, pairs)
+        : new StripNoneKnown(
+            Wording.Capital(string.Join("; ", bases.Select(static basis => basis.Basis))),
+            References.Full(bases.SelectMany(static basis => basis.Sources)),
+            pairs);
+
+    private void Put(IReadOnlyList<HarmlessBasis> bases, StripPair pair)
     {
-        var index = noneKnown.FindIndex(entry => entry.Bases.Length == bases.Length && entry.Bases.Zip(bases).All(static both => string.Equals(both.First.Key, both.Second.Key, StringComparison.Ordinal)));
-        if (index < 0)
+        noneKnown ??= [];
+        foreach (var (known, pairs) in noneKnown)
         {
-            index = noneKnown.Count;
-            noneKnown.Add((bases, []));
+            if (AreSame(known, bases))
+            {
+                pairs.Add(pair);
+                return;
+            }
         }
 
-        noneKnown[index].Pairs.Add(pair);
+        noneKnown.Add((bases, [pair]));
+    }
+
+    private static bool AreSame(IReadOnlyList<HarmlessBasis> one, IReadOnlyList<HarmlessBasis> other)
+    {
+        for (var index = 0; index < one.Count && index < other.Count; index++)
+        {
+            if (!string.Equals(one[index].Key, other[index].Key, StringComparison.Ordinal))
+            {
+                return false;
+            }
+        }
+
+        return one.Count == other.Count;
     }
 }

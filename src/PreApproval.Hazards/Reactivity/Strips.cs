@@ -10,52 +10,71 @@ namespace PreApproval.Hazards.Reactivity;
 /// </summary>
 internal static class Strips
 {
-    private static readonly HashSet<string> Rows = [.. EncounterTable.All.Select(static row => row.Key)];
+    private static readonly HashSet<string>.AlternateLookup<ReadOnlySpan<char>> Rows =
+        EncounterTable.All.Select(static row => row.Key).ToHashSet(StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+
+    private static readonly PairPartner Air = new(EncounterTable.Air, [EncounterTable.Air]);
+
+    private static readonly PairPartner Water = new("water", ["water"]);
+
+    private static readonly PairPartner CarbonDioxide = new("carbon dioxide", ["carbon dioxide"]);
 
     public static IReadOnlyList<Strip> Of(ScreeningContext context, IReadOnlyList<Finding> findings)
     {
-        var told = findings.Where(static finding => finding.Code is "incompatibility.water-bath" || Rows.Contains(Key(finding))).ToArray();
+        var told = findings.Where(static finding => finding.Code is "incompatibility.water-bath" || Rows.Contains(Row(finding))).ToArray();
         return [.. InVessels(context, told), .. InWaste(context, told), .. UnderAgents(context)];
     }
 
     private static IEnumerable<Strip> InVessels(ScreeningContext context, Finding[] told)
     {
-        var met = new Dictionary<string, HashSet<(string, string)>>(StringComparer.Ordinal);
+        var met = new MetPairs();
+        var last = new Dictionary<string, StepState>(StringComparer.Ordinal);
         foreach (var state in context.Walk.States)
         {
-            if (!met.TryGetValue(state.Vessel.Id, out var seen))
-            {
-                met[state.Vessel.Id] = seen = [];
-            }
-
-            var here = told.Where(finding => string.Equals(finding.Vessel, state.Vessel.Id, StringComparison.Ordinal) && finding.Steps.Contains(state.Step.Id, StringComparer.Ordinal)).ToArray();
+            var here = Here(told, state);
             var pairs = new StripPairs();
-            var partners = Partners(state);
-            IReadOnlyList<Meeting>? meetings = null;
-            for (var i = 0; i < partners.Count; i++)
+            // what already stands together does not meet anew
+            if (!last.TryGetValue(state.Vessel.Id, out var before) || !ReferenceEquals(before.Contents, state.Contents) || !ReferenceEquals(before.Headspace, state.Headspace))
             {
-                for (var j = i + 1; j < partners.Count; j++)
-                {
-                    if (!seen.Add(Ordered(partners[i].Name, partners[j].Name)))
-                    {
-                        continue;
-                    }
-
-                    meetings ??= Meeting.At(state);
-                    var rows = meetings.Where(meeting => Meets(meeting, partners[i].Name, partners[j].Name)).ToArray();
-                    if (!Array.Exists(rows, meeting => Array.Exists(here, finding => string.Equals(Key(finding), meeting.Encounter.Key, StringComparison.Ordinal))))
-                    {
-                        pairs.Add(partners[i], partners[j], rows.Length > 0, state.Contents);
-                    }
-                }
+                AddNew(pairs, state, met, here);
             }
 
-            var strip = new Strip { Place = StripPlace.Vessel, Step = state.Step.Id, Where = state.Vessel.Id, Findings = Ids(here), NoneKnown = pairs.NoneKnown, NotAssessed = pairs.NotAssessed };
-            if (!strip.IsEmpty)
+            last[state.Vessel.Id] = state;
+            if (here.Length > 0 || !pairs.IsEmpty)
             {
-                yield return strip;
+                yield return new Strip { Place = StripPlace.Vessel, Step = state.Step.Id, Where = state.Vessel.Id, Findings = Ids(here), NoneKnown = pairs.NoneKnown, NotAssessed = pairs.NotAssessed };
             }
         }
+    }
+
+    private static void AddNew(StripPairs pairs, StepState state, MetPairs met, Finding[] here)
+    {
+        var partners = Partners(state);
+        for (var i = 0; i < partners.Count; i++)
+        {
+            for (var j = i + 1; j < partners.Count; j++)
+            {
+                if (met.Add(state.VesselIndex, partners[i].Name, partners[j].Name) && RowsBetween(state.Meetings, partners[i].Name, partners[j].Name, here) is { IsTold: false } rows)
+                {
+                    pairs.Add(partners[i], partners[j], rows.Speaks, state.Contents);
+                }
+            }
+        }
+    }
+
+    /// <summary>Of the findings, those of a step in its vessel.</summary>
+    private static Finding[] Here(Finding[] told, StepState state)
+    {
+        List<Finding>? here = null;
+        foreach (var finding in told)
+        {
+            if (string.Equals(finding.Vessel, state.Vessel.Id, StringComparison.Ordinal) && finding.Steps.Contains(state.Step.Id, StringComparer.Ordinal))
+            {
+                (here ??= []).Add(finding);
+            }
+        }
+
+        return here is null ? [] : [.. here];
     }
 
     private static IEnumerable<Strip> InWaste(ScreeningContext context, Finding[] told)
@@ -63,9 +82,14 @@ internal static class Strips
         foreach (var (container, contents) in ReactivityScreen.WasteContainers(context))
         {
             var meetings = Meeting.Among(contents);
-            var here = told.Where(finding => finding.Vessel is null && meetings.Any(meeting => string.Equals(Key(finding), meeting.Encounter.Key, StringComparison.Ordinal) && ReactivityScreen.Ids(meeting.Everyone).SequenceEqual(finding.Materials, StringComparer.Ordinal))).ToArray();
+            var here = told.Where(finding => finding.Vessel is null && meetings.Any(meeting => Tells(finding, meeting) && ReactivityScreen.Ids(meeting.Everyone).SequenceEqual(finding.Materials, StringComparer.Ordinal))).ToArray();
             var pairs = new StripPairs();
-            var partners = Distinct(contents.Select(static content => Partner(content, content.MassFraction)));
+            var partners = new List<PairPartner>();
+            foreach (var content in contents)
+            {
+                Join(partners, content, content.MassFraction);
+            }
+
             for (var i = 0; i < partners.Count; i++)
             {
                 for (var j = i + 1; j < partners.Count; j++)
@@ -87,28 +111,30 @@ internal static class Strips
 
     private static IEnumerable<Strip> UnderAgents(ScreeningContext context)
     {
-        var partners = Distinct(context.Walk.States.SelectMany(static state => state.Contents).Where(static content => !content.Spent).Select(static content => Partner(content, content.MassFraction)));
-        foreach (var agent in context.Plan.FireResponse?.Agents ?? [])
+        var listed = context.Plan.FireResponse?.Agents ?? [];
+        var partners = listed.Count == 0 ? [] : Everything(context.Walk);
+        foreach (var agent in listed)
         {
             var hazards = new List<StripHazard>();
             var pairs = new StripPairs();
+            var acting = Acting(agent);
+            var named = acting is null ? null : acting with { Name = ExtinguishingAgents.Name(agent) };
             foreach (var partner in partners)
             {
-                var worst = ExtinguishingAgents.Bans.Where(ban => ban.Agent == agent && partner.Families.Contains(ban.Family, StringComparer.Ordinal)).MinBy(static ban => ban.Severity);
-                if (worst is not null)
+                if (ExtinguishingAgents.WorstBan(agent, partner.Families) is { } worst)
                 {
                     hazards.Add(new StripHazard(worst.Severity, $"{Wording.Capital(partner.Name)} under {ExtinguishingAgents.Name(agent)}: {worst.Why}.", References.Full(worst.Sources)));
                 }
-                else if (Acting(agent) is { } acting && PairAssessment.Judge(partner, acting, static row => row is { C: null, AboveK: null }) is var answer)
+                else if (acting is not null && PairAssessment.Judge(partner, acting, static row => row is { C: null, AboveK: null }) is var answer)
                 {
                     if (answer.Encounters.Count > 0)
                     {
                         var row = answer.Encounters[0];
                         hazards.Add(new StripHazard(row.Severity, $"{Wording.Capital(partner.Name)} under {ExtinguishingAgents.Name(agent)}: {row.Reason}.", References.Full(row.Sources)));
                     }
-                    else if (!partner.Families.SequenceEqual(acting.Families, StringComparer.Ordinal))
+                    else if (!(IsCovered(partner.Families, acting.Families) && partner.Families.Count == acting.Families.Count))
                     {
-                        pairs.Add(partner, new PairPartner(ExtinguishingAgents.Name(agent), acting.Families), false, []);
+                        pairs.Add(partner, named!, false, []);
                     }
                 }
             }
@@ -124,17 +150,25 @@ internal static class Strips
     /// <summary>What of an agent can react; null for powders, sand and blankets, of which the table of bans says all that is known.</summary>
     private static PairPartner? Acting(Agent agent) => agent switch
     {
-        Agent.Water or Agent.Foam or Agent.WetChemical => new PairPartner("water", ["water"]),
-        Agent.CarbonDioxide => new PairPartner("carbon dioxide", ["carbon dioxide"]),
+        Agent.Water or Agent.Foam or Agent.WetChemical => Water,
+        Agent.CarbonDioxide => CarbonDioxide,
         Agent.DryPowder or Agent.ClassDPowder or Agent.DrySand or Agent.FireBlanket => null,
     };
 
     private static List<PairPartner> Partners(StepState state)
     {
-        var partners = Distinct(state.Contents.Where(static content => !content.Spent && content.Mol is null or > 0).Select(content => Partner(content, Meeting.Strength(content, state))));
+        var partners = new List<PairPartner>(state.Contents.Count + 1);
+        foreach (var content in state.Contents)
+        {
+            if (!content.Spent && content.Mol is null or > 0)
+            {
+                Join(partners, content, Meeting.Strength(content, state));
+            }
+        }
+
         var over = state.Headspace switch
         {
-            Headspace.Air => new PairPartner(EncounterTable.Air, [EncounterTable.Air]),
+            Headspace.Air => Air,
             Headspace.Gas { Substance: var gas } => new PairPartner(gas.Name, FamilyTable.Default.Of(gas)),
             _ => null,
         };
@@ -146,37 +180,99 @@ internal static class Strips
         return partners;
     }
 
-    private static PairPartner Partner(Content content, double? fraction) => new(content.Substance.Name, FamilyTable.Default.Of(content.Substance, fraction));
-
-    /// <summary>One substance at two strengths counts with the families of both.</summary>
-    private static List<PairPartner> Distinct(IEnumerable<PairPartner> partners)
+    /// <summary>What the vessels ever hold.</summary>
+    private static List<PairPartner> Everything(WalkResult walk)
     {
-        var distinct = new List<PairPartner>();
-        foreach (var partner in partners)
+        var partners = new List<PairPartner>();
+        foreach (var state in walk.States)
         {
-            var index = distinct.FindIndex(known => string.Equals(known.Name, partner.Name, StringComparison.Ordinal));
-            if (index < 0)
+            foreach (var content in state.Contents)
             {
-                distinct.Add(partner);
-            }
-            else if (partner.Families.Except(distinct[index].Families, StringComparer.Ordinal).Any())
-            {
-                distinct[index] = partner with { Families = [.. distinct[index].Families.Union(partner.Families, StringComparer.Ordinal)] };
+                if (!content.Spent)
+                {
+                    Join(partners, content, content.MassFraction);
+                }
             }
         }
 
-        return distinct;
+        return partners;
+    }
+
+    /// <summary>One substance at two strengths counts with the families of both.</summary>
+    private static void Join(List<PairPartner> partners, Content content, double? fraction)
+    {
+        var (name, families) = (content.Substance.Name, FamilyTable.Default.Of(content.Substance, fraction));
+        for (var index = 0; index < partners.Count; index++)
+        {
+            if (string.Equals(partners[index].Name, name, StringComparison.Ordinal))
+            {
+                var known = partners[index].Families;
+                partners[index] = IsCovered(families, known) ? partners[index] : new PairPartner(name, [.. known.Union(families, StringComparer.Ordinal)]);
+                return;
+            }
+        }
+
+        partners.Add(new PairPartner(name, families));
+    }
+
+    private static bool IsCovered(IReadOnlyList<string> families, IReadOnlyList<string> by)
+    {
+        for (var index = 0; index < families.Count; index++)
+        {
+            if (!by.Contains(families[index], StringComparer.Ordinal))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether a row speaks of the two, and whether a finding here tells it.</summary>
+    private static (bool Speaks, bool IsTold) RowsBetween(IReadOnlyList<Meeting> meetings, string one, string other, Finding[] here)
+    {
+        var speaks = false;
+        foreach (var meeting in meetings)
+        {
+            if (Meets(meeting, one, other))
+            {
+                speaks = true;
+                foreach (var finding in here)
+                {
+                    if (Tells(finding, meeting))
+                    {
+                        return (true, true);
+                    }
+                }
+            }
+        }
+
+        return (speaks, false);
     }
 
     private static bool Meets(Meeting meeting, string one, string other) =>
         (Has(meeting.A, meeting.Encounter.A, one) && Has(meeting.B, meeting.Encounter.B, other)) || (Has(meeting.A, meeting.Encounter.A, other) && Has(meeting.B, meeting.Encounter.B, one));
 
     private static bool Has(IReadOnlyList<Content> side, string family, string name) =>
-        side.Count == 0 ? string.Equals(family, name, StringComparison.Ordinal) : side.Any(content => string.Equals(content.Substance.Name, name, StringComparison.Ordinal));
+        side.Count == 0 ? string.Equals(family, name, StringComparison.Ordinal) : IsAmong(side, name);
 
-    private static (string First, string Second) Ordered(string one, string other) => string.CompareOrdinal(one, other) <= 0 ? (one, other) : (other, one);
+    private static bool IsAmong(IReadOnlyList<Content> side, string name)
+    {
+        for (var index = 0; index < side.Count; index++)
+        {
+            if (string.Equals(side[index].Substance.Name, name, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
 
-    private static string Key(Finding finding) => finding.Code[(finding.Code.IndexOf('.', StringComparison.Ordinal) + 1)..];
+        return false;
+    }
+
+    /// <summary>True for a finding whose code names the row.</summary>
+    private static bool Tells(Finding finding, Meeting meeting) => Row(finding).SequenceEqual(meeting.Encounter.Key);
+
+    private static ReadOnlySpan<char> Row(Finding finding) => finding.Code.AsSpan(finding.Code.IndexOf('.', StringComparison.Ordinal) + 1);
 
     private static string[] Ids(Finding[] findings) => Array.ConvertAll(findings, static finding => finding.Id);
 }

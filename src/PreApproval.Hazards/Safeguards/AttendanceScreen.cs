@@ -15,7 +15,7 @@ public sealed class AttendanceScreen : IFollowUpScreen
             yield break;
         }
 
-        string[] steps = [.. context.Plan.Steps.Select(static step => step.Id).Where(step => Array.Exists(grave, finding => finding.Steps.Contains(step, StringComparer.Ordinal)))];
+        var steps = StepsOf(grave, context.Plan);
         if (context.Plan.Lone)
         {
             yield return new Finding
@@ -29,8 +29,11 @@ public sealed class AttendanceScreen : IFollowUpScreen
             };
         }
 
-        if (context.Plan.Attendance is not Attendance.Attended)
+        // unattended heating says so itself
+        grave = Array.FindAll(grave, static finding => finding.Code is not UnattendedHeatingScreen.Code);
+        if (context.Plan.Attendance is not Attendance.Attended && grave.Length > 0)
         {
+            steps = StepsOf(grave, context.Plan);
             yield return new Finding
             {
                 Code = "safeguard.unattended",
@@ -42,6 +45,9 @@ public sealed class AttendanceScreen : IFollowUpScreen
             };
         }
     }
+
+    private static string[] StepsOf(Finding[] findings, Plan plan) =>
+        [.. plan.Steps.Select(static step => step.Id).Where(step => Array.Exists(findings, finding => finding.Steps.Contains(step, StringComparer.Ordinal)))];
 
     private static bool HasSecondPerson(Plan plan) =>
         plan.Safeguards.Any(static safeguard => string.Equals(ControlList.Find(safeguard.Control), "second person", StringComparison.Ordinal));

@@ -25,7 +25,7 @@ public sealed record ControlNeed(string Code, Severity From)
     public string? Reason { get; init; }
 
     /// <summary>The controls of the three lower levels, best level first.</summary>
-    public IReadOnlyList<string> Controls => [.. Engineering, .. Administrative, .. ProtectiveEquipment];
+    public IReadOnlyList<string> Controls => field ??= [.. Engineering, .. Administrative, .. ProtectiveEquipment];
 }
 
 /// <summary>The controls a finding needs, and whether the plan has them (Data/control-needs.tsv).</summary>
@@ -54,7 +54,18 @@ public static class ControlNeeds
     public static IReadOnlyList<ControlNeed> All => Needs;
 
     /// <summary>What a finding of this code needs; null for a code nobody has judged.</summary>
-    public static ControlNeed? Of(string code) => Array.Find(Needs, need => code.StartsWith(need.Code, StringComparison.Ordinal));
+    public static ControlNeed? Of(string code)
+    {
+        foreach (var need in Needs)
+        {
+            if (code.StartsWith(need.Code, StringComparison.Ordinal))
+            {
+                return need;
+            }
+        }
+
+        return null;
+    }
 
     internal static Finding Attach(Finding finding, ScreeningContext context)
     {
@@ -63,14 +74,38 @@ public static class ControlNeeds
             return finding;
         }
 
-        var controls = need.Controls;
-        return controls.Count == 0 ? finding : finding with { Controls = [.. controls.Select(control => new NeededControl(control, Status(control, finding, context)))] };
+        if (need.Controls.Count == 0)
+        {
+            return finding;
+        }
+
+        var controls = new NeededControl[need.Controls.Count];
+        for (var index = 0; index < controls.Length; index++)
+        {
+            controls[index] = new NeededControl(need.Controls[index], Status(need.Controls[index], finding, context));
+        }
+
+        return finding with { Controls = controls };
     }
 
     internal static bool Covers(Safeguard safeguard, Finding finding) =>
-        safeguard.Steps.Count == 0 || finding.Steps.Count == 0 || safeguard.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal));
+        safeguard.Steps.Count == 0 || finding.Steps.Count == 0 || Share(safeguard.Steps, finding.Steps);
 
-    private static ControlStatus Status(string control, Finding finding, ScreeningContext context)
+    private static bool Share(IReadOnlyList<string> steps, IReadOnlyList<string> others)
+    {
+        for (var index = 0; index < steps.Count; index++)
+        {
+            if (others.Contains(steps[index], StringComparer.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether the plan states a control for the steps of a finding.</summary>
+    internal static ControlStatus Status(string control, Finding finding, ScreeningContext context)
     {
         if (BuiltIn(control, finding, context.Plan))
         {
@@ -101,10 +136,22 @@ public static class ControlNeeds
     {
         "fume hood" => plan.Place?.Kind is PlaceKind.Hood or PlaceKind.HoodWithScrubber,
         "scrubber" => plan.Place?.Kind is PlaceKind.HoodWithScrubber,
-        "independent cut-out" => plan.Steps.Any(step => step.IndependentCutOut && finding.Steps.Contains(step.Id, StringComparer.Ordinal)),
+        "independent cut-out" => AnyStep(plan, finding, static step => step.IndependentCutOut),
         "flame-resistant coat" => plan.Protection?.Coat is { } coat && string.Equals(ControlList.Find(coat) ?? (coat.Contains("flame-resistant", StringComparison.OrdinalIgnoreCase) ? control : null), control, StringComparison.Ordinal),
         "face shield" => plan.Protection?.Eyes?.Contains(control, StringComparison.OrdinalIgnoreCase) == true,
-        "slow addition" => plan.Steps.Any(step => step.OverS >= DosedFromS && finding.Steps.Contains(step.Id, StringComparer.Ordinal)),
+        "slow addition" => AnyStep(plan, finding, static step => step.OverS >= DosedFromS),
         _ => false,
     };
+    private static bool AnyStep(Plan plan, Finding finding, Func<Step, bool> has)
+    {
+        for (var index = 0; index < plan.Steps.Count; index++)
+        {
+            if (has(plan.Steps[index]) && finding.Steps.Contains(plan.Steps[index].Id, StringComparer.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }

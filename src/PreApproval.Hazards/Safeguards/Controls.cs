@@ -67,17 +67,46 @@ public static class ControlList
     private static Makeshift? MakeshiftOf(Safeguard safeguard)
     {
         var known = Find(safeguard.Control);
-        return Array.Find(ImprovisedWords, makeshift => known is null
-            ? ContainsWords(safeguard.Control, makeshift.Words) || (safeguard.Detail is { } detail && ContainsWords(detail, makeshift.Words))
-            : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift)));
+        foreach (var makeshift in ImprovisedWords)
+        {
+            if (known is null ? Says(safeguard, makeshift) : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift)))
+            {
+                return makeshift;
+            }
+        }
+
+        return null;
     }
 
-    private static bool SaysMadeOf(string detail, Makeshift makeshift) =>
-        detail.AsSpan().TrimStart().StartsWith(makeshift.Words, StringComparison.OrdinalIgnoreCase) || Array.Exists(makeshift.MadeOf, words => ContainsWords(detail, words));
+    private static bool Says(Safeguard safeguard, Makeshift makeshift) =>
+        ContainsWords(safeguard.Control, makeshift.Words) || (safeguard.Detail is { } detail && ContainsWords(detail, makeshift.Words));
+
+    private static bool SaysMadeOf(string detail, Makeshift makeshift)
+    {
+        foreach (var words in makeshift.MadeOf)
+        {
+            if (ContainsWords(detail, words))
+            {
+                return true;
+            }
+        }
+
+        return detail.AsSpan().TrimStart().StartsWith(makeshift.Words, StringComparison.OrdinalIgnoreCase);
+    }
 
     /// <summary>True when the control acts on the hazard.</summary>
-    internal static bool ActsOn(string control, Hazard hazard) =>
-        Array.Exists(Known, known => string.Equals(known.Control, control, StringComparison.Ordinal) && known.Hazards.Contains(hazard));
+    internal static bool ActsOn(string control, Hazard hazard)
+    {
+        foreach (var known in Known)
+        {
+            if (string.Equals(known.Control, control, StringComparison.Ordinal) && Array.IndexOf(known.Hazards, hazard) >= 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>Level of a recognised control; null for any other name.</summary>
     public static ControlLevel? LevelOf(string control) =>

@@ -8,7 +8,11 @@ namespace PreApproval.Hazards.Safeguards;
 /// <param name="Controls">Controls it is quoted for.</param>
 /// <param name="Rejected">True: the control counts as missing. False: it counts, and the words say what the standard leaves open.</param>
 /// <param name="Words">What it is about.</param>
-internal sealed record QuotedStandard(string Standard, IReadOnlyList<string> Controls, bool Rejected, string Words);
+internal sealed record QuotedStandard(string Standard, IReadOnlyList<string> Controls, bool Rejected, string Words)
+{
+    /// <summary>The standard without spaces.</summary>
+    public string Squeezed { get; } = Standard.Replace(" ", "", StringComparison.Ordinal);
+}
 
 /// <summary>Standards that do not say what the author hopes (Data/safeguard-standards.tsv).</summary>
 internal static class SafeguardStandards
@@ -22,16 +26,20 @@ internal static class SafeguardStandards
     public static IEnumerable<QuotedStandard> QuotedBy(Safeguard safeguard)
     {
         var control = ControlList.Find(safeguard.Control) ?? ControlList.NamedIn(safeguard.Control);
-        return control is null ? [] : Known.Where(standard => standard.Controls.Contains(control, StringComparer.Ordinal) && Quotes($"{safeguard.Control} {safeguard.Detail}", standard.Standard));
+        if (control is null)
+        {
+            return [];
+        }
+
+        var text = $"{safeguard.Control}{safeguard.Detail}".Replace(" ", "", StringComparison.Ordinal);
+        return Array.FindAll(Known, standard => standard.Controls.Contains(control, StringComparer.Ordinal) && Quotes(text, standard.Squeezed));
     }
 
     public static bool Rejects(Safeguard safeguard) => QuotedBy(safeguard).Any(static standard => standard.Rejected);
 
     // EN 12470-1, EN12470 and DIN EN 12470 all quote it; EN 1660 does not quote EN 166
-    private static bool Quotes(string text, string standard)
+    private static bool Quotes(string squeezed, string wanted)
     {
-        var squeezed = text.Replace(" ", "", StringComparison.Ordinal);
-        var wanted = standard.Replace(" ", "", StringComparison.Ordinal);
         for (var at = squeezed.IndexOf(wanted, StringComparison.OrdinalIgnoreCase); at >= 0; at = squeezed.IndexOf(wanted, at + 1, StringComparison.OrdinalIgnoreCase))
         {
             if (at + wanted.Length == squeezed.Length || !char.IsDigit(squeezed[at + wanted.Length]))

@@ -7,23 +7,55 @@ namespace PreApproval.Hazards.Screening;
 /// <summary>What is known of each material for each check; of several components the worst counts.</summary>
 internal static class CoverageList
 {
-    public static IReadOnlyList<CoverageEntry> Of(Plan plan) => [.. plan.Materials.SelectMany(Entries)];
+    private static readonly (string Check, Func<Substance, CoverageStatus> Status)[] Checks =
+    [
+        ("molar mass", static known => known.Identity.MolarMassKgPerMol is null ? CoverageStatus.Missing : CoverageStatus.Measured),
+        ("density", static known => Status(known.DensityKgPerM3)),
+        ("vapour pressure", VapourPressure),
+        ("flash point", static known => Burning(known, known.FlashPointK)),
+        ("autoignition", static known => Burning(known, known.AutoignitionK)),
+    ];
 
-    private static IEnumerable<CoverageEntry> Entries(Material material)
+    public static IReadOnlyList<CoverageEntry> Of(Plan plan)
     {
-        var substances = AmountConversion.Parts(material.Composition).Select(static part => part.Substance).ToArray();
-        yield return Entry("molar mass", static known => known.Identity.MolarMassKgPerMol is null ? CoverageStatus.Missing : CoverageStatus.Measured);
-        yield return Entry("density", static known => Status(known.DensityKgPerM3));
-        yield return Entry("vapour pressure", VapourPressure);
-        yield return Entry("flash point", static known => Burning(known, known.FlashPointK));
-        yield return Entry("autoignition", static known => Burning(known, known.AutoignitionK));
-        yield return new CoverageEntry(
-            material.Id,
-            "encounters",
-            Array.TrueForAll(substances, static substance => FamilyTable.Default.Of(substance).Count > 0) ? CoverageStatus.Assumed : CoverageStatus.Missing);
+        var entries = new List<CoverageEntry>(plan.Materials.Count * (Checks.Length + 1));
+        foreach (var material in plan.Materials)
+        {
+            var parts = AmountConversion.Parts(material.Composition);
+            foreach (var (check, status) in Checks)
+            {
+                entries.Add(new CoverageEntry(material.Id, check, Worst(parts, status)));
+            }
 
-        CoverageEntry Entry(string check, Func<Substance, CoverageStatus> status) =>
-            new(material.Id, check, substances.Max(substance => substance.Known is { } known ? status(known) : CoverageStatus.Missing));
+            entries.Add(new CoverageEntry(material.Id, "encounters", HaveFamilies(parts) ? CoverageStatus.Assumed : CoverageStatus.Missing));
+        }
+
+        return entries;
+    }
+
+    private static CoverageStatus Worst(IReadOnlyList<Portion> parts, Func<Substance, CoverageStatus> status)
+    {
+        var worst = CoverageStatus.Measured;
+        for (var index = 0; index < parts.Count; index++)
+        {
+            var own = parts[index].Substance.Known is { } known ? status(known) : CoverageStatus.Missing;
+            worst = own > worst ? own : worst;
+        }
+
+        return worst;
+    }
+
+    private static bool HaveFamilies(IReadOnlyList<Portion> parts)
+    {
+        for (var index = 0; index < parts.Count; index++)
+        {
+            if (FamilyTable.Default.Of(parts[index].Substance).Count == 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static CoverageStatus VapourPressure(Substance known) =>

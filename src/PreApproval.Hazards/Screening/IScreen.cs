@@ -25,6 +25,7 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
     private readonly Dictionary<StepState, ClosedAssessment?> closed = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<string, ClosedAssessment> latest = new(StringComparer.Ordinal);
     private JudgedSafeguard[]? safeguards;
+    private (string Container, Content[] Contents)[]? wasteContainers;
     private IReadOnlyList<Happening>? happenings;
 
     public Plan Plan { get; } = plan;
@@ -39,8 +40,14 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
     /// <summary>The safeguards of the plan, each judged once.</summary>
     internal IReadOnlyList<JudgedSafeguard> Safeguards => safeguards ??= [.. Plan.Safeguards.Select(JudgedSafeguard.Of)];
 
+    /// <summary>What each waste container gets, worked out once.</summary>
+    internal IReadOnlyList<(string Container, Content[] Contents)> WasteContainers => wasteContainers ??= [.. ReactivityScreen.ContainersOf(this)];
+
     /// <summary>Every encounter in the vessels, in the order of the steps, found once.</summary>
     internal IReadOnlyList<Happening> Happenings => happenings ??= Reactivity.Happenings.Of(Walk);
+
+    /// <summary>What is shut in at a step, where it has been looked at already.</summary>
+    internal SealedCharge? ChargeOf(StepState state) => closed.GetValueOrDefault(state)?.Charge;
 
     /// <summary>The closed vessel at a step, computed once; null when open or when its volume is not known.</summary>
     internal ClosedAssessment? Closed(StepState state)

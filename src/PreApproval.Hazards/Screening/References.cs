@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Runtime.InteropServices;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Screening;
@@ -11,7 +12,28 @@ internal static class References
 
     public static string Full(string key) => Own.TryGetValue(key, out var reference) ? reference : Catalog.Default.Reference(key);
 
-    public static IReadOnlyList<string> Full(IEnumerable<string> keys) => [.. keys.Distinct(StringComparer.Ordinal).Select(Full)];
+    public static IReadOnlyList<string> Full(IEnumerable<string> keys) => keys switch
+    {
+        string[] array => Full(array.AsSpan()),
+        List<string> list => Full(CollectionsMarshal.AsSpan(list)),
+        _ => Full([.. keys]),
+    };
+
+    /// <summary>Each key once, in the order of the keys.</summary>
+    public static IReadOnlyList<string> Full(params ReadOnlySpan<string> keys)
+    {
+        var full = new string[keys.Length];
+        var count = 0;
+        for (var index = 0; index < keys.Length; index++)
+        {
+            if (!keys[..index].Contains(keys[index]))
+            {
+                full[count++] = Full(keys[index]);
+            }
+        }
+
+        return count == full.Length ? full : full[..count];
+    }
 
     /// <summary>Where a limit of the policy comes from: its publication, or the group where it set another number.</summary>
     public static string OfLimit(string key, double value, double byDefault) =>

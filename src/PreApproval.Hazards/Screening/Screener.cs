@@ -45,6 +45,7 @@ public static class Screener
         new WalkScreen(),
         new UnknownSubstanceScreen(),
         new SolutionStrengthScreen(),
+        new UnattendedHeatingScreen(),
     ];
 
     // these look at what the others found
@@ -56,14 +57,21 @@ public static class Screener
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(policy);
         var context = new ScreeningContext(plan, policy, Walk.Follow(plan, policy));
-        var findings = Screens.SelectMany(screen => screen.Find(context)).Select(finding => ControlNeeds.Attach(finding, context)).ToList();
+        var findings = new List<Finding>();
+        foreach (var screen in Screens)
+        {
+            foreach (var finding in screen.Find(context))
+            {
+                findings.Add(ControlNeeds.Attach(finding, context));
+            }
+        }
+
         foreach (var screen in FollowUps)
         {
             findings.AddRange(screen.Find(context, findings).ToArray());
         }
 
-        findings = [.. findings.GroupBy(static finding => finding.Id, StringComparer.Ordinal).SelectMany(static group => Distinct([.. group]))];
-
+        findings = Distinct(findings);
         var ordered = InOrder(findings, plan);
         return new Report
         {
@@ -75,11 +83,19 @@ public static class Screener
         };
     }
 
+    private static List<Finding> Distinct(List<Finding> findings)
+    {
+        var seen = new HashSet<string>(findings.Count, StringComparer.Ordinal);
+        return findings.TrueForAll(finding => seen.Add(finding.Id))
+            ? findings
+            : [.. findings.GroupBy(static finding => finding.Id, StringComparer.Ordinal).SelectMany(static group => TellApart([.. group]))];
+    }
+
     /// <summary>
     /// Two findings that say the same at the same place are one; two that differ stay two, told apart by the materials they are
     /// about, and by their order where even these are the same.
     /// </summary>
-    private static IEnumerable<Finding> Distinct(IReadOnlyList<Finding> colliding)
+    private static IEnumerable<Finding> TellApart(IReadOnlyList<Finding> colliding)
     {
         if (colliding.Count == 1)
         {
@@ -121,19 +137,36 @@ public static class Screener
 
     private static bool GoesToReview(Finding finding, Policy policy) => finding.Severity <= policy.ReviewFrom || finding.LeavesCheckUndone;
 
-    private static Finding[] InOrder(IEnumerable<Finding> findings, Plan plan)
+    private static Finding[] InOrder(List<Finding> findings, Plan plan)
     {
-        var position = plan.Steps.Select(static (step, index) => (step.Id, index))
-            .DistinctBy(static pair => pair.Id, StringComparer.Ordinal)
-            .ToDictionary(static pair => pair.Id, static pair => pair.index, StringComparer.Ordinal);
-        return
-        [
-            .. findings
-                .OrderBy(static finding => finding.Severity)
-                .ThenBy(finding => finding.Steps.Count == 0 ? int.MaxValue : position.GetValueOrDefault(finding.Steps[0], int.MaxValue))
-                .ThenBy(static finding => finding.Code, StringComparer.Ordinal)
-                .ThenBy(static finding => finding.Id, StringComparer.Ordinal)
-                .ThenBy(static finding => finding.Statement, StringComparer.Ordinal),
-        ];
+        var entries = findings.ConvertAll(finding => (Finding: finding, finding.Id, Step: finding.Steps.Count == 0 ? int.MaxValue : Position(finding.Steps[0], plan)));
+        entries.Sort(static (one, other) =>
+        {
+            var order = one.Finding.Severity.CompareTo(other.Finding.Severity);
+            order = order != 0 ? order : one.Step.CompareTo(other.Step);
+            order = order != 0 ? order : string.CompareOrdinal(one.Finding.Code, other.Finding.Code);
+            order = order != 0 ? order : string.CompareOrdinal(one.Id, other.Id);
+            return order != 0 ? order : string.CompareOrdinal(one.Finding.Statement, other.Finding.Statement);
+        });
+        var ordered = new Finding[entries.Count];
+        for (var index = 0; index < ordered.Length; index++)
+        {
+            ordered[index] = entries[index].Finding;
+        }
+
+        return ordered;
+    }
+
+    private static int Position(string step, Plan plan)
+    {
+        for (var index = 0; index < plan.Steps.Count; index++)
+        {
+            if (string.Equals(plan.Steps[index].Id, step, StringComparison.Ordinal))
+            {
+                return index;
+            }
+        }
+
+        return int.MaxValue;
     }
 }

@@ -9,6 +9,7 @@ internal static class StructureContradictions
     public static IEnumerable<Finding> Find(ScreeningContext context) =>
         context.Plan.Materials
             .SelectMany(static material => AmountConversion.Parts(material.Composition).Select(part => (Material: material.Id, part.Substance)))
+            .Where(static pair => pair.Substance.Smiles is not null)
             .GroupBy(static pair => (pair.Substance.Key, pair.Substance.Smiles))
             .Select(static group => Of(group.First().Substance, [.. group.Select(static pair => pair.Material).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]))
             .OfType<Finding>();

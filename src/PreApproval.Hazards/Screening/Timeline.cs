@@ -5,18 +5,31 @@ namespace PreApproval.Hazards.Screening;
 /// <summary>The contents of every vessel after every step.</summary>
 internal static class Timeline
 {
-    public static IReadOnlyList<TimelineEntry> Of(ScreeningContext context) => [.. context.Walk.States.Select(state => Entry(state, context))];
-
-    private static TimelineEntry Entry(StepState state, ScreeningContext context)
+    public static IReadOnlyList<TimelineEntry> Of(ScreeningContext context)
     {
-        var closed = context.Closed(state);
+        var states = context.Walk.States;
+        var entries = new TimelineEntry[states.Count];
+        for (var index = 0; index < entries.Length; index++)
+        {
+            // as long as nothing changes, the entries share one list
+            var contents = index > 0 && ReferenceEquals(states[index - 1].ContentsAfter, states[index].ContentsAfter) ? entries[index - 1].Contents : Contents(states[index].ContentsAfter);
+            entries[index] = Entry(states[index], contents, context);
+        }
+
+        return entries;
+    }
+
+    private static TimelineEntry Entry(StepState state, IReadOnlyList<(string Substance, double Mol)> contents, ScreeningContext context)
+    {
+        // without a gas that the liquids hold the number would be too low, and a timeline has no words to say so
+        var closed = context.Closed(state) is { LeavesOutHeldGas: false } whole ? whole : null;
         return new TimelineEntry
         {
             Step = state.Step.Id,
             Vessel = state.Vessel.Id,
             TemperatureK = state.TemperatureK,
             Sealed = state.Sealed,
-            Contents = Contents(state.ContentsAfter),
+            Contents = contents,
             ExpectedPressurePa = closed?.AtSet.PressurePaAbs,
             BoundPressurePa = closed?.BoundPaAtSet,
         };
@@ -38,13 +51,11 @@ internal static class Timeline
         return sums;
     }
 
-    private static double? Sum(IReadOnlyList<Content> contents, string key, int first)
-    {
-        if (IndexOf(contents, key, first + 1) < 0)
-        {
-            return contents[first].Mol;
-        }
+    private static double? Sum(IReadOnlyList<Content> contents, string key, int first) =>
+        IndexOf(contents, key, first + 1) < 0 ? contents[first].Mol : SumOfAll(contents, key);
 
+    private static double? SumOfAll(IReadOnlyList<Content> contents, string key)
+    {
         // in a fixed order, so that the order of materials does not show in the last digit
         var all = contents.Where(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal)).OrderBy(static content => content.MaterialId, StringComparer.Ordinal).ToArray();
         return Array.TrueForAll(all, static content => content.Mol is not null) ? all.Sum(static content => content.Mol!.Value) : null;

@@ -20,6 +20,7 @@ public sealed class UnknownSubstanceScreen : IScreen
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
         var unknown = context.Plan.Materials
+            .Where(static material => Holds(material, static substance => substance.Known is null))
             .SelectMany(static material => AmountConversion.Parts(material.Composition).Select(part => (Material: material, part.Substance)))
             .Where(static pair => pair.Substance.Known is null)
             .ToArray();
@@ -34,7 +35,7 @@ public sealed class UnknownSubstanceScreen : IScreen
         }
 
         var unassessed = context.Plan.Materials
-            .Where(static material => AmountConversion.Parts(material.Composition).Any(static part => part.Substance.Known is not null && FamilyTable.Default.Of(part.Substance).Count == 0))
+            .Where(static material => Holds(material, static substance => substance.Known is not null && FamilyTable.Default.Of(substance).Count == 0))
             .Select(static material => material.Id)
             .Order(StringComparer.Ordinal)
             .ToArray();
@@ -49,6 +50,20 @@ public sealed class UnknownSubstanceScreen : IScreen
                 Statement = $"What {Wording.List(unassessed.Select(static id => $"“{id}”"))} may do to other materials is not assessed; not assessed does not mean compatible.",
             };
         }
+    }
+
+    private static bool Holds(Material material, Func<PlanSubstance, bool> which)
+    {
+        var parts = AmountConversion.Parts(material.Composition);
+        for (var index = 0; index < parts.Count; index++)
+        {
+            if (which(parts[index].Substance))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static Finding Unknown(PlanSubstance substance, Material[] materials, ScreeningContext context)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Screening;
@@ -29,13 +30,19 @@ internal static class Wording
     /// <summary>Names as “a, b and c”.</summary>
     public static string List(IEnumerable<string> words)
     {
-        var list = words.ToArray();
-        return list.Length switch
+        var list = words as IReadOnlyList<string> ?? [.. words];
+        if (list.Count < 3)
         {
-            0 => "",
-            1 => list[0],
-            _ => string.Join(", ", list[..^1]) + " and " + list[^1],
-        };
+            return list.Count switch { 0 => "", 1 => list[0], _ => $"{list[0]} and {list[1]}" };
+        }
+
+        var sentence = new StringBuilder(list[0]);
+        for (var index = 1; index < list.Count; index++)
+        {
+            sentence.Append(index == list.Count - 1 ? " and " : ", ").Append(list[index]);
+        }
+
+        return sentence.ToString();
     }
 
     /// <summary>“step 3” or “steps 3, 4 and 5”.</summary>
@@ -44,8 +51,21 @@ internal static class Wording
     public static string Capital(string sentence)
     {
         // a prefix of a name stays as it is: n-Butyllithium, tert-Butanol
-        var at = Array.Find(Prefixes, prefix => sentence.StartsWith(prefix, StringComparison.Ordinal))?.Length ?? 0;
-        return sentence.Length <= at ? sentence : sentence[..at] + char.ToUpperInvariant(sentence[at]) + sentence[(at + 1)..];
+        var at = 0;
+        foreach (var prefix in Prefixes)
+        {
+            if (sentence.StartsWith(prefix, StringComparison.Ordinal))
+            {
+                at = prefix.Length;
+                break;
+            }
+        }
+
+        return sentence.Length <= at ? sentence : string.Create(sentence.Length, (sentence, at), static (capital, from) =>
+        {
+            from.sentence.CopyTo(capital);
+            capital[from.at] = char.ToUpperInvariant(capital[from.at]);
+        });
     }
 
     private static readonly string[] Prefixes = ["n-", "o-", "m-", "p-", "sec-", "tert-", "cis-", "trans-"];

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics.CodeAnalysis;
 using PreApproval.Hazards.Structures;
 
@@ -10,6 +11,7 @@ public sealed class Catalog
     private readonly Dictionary<string, Substance> _byCas = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Substance> _bySmiles = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _references;
+    private readonly ConcurrentDictionary<string, string> _sentences = new(StringComparer.Ordinal);
     private readonly Lazy<string> _digest;
     private readonly Lazy<StructureIndex> _structures;
 
@@ -90,7 +92,9 @@ public sealed class Catalog
     }
 
     /// <summary>The full reference behind a source key; a key that is not in the list (a group's own source) is returned as it is.</summary>
-    public string Reference(string sourceKey) => _references.TryGetValue(sourceKey, out var entry) ? Bibliography.Sentence(entry) : sourceKey;
+    public string Reference(string sourceKey) =>
+        // written when it is first asked for, and kept: a screening cites the same few works again and again
+        _references.TryGetValue(sourceKey, out var entry) ? _sentences.GetOrAdd(sourceKey, static (_, body) => Bibliography.Sentence(body), entry) : sourceKey;
 
     /// <summary>A name as names are compared: small letters, without spaces and hyphens.</summary>
     internal static string Spelling(string name) => Compared(name, static c => Counts(c) ? char.ToLowerInvariant(c) : '\0');

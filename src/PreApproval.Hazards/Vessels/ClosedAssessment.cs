@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Substances;
@@ -9,6 +10,9 @@ namespace PreApproval.Hazards.Vessels;
 internal sealed record ClosedAssessment
 {
     private ModelState? atSet;
+
+    // how many of the first words of NotCounted are about the contents alone
+    private int uncounted;
     private string[]? leftOut;
 
     public required StepState State { get; init; }
@@ -20,6 +24,9 @@ internal sealed record ClosedAssessment
 
     /// <summary>Everything that is shut in; <see cref="Charge"/> itself where nothing is left out of it.</summary>
     public required SealedCharge Whole { get; init; }
+
+    /// <summary>True when a gas that the liquids hold is left out, and every pressure is a lower bound.</summary>
+    public bool LeavesOutHeldGas => !ReferenceEquals(Whole, Charge);
 
     /// <summary>The governing answer at the set temperature; computed when first asked for, trials of a change never ask.</summary>
     public ModelState AtSet => atSet ??= Peak.TemperatureK == State.TemperatureK ? Worst : Charge.GoverningAt(State.TemperatureK);
@@ -46,8 +53,9 @@ internal sealed record ClosedAssessment
             $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known")),
     ];
 
-    /// <summary>True when a liquefied or charged gas of unknown amount is shut in: cold or not, it may burst the vessel.</summary>
-    public bool LeavesOutGas => State.Contents.Any(static content => content is { Mol: null, Substance.Known: { PhaseAt298K: Phase.Gas } });
+    /// <summary>True when a liquefied or charged gas of unknown amount is shut in, or one that is left out and did not come as a solution: cold or not, it may burst the vessel.</summary>
+    public bool LeavesOutGas => State.Contents.Any(content =>
+        content.Substance.Known is { PhaseAt298K: Phase.Gas } gas && (content.Mol is null || (LeavesOutHeldGas && content.MassFraction is not < 1 && SealedCharge.IsHeld(gas))));
 
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }
@@ -73,13 +81,17 @@ internal sealed record ClosedAssessment
 
         var notCounted = new List<string>();
         var undeclared = GasEvolution.Undeclared(state);
-        var input = InputOf(state, volume, !state.HeatedOrGassingSinceClosing && undeclared is null, notCounted) with
+        var saturated = !state.HeatedOrGassingSinceClosing && undeclared is null;
+        var input = (earlier is not null && ReferenceEquals(earlier.State.Contents, state.Contents) && ReferenceEquals(earlier.State.Closing, state.Closing)
+            ? earlier.InputAgain(saturated, notCounted)
+            : InputOf(state, volume, saturated, notCounted)) with
         {
             GasEvolvedMol = (state.GasEvolvedMol ?? 0) + (undeclared?.Mol ?? 0),
         };
         var (condensed, upTo) = undeclared is { Mol: > 0 } ? CondensableGas.Condensed(state, Math.Max(0, volume - CondensedVolume(state.Contents))) : (0, "");
         var uncondensedMol = input.GasEvolvedMol;
         input = input with { GasEvolvedMol = Math.Max(0, uncondensedMol - condensed) };
+        var ofContents = notCounted.Count;
         if (state.GasEvolvedMol is null)
         {
             notCounted.Add("the gas a declared reaction makes");
@@ -91,7 +103,7 @@ internal sealed record ClosedAssessment
         }
 
         var same = earlier is not null && earlier.Whole.Input.ShutsInTheSame(input) ? earlier : null;
-        var whole = same?.Whole ?? new SealedCharge(input);
+        var whole = same?.Whole ?? new SealedCharge(input, earlier?.Whole);
         var fromK = ColdestK(state);
         // what is heated in the closed vessel passes every temperature from closing on
         var (charge, peak) = same is not null && ColdestK(same.State) == fromK && same.State.WorstTemperatureK == state.WorstTemperatureK
@@ -109,8 +121,16 @@ internal sealed record ClosedAssessment
             Peak = peak,
             NotCounted = notCounted,
             UndeclaredGas = upTo.Length > 0 ? $"{undeclared!.Words}; {upTo}" : undeclared?.Words,
+            uncounted = ofContents,
             GasMakers = undeclared?.Materials ?? [],
         };
+    }
+
+    // the same contents shut in by the same closing
+    private ClosedVesselInput InputAgain(bool saturated, List<string> notCounted)
+    {
+        notCounted.AddRange(NotCounted.Take(uncounted));
+        return Whole.Input with { SaturatedAtClosing = saturated && State.Closing!.AtAtmosphere && Whole.Input.FillPressurePaAbs <= State.Closing.PressurePaAbs };
     }
 
     private static double ColdestK(StepState state) => Math.Min(state.Closing!.TemperatureK, state.TemperatureK);
@@ -120,41 +140,51 @@ internal sealed record ClosedAssessment
     {
         var closing = state.Closing!;
         var contents = Counted(state.Contents, notCounted);
-        var gasThen = Math.Max(0, volumeM3 - CondensedVolume(closing.Contents));
-        var gasNow = volumeM3 - CondensedVolume(state.Contents);
-        // what is added to a closed vessel compresses the gas already in it; never below what was shut in
-        var compression = gasNow > 0 ? Math.Max(1, gasThen / gasNow) : 1;
+        var compression = Compression(state, volumeM3);
         return new ClosedVesselInput
         {
             VesselVolumeM3 = volumeM3,
             FillTemperatureK = closing.TemperatureK,
             FillPressurePaAbs = closing.PressurePaAbs * compression,
             SaturatedAtClosing = saturated && closing.AtAtmosphere && compression <= 1,
-            Headspace = [.. closing.Gases.Select(static pair => (AsSubstance(pair.Gas), pair.Fraction))],
+            Headspace = Headspace(closing.Gases),
             Contents = contents,
         };
     }
 
+    /// <summary>What is added to a closed vessel compresses the gas already in it; never below what was shut in.</summary>
+    private static double Compression(StepState state, double volumeM3)
+    {
+        if (ReferenceEquals(state.Contents, state.Closing!.Contents))
+        {
+            return 1;
+        }
+
+        var gasThen = Math.Max(0, volumeM3 - CondensedVolume(state.Closing.Contents));
+        var gasNow = volumeM3 - CondensedVolume(state.Contents);
+        return gasNow > 0 ? Math.Max(1, gasThen / gasNow) : 1;
+    }
+
     private static List<ChargedSubstance> Counted(IReadOnlyList<Content> contents, List<string> notCounted)
     {
-        var counted = new List<ChargedSubstance>();
-        foreach (var group in contents.GroupBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static group => group.Key, StringComparer.Ordinal))
+        var counted = new List<ChargedSubstance>(contents.Count);
+        foreach (var first in Firsts(contents))
         {
-            var name = group.First().Substance.Name;
-            if (group.First().Substance.Known is not { } known)
+            var name = first.Substance.Name;
+            if (first.Substance.Known is not { } known)
             {
                 notCounted.Add($"{name}, which is not in the catalogue");
             }
-            else if (known is { PhaseAt298K: Phase.Gas, UnifacGroups: null } && group.Any(static content => content.MassFraction is < 1) && !IsInKnownSolution(known, contents))
+            else if (known is { PhaseAt298K: Phase.Gas, UnifacGroups: null } && contents.Any(content => IsOf(first, content) && content.MassFraction is < 1) && !IsInKnownSolution(known, contents))
             {
                 // the pure gas's vapour pressure would overstate a solution many times over
                 notCounted.Add($"{name} given off by its solution");
             }
-            else if (group.Any(static content => content.Mol is null))
+            else if (MolOf(first, contents) is not { } mol)
             {
                 notCounted.Add($"{name}, whose amount is not known");
             }
-            else if (group.OrderBy(static content => content.Mol).Sum(static content => content.Mol!.Value) is > 0 and var mol)
+            else if (mol > 0)
             {
                 counted.Add(new ChargedSubstance(known, mol));
             }
@@ -162,6 +192,51 @@ internal sealed record ClosedAssessment
 
         return counted;
     }
+
+    /// <summary>The first content of each substance, in the order of the keys.</summary>
+    private static List<Content> Firsts(IReadOnlyList<Content> contents)
+    {
+        var firsts = new List<Content>(contents.Count);
+        for (var index = 0; index < contents.Count; index++)
+        {
+            var at = 0;
+            while (at < firsts.Count && string.CompareOrdinal(firsts[at].Substance.Key, contents[index].Substance.Key) < 0)
+            {
+                at++;
+            }
+
+            if (at == firsts.Count || !IsOf(firsts[at], contents[index]))
+            {
+                firsts.Insert(at, contents[index]);
+            }
+        }
+
+        return firsts;
+    }
+
+    /// <summary>Amount in mol of a substance, summed from the least; null when one amount is not known.</summary>
+    private static double? MolOf(Content substance, IReadOnlyList<Content> contents)
+    {
+        Span<double> amounts = stackalloc double[Math.Min(contents.Count, 64)];
+        amounts = contents.Count > amounts.Length ? new double[contents.Count] : amounts;
+        var count = 0;
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (IsOf(substance, contents[index]))
+            {
+                if (contents[index].Mol is not { } mol)
+                {
+                    return null;
+                }
+
+                amounts[count++] = mol;
+            }
+        }
+
+        return OrderedSum.Of(amounts[..count]);
+    }
+
+    private static bool IsOf(Content one, Content other) => string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal);
 
     /// <summary>True where the partial pressure over water, or a bound over other liquids, is on file.</summary>
     private static bool IsInKnownSolution(Substance gas, IReadOnlyList<Content> contents) => contents.Any(content =>
@@ -172,6 +247,17 @@ internal sealed record ClosedAssessment
         contents.Where(static content => content.Substance.Known is { PhaseAt298K: not Phase.Gas })
             .OrderBy(static content => content.Substance.Key, StringComparer.Ordinal)
             .Sum(static content => content.Mol * content.Substance.Known!.Identity.MolarMassKgPerMol / content.Substance.Known.DensityKgPerM3?.Value ?? 0);
+
+    private static (Substance Gas, double Fraction)[] Headspace(IReadOnlyList<(PlanSubstance Gas, double Fraction)> gases)
+    {
+        var headspace = new (Substance Gas, double Fraction)[gases.Count];
+        for (var index = 0; index < headspace.Length; index++)
+        {
+            headspace[index] = (AsSubstance(gases[index].Gas), gases[index].Fraction);
+        }
+
+        return headspace;
+    }
 
     private static Substance AsSubstance(PlanSubstance gas) => gas.Known ?? new Substance
     {

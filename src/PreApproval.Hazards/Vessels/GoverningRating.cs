@@ -6,16 +6,31 @@ namespace PreApproval.Hazards.Vessels;
 
 /// <summary>The rating that governs a vessel: the weakest of vessel, closure, seal and fittings.</summary>
 /// <param name="PaGauge">Gauge pressure in Pa; null: unknown, which counts as zero.</param>
-/// <param name="Of">Whose rating it is, in words.</param>
-/// <param name="Path">JSON Pointer to it.</param>
-internal sealed record GoverningRating(double? PaGauge, string Of, string Path)
+/// <param name="Vessel">The vessel.</param>
+/// <param name="VesselIndex">Its place in the plan.</param>
+/// <param name="Part">Whose rating it is: the place of the part; null: the vessel's own.</param>
+internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int VesselIndex, int? Part)
 {
+    /// <summary>Whose rating it is, in words.</summary>
+    public string Of => Part is { } part ? $"the {Vessel.Parts[part].Name} of “{Vessel.Id}”" : $"“{Vessel.Id}”";
+
+    /// <summary>JSON Pointer to it.</summary>
+    public string Path => Part is { } part
+        ? string.Create(CultureInfo.InvariantCulture, $"/vessels/{VesselIndex}/parts/{part}/rating")
+        : string.Create(CultureInfo.InvariantCulture, $"/vessels/{VesselIndex}/rating");
+
     public static GoverningRating For(Vessel vessel, int vesselIndex)
     {
-        var all = new List<GoverningRating> { new(vessel.RatingPaGauge, $"“{vessel.Id}”", Pointer(vesselIndex, "rating")) };
-        all.AddRange(vessel.Parts.Select((part, index) =>
-            new GoverningRating(part.RatingPaGauge, $"the {part.Name} of “{vessel.Id}”", Pointer(vesselIndex, $"parts/{index.ToString(CultureInfo.InvariantCulture)}/rating"))));
-        return all.Find(static rating => rating.PaGauge is null) ?? all.MinBy(static rating => rating.PaGauge!.Value)!;
+        var (weakest, of) = (vessel.RatingPaGauge, (int?)null);
+        for (var part = 0; part < vessel.Parts.Count && weakest is not null; part++)
+        {
+            if (!(vessel.Parts[part].RatingPaGauge >= weakest))
+            {
+                (weakest, of) = (vessel.Parts[part].RatingPaGauge, part);
+            }
+        }
+
+        return new GoverningRating(weakest, vessel, vesselIndex, of);
     }
 
     /// <summary>Share of the rating above which there is a warning, by what the vessel is made of.</summary>
@@ -28,6 +43,4 @@ internal sealed record GoverningRating(double? PaGauge, string Of, string Path)
     /// <summary>Gauge pressure in Pa below which the vessel is no finding.</summary>
     public double QuietLimitPaGauge(Vessel vessel, Policy policy) =>
         PaGauge is { } rating and > 0 ? rating * Math.Min(WarningShare(vessel, policy), policy.DangerShare) : policy.UnratedNothingPa;
-
-    private static string Pointer(int vesselIndex, string member) => $"/vessels/{vesselIndex.ToString(CultureInfo.InvariantCulture)}/{member}";
 }

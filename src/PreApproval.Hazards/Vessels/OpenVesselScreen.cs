@@ -66,7 +66,7 @@ public sealed class OpenVesselScreen : IScreen
                 Severity = Severity.Warning,
                 Steps = [.. group.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = state.Vessel.Id,
-                Materials = [.. state.Contents.Where(content => string.Equals(content.Substance.Key, lowest.Key, StringComparison.Ordinal)).Select(static content => content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+                Materials = MaterialIds.Of(state.Contents.Where(content => string.Equals(content.Substance.Key, lowest.Key, StringComparison.Ordinal))),
                 Statement = state.Vent is Closure.Balloon or Closure.Needle
                     ? $"“{state.Vessel.Id}” is heated to {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}, with only a {(state.Vent == Closure.Balloon ? "balloon" : "needle")} on it: an improvised vent is no condenser and no relief."
                     : $"“{state.Vessel.Id}” is open at {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}: is a seal step missing, or a condenser (reflux)?",
@@ -108,12 +108,19 @@ public sealed class OpenVesselScreen : IScreen
         var unknown = false;
         foreach (var content in state.Contents)
         {
-            if (content is not { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } known })
+            if (content is not { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid } known })
             {
                 continue;
             }
 
             var mol = content.Mol ?? 0;
+            if (known.Involatile)
+            {
+                // sulfuric acid and the like hold the others back without a vapour of their own
+                total += mol;
+                continue;
+            }
+
             unknown |= content.Mol is null;
             total += mol;
             var saturation = VapourPressure.At(known, Math.Max(state.TemperatureK - FarAboveK, 1));

@@ -39,7 +39,7 @@ internal static class OpeningPressure
         var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
         var notCounted = new List<string>();
         var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
-        var whole = new SealedCharge(input);
+        var whole = new SealedCharge(input, context.ChargeOf(before));
         var (charge, opened) = HeldGas.At(whole, state.TemperatureK);
         string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];
         var about = leftOut.Length == 0 ? "about" : "at least";

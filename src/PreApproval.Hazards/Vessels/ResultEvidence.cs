@@ -42,7 +42,8 @@ internal static class ResultEvidence
 
         if (result.Energy is { } energy)
         {
-            var missing = energy.LeftOut.Count == 0 ? "" : $"; without {Wording.List(energy.LeftOut)}";
+            var missing = (energy.Assumed.Count == 0 ? "" : $"; with {Wording.Figures(StoredEnergy.AssumedJPerKgK / 1e3)} kJ/(kg K) assumed for {Wording.List(energy.Assumed)}")
+                + (energy.LeftOut.Count == 0 ? "" : $"; without {Wording.List(energy.LeftOut)}");
             var books = References.Full(["crowl-louvar"]);
             yield return Of("stored energy", energy.TotalJ, "J", "isentropic expansion of the gas (ratio of heat capacities 1.4) and flash of superheated liquid" + missing, books, quality);
             yield return Of("stored energy of superheated liquid", energy.LiquidJ, "J", "m cp [(T − Tb) − Tb ln(T/Tb)]" + missing, books, quality);

@@ -6,6 +6,37 @@ namespace PreApproval.Hazards.Vessels;
 /// <content>What of the charge mixes, stays apart, is dissolved or takes room only.</content>
 internal sealed partial class SealedCharge
 {
+    /// <summary>Each substance once, in the order of the keys.</summary>
+    private static List<ChargedPart> Merged(IReadOnlyList<ChargedSubstance> contents)
+    {
+        var parts = new List<ChargedPart>(contents.Count);
+        for (var index = 0; index < contents.Count; index++)
+        {
+            var (substance, mol) = contents[index];
+            if (!(mol > 0))
+            {
+                continue;
+            }
+
+            var at = 0;
+            while (at < parts.Count && string.CompareOrdinal(parts[at].Substance.Key, substance.Key) < 0)
+            {
+                at++;
+            }
+
+            if (at < parts.Count && string.Equals(parts[at].Substance.Key, substance.Key, StringComparison.Ordinal))
+            {
+                parts[at] = parts[at] with { Mol = parts[at].Mol + mol };
+            }
+            else
+            {
+                parts.Insert(at, new ChargedPart(substance, mol));
+            }
+        }
+
+        return parts;
+    }
+
     private void Sort(ChargedPart part, double fillK, List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
     {
         var substance = part.Substance;
@@ -46,6 +77,20 @@ internal sealed partial class SealedCharge
 
     /// <summary>Takes out what the published data on solutions cover; the activity model keeps what it represents better.</summary>
     private List<ChargedPart> TakeDissolved(List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
+    {
+        if (mixing.Exists(MayBeCovered) || apart.Exists(MayBeCovered) || room.Exists(MayBeCovered) || ChargedGases.Exists(MayBeCovered))
+        {
+            return TakeCovered(mixing, apart, room);
+        }
+
+        ChargedGasMol = ChargedGases.Sum(static part => part.Mol);
+        return [];
+    }
+
+    private static bool MayBeCovered(ChargedPart part) =>
+        part.Substance is { Involatile: false, Key: not SolutionVapour.Water and var key } && (SolutionVapour.HasAqueous(key) || (IsHeld(part.Substance) && SolutionVapour.HasOrganic(key)));
+
+    private List<ChargedPart> TakeCovered(List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
     {
         var water = mixing.Find(static part => part.Substance.Key is SolutionVapour.Water).Mol;
         var others = mixing.Where(static part => part.Substance is { PhaseAt298K: Phase.Liquid, Key: not SolutionVapour.Water } && !IsHeld(part.Substance)).ToArray();

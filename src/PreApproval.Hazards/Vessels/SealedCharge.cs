@@ -1,6 +1,5 @@
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Substances;
-using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -39,16 +38,18 @@ internal sealed partial class SealedCharge
     private VesselPoint? _point;
     private Unifac.UnifacAtTemperature? _activities;
 
-    public SealedCharge(ClosedVesselInput input)
+    /// <param name="input">What is shut in.</param>
+    /// <param name="like">A charge whose activity model and work space serve again where the same liquids are shut in; null: none. Not shared between threads.</param>
+    public SealedCharge(ClosedVesselInput input, SealedCharge? like = null)
     {
         Input = input;
         VolumeM3 = input.VesselVolumeM3;
         var mixing = new List<ChargedPart>();
         var apart = new List<ChargedPart>();
         var room = new List<ChargedPart>();
-        foreach (var group in input.Contents.Where(c => c.Mol > 0).GroupBy(c => c.Substance.Key, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var part in Merged(input.Contents))
         {
-            Sort(new ChargedPart(group.First().Substance, group.Sum(c => c.Mol)), input.FillTemperatureK, mixing, apart, room);
+            Sort(part, input.FillTemperatureK, mixing, apart, room);
         }
 
         ChargedPart[] dissolved = [.. TakeDissolved(mixing, apart, room)];
@@ -66,19 +67,23 @@ internal sealed partial class SealedCharge
         Room = [.. room];
         TakesRoomAsLiquid = room.Exists(static part => part.Substance.PhaseAt298K == Phase.Liquid);
         Dissolved = dissolved;
-        DissolvedM3PerMol = Array.ConvertAll(dissolved, part => SolutionDensities.SoluteM3PerMol(this, part));
-        if (Mixing.Length > 1)
+        DissolvedM3PerMol = dissolved.Length == 0 ? [] : Array.ConvertAll(dissolved, part => SolutionDensities.SoluteM3PerMol(this, part));
+        if (like is not null && Mixing.Length > 1 && HasSameLiquids(like))
         {
-            Model = Unifac.TryCreate([.. Mixing.Select(p => p.Substance.UnifacGroups!.Value)], out var gaps);
+            (Model, Gaps, CyclicEthers, _activities) = (like.Model, like.Gaps, like.CyclicEthers, like._activities);
+        }
+        else if (Mixing.Length > 1)
+        {
+            Model = Unifac.TryCreate(Array.ConvertAll(Mixing, static part => part.Substance.UnifacGroups!.Value), out var gaps);
             Gaps = gaps;
-            CyclicEthers = Dissolved.Length > 0 ? null : UnifacCyclicEthers.TryCreate([.. Mixing.Select(p => p.Substance)]);
+            CyclicEthers = Dissolved.Length > 0 ? null : UnifacCyclicEthers.TryCreate(Array.ConvertAll(Mixing, static part => part.Substance));
         }
 
-        var uncovered = Model is null ? Mixing.Concat(Apart) : Apart;
-        Held = Mixing.Length + Apart.Length > 1 ? [.. uncovered.Select(p => p.Substance).Where(IsHeld)] : [];
+        ChargedPart[] uncovered = Model is null ? [.. Mixing, .. Apart] : Apart;
+        Held = uncovered.Length > 0 && Mixing.Length + Apart.Length > 1 ? [.. uncovered.Select(p => p.Substance).Where(IsHeld)] : [];
 
-        HasGasApart = Apart.Any(static p => p.Substance.PhaseAt298K == Phase.Gas);
-        LowestCriticalK = Mixing.Concat(Apart).Min(static p => p.Substance.CriticalTemperatureK?.Value) ?? double.PositiveInfinity;
+        HasGasApart = HasGas(Apart);
+        LowestCriticalK = Math.Min(LowestCritical(Mixing), LowestCritical(Apart));
         AddTrappedGas();
     }
 
@@ -152,7 +157,7 @@ internal sealed partial class SealedCharge
     public bool MayHandOver(double toK) => (Held.Count == 0 && (Model is not null || Gaps.Count > 0 || Apart.Length > 0)) || EquationMayGovern(toK);
 
     /// <summary>True when an equation of state may govern somewhere on the way to a temperature in K.</summary>
-    public bool EquationMayGovern(double toK) => EquationMayEverGovern || toK > LowestCriticalK || Psrk.DissolvesGas;
+    public bool EquationMayGovern(double toK) => EquationMayEverGovern || toK > LowestCriticalK || ((HasGasApart || HasGas(Mixing) || HasGas(Dissolved)) && Psrk.DissolvesGas);
 
     /// <summary>The governing answer alone, without the models that cannot govern.</summary>
     public ModelState GoverningAt(double temperatureK)
@@ -251,5 +256,36 @@ internal sealed partial class SealedCharge
         }
 
         return components;
+    }
+
+    private bool HasSameLiquids(SealedCharge other)
+    {
+        if (Mixing.Length != other.Mixing.Length || Dissolved.Length != other.Dissolved.Length)
+        {
+            return false;
+        }
+
+        for (var index = 0; index < Mixing.Length; index++)
+        {
+            if (!ReferenceEquals(Mixing[index].Substance, other.Mixing[index].Substance))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool HasGas(ChargedPart[] parts) => Array.Exists(parts, static part => part.Substance.PhaseAt298K == Phase.Gas);
+
+    private static double LowestCritical(ChargedPart[] parts)
+    {
+        var lowest = double.PositiveInfinity;
+        foreach (var part in parts)
+        {
+            lowest = Math.Min(lowest, part.Substance.CriticalTemperatureK?.Value ?? double.PositiveInfinity);
+        }
+
+        return lowest;
     }
 }

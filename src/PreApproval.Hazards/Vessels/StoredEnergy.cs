@@ -8,7 +8,7 @@ namespace PreApproval.Hazards.Vessels;
 /// <summary>Energy that a closed vessel sets free when it bursts, in J.</summary>
 /// <param name="GasJ">Isentropic expansion of the gas space to the atmosphere.</param>
 /// <param name="LiquidJ">Flash of the liquids that are above their boiling points.</param>
-/// <param name="LeftOut">Substances whose share is missing because no heat capacity or boiling point is on file, by name.</param>
+/// <param name="LeftOut">Substances whose share is missing because no boiling point is on file, by name.</param>
 public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<string> LeftOut)
 {
     /// <summary>Energy of trinitrotoluene in J/kg: 4.5 MJ/kg; other books take 4.2 to 4.7.</summary>
@@ -16,6 +16,18 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
 
     /// <summary>Ratio of heat capacities of the gas space. 1.4, air; vapours are lower, and the vapour's own condensation is left out.</summary>
     private const double Gamma = 1.4;
+
+    /// <summary>
+    /// Heat capacity of a liquid that has none on file, in J/(kg K): most organic liquids and liquefied gases have 1.0 to 2.5 at 25 °C, above it only water, ammonia and some small
+    /// molecules, which are on file. Common practice, no source.
+    /// </summary>
+    internal const double AssumedJPerKgK = 2500;
+
+    /// <summary>Sublimation point of carbon dioxide in K (CRC Handbook, from memory): it has no boiling point at the atmosphere.</summary>
+    private const double DryIceK = 194.7;
+
+    /// <summary>Substances whose heat capacity is assumed, by name.</summary>
+    public IReadOnlyList<string> Assumed { get; init; } = [];
 
     /// <summary>Full reference of the two equations.</summary>
     public static string Source { get; } = Screening.References.Full("crowl-louvar");
@@ -88,6 +100,7 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
 
         var temperatureK = assessment.Peak.TemperatureK;
         var leftOut = new SortedSet<string>(assessment.NotCounted, StringComparer.Ordinal);
+        var assumed = new SortedSet<string>(StringComparer.Ordinal);
         double liquid = 0;
         double condensedM3 = 0;
         foreach (var content in assessment.Input.Contents)
@@ -103,7 +116,8 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
                 continue;
             }
 
-            if (content.Substance.BoilingPointK?.Value is not { } boiling)
+            var boilingK = content.Substance.BoilingPointK?.Value ?? (content.Substance.Key is "124-38-9" ? DryIceK : null);
+            if (boilingK is not { } boiling)
             {
                 leftOut.Add(content.Substance.Identity.Name);
             }
@@ -114,6 +128,11 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
                 {
                     liquid += FlashJ(content.Mol * capacity, temperatureK, boiling);
                 }
+                else if (content.Substance.Identity.MolarMassKgPerMol is { } mass)
+                {
+                    liquid += FlashJ(content.Mol * mass * AssumedJPerKgK, temperatureK, boiling);
+                    assumed.Add(content.Substance.Identity.Name);
+                }
                 else
                 {
                     leftOut.Add(content.Substance.Identity.Name);
@@ -121,6 +140,6 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
             }
         }
 
-        return new StoredEnergy(IsentropicJ(pressure, Math.Max(0, assessment.Input.VesselVolumeM3 - condensedM3)), liquid, [.. leftOut]);
+        return new StoredEnergy(IsentropicJ(pressure, Math.Max(0, assessment.Input.VesselVolumeM3 - condensedM3)), liquid, [.. leftOut]) { Assumed = [.. assumed] };
     }
 }

@@ -67,7 +67,7 @@ public sealed class TemperatureScreen : IScreen
             : "larger of set temperature and hottest surface";
     }
 
-    private static Clearing[] Offers(Finding finding, IReadOnlyList<StepState> states, (string Name, double TemperatureK, string Path) limit, ScreeningContext context)
+    private static Clearing[] Offers(Finding finding, IReadOnlyList<StepState> states, TemperatureLimit limit, ScreeningContext context)
     {
         var needed = states.Max(static state => state.WorstTemperatureK);
         var offers = new List<Clearing> { new("temperature limit", limit.Path, Math.Ceiling(Wording.InCelsius(needed)), "°C", null) };
@@ -89,23 +89,27 @@ public sealed class TemperatureScreen : IScreen
             && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)));
     }
 
-    private static (string Name, double TemperatureK, string Path)? Lowest(StepState state)
+    private static TemperatureLimit? Lowest(StepState state)
     {
-        var index = state.VesselIndex.ToString(CultureInfo.InvariantCulture);
-        var limits = new List<(string Name, double TemperatureK, string Path)>();
-        if (state.Vessel.MaximumTemperatureK is { } own)
-        {
-            limits.Add(($"“{state.Vessel.Id}”", own, $"/vessels/{index}/maximumTemperature"));
-        }
-
+        TemperatureLimit? lowest = state.Vessel.MaximumTemperatureK is { } own ? new TemperatureLimit(own, state, null) : null;
         for (var part = 0; part < state.Vessel.Parts.Count; part++)
         {
-            if (state.Vessel.Parts[part].MaximumTemperatureK is { } limit)
+            if (state.Vessel.Parts[part].MaximumTemperatureK is { } limit && !(lowest?.TemperatureK <= limit))
             {
-                limits.Add(($"The {state.Vessel.Parts[part].Name} of “{state.Vessel.Id}”", limit, $"/vessels/{index}/parts/{part.ToString(CultureInfo.InvariantCulture)}/maximumTemperature"));
+                lowest = new TemperatureLimit(limit, state, part);
             }
         }
 
-        return limits.Count == 0 ? null : limits.MinBy(static limit => limit.TemperatureK);
+        return lowest;
+    }
+
+    /// <summary>A limit of the vessel, or of one of its parts; named when it is exceeded.</summary>
+    private readonly record struct TemperatureLimit(double TemperatureK, StepState State, int? Part)
+    {
+        public string Name => Part is { } part ? $"The {State.Vessel.Parts[part].Name} of “{State.Vessel.Id}”" : $"“{State.Vessel.Id}”";
+
+        public string Path => Part is { } part
+            ? string.Create(CultureInfo.InvariantCulture, $"/vessels/{State.VesselIndex}/parts/{part}/maximumTemperature")
+            : string.Create(CultureInfo.InvariantCulture, $"/vessels/{State.VesselIndex}/maximumTemperature");
     }
 }

@@ -75,7 +75,18 @@ public static class VesselKinds
         return Names(kind, GlassWords) && !Names(kind, PlasticWords) && !Names(kind, MetalWords);
     }
 
-    private static bool Names(string kind, string[] words) => Array.Exists(words, word => kind.Contains(word, StringComparison.OrdinalIgnoreCase));
+    private static bool Names(string kind, string[] words)
+    {
+        foreach (var word in words)
+        {
+            if (kind.Contains(word, StringComparison.OrdinalIgnoreCase))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static double? Number(string cell) => double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) ? value : null;
 }

@@ -6,6 +6,9 @@ namespace PreApproval.Hazards.Vessels;
 /// <summary>Pure-component properties of a sealed charge at one temperature, worked out once for all models.</summary>
 internal sealed class VesselPoint
 {
+    // an empty list by itself would be a new one at each question
+    private static readonly IReadOnlyList<Substance> None = [];
+
     private List<Substance>? _unknown;
     private List<Substance>? _pastCritical;
     private double[]? _dissolvedPa;
@@ -67,16 +70,16 @@ internal sealed class VesselPoint
     public double CondensedM3 { get; }
 
     /// <summary>Volatile contents without a vapour pressure at this temperature.</summary>
-    public IReadOnlyList<Substance> Unknown => _unknown ?? [];
+    public IReadOnlyList<Substance> Unknown => _unknown ?? None;
 
     /// <summary>Contents that have passed their critical temperature since filling.</summary>
-    public IReadOnlyList<Substance> PastCritical => _pastCritical ?? [];
+    public IReadOnlyList<Substance> PastCritical => _pastCritical ?? None;
 
     /// <summary>True when there are volatile contents and every one of them has passed its critical temperature.</summary>
     public bool AllPastCritical => PastCritical.Count > 0 && PastCritical.Count == Mixing.Length + Apart.Length;
 
     /// <summary>Gases in solution that have passed their critical temperature: nothing on file represents what is still dissolved.</summary>
-    public IReadOnlyList<Substance> HeldPastCritical => _pastCritical is not null && Mixing.Length + Apart.Length > 1 ? _pastCritical.FindAll(SealedCharge.IsHeld) : [];
+    public IReadOnlyList<Substance> HeldPastCritical => _pastCritical is not null && Mixing.Length + Apart.Length > 1 ? _pastCritical.FindAll(SealedCharge.IsHeld) : None;
 
     public Quality Quality { get; private set; } = Quality.Measured;
 

@@ -26,7 +26,7 @@ public sealed record HistoryFilter
 /// <summary>The state of the group's log.</summary>
 /// <param name="Size">Number of events.</param>
 /// <param name="RootHash">Root in hexadecimal.</param>
-/// <param name="Consistent">True when the stored events give the stored root and the stored revisions and decisions are those that the events tell of.</param>
+/// <param name="Consistent">True when the stored events give the stored root and the stored revisions, decisions and versions are those that the events tell of.</param>
 public sealed record LogStatus(long Size, string RootHash, bool Consistent)
 {
     /// <summary>What is wrong, by sequence, at most 20; empty when nothing is.</summary>
@@ -72,7 +72,7 @@ public sealed class HistoryHandler(IAuditStore store, IUnitOfWork work, Document
     }
 
     /// <summary>
-    /// Recomputes the tree over the stored events and compares revisions, slots and decisions with them, all in one snapshot. Damage is
+    /// Recomputes the tree over the stored events and compares revisions, slots, decisions and the versions of thresholds, own substances and inventory with them, all in one snapshot. Damage is
     /// reported, whatever it is.
     /// </summary>
     public async Task<Result<LogStatus, Refusal>> CheckAsync(Actor actor, CancellationToken cancellationToken)
@@ -94,6 +94,7 @@ public sealed class HistoryHandler(IAuditStore store, IUnitOfWork work, Document
         await FeedAsync(check, "A revision", store.RevisionsAsync(group, cancellationToken), check.Revision);
         await FeedAsync(check, "A slot", store.SlotsAsync(group, cancellationToken), check.Slot);
         await FeedAsync(check, "A decision", store.DecisionsAsync(group, cancellationToken), check.Decision);
+        await FeedAsync(check, "A version", store.VersionsAsync(group, cancellationToken), check.Version);
         return check.Finish();
     }
 

@@ -45,6 +45,9 @@ public interface IAuditStore
     /// <summary>Every decision of the group as stored.</summary>
     IAsyncEnumerable<DecisionEvidence> DecisionsAsync(Guid groupId, CancellationToken cancellationToken);
 
+    /// <summary>Every version of the group's thresholds, own substances and inventory as stored.</summary>
+    IAsyncEnumerable<VersionEvidence> VersionsAsync(Guid groupId, CancellationToken cancellationToken);
+
     /// <summary>Newest first, those before the sequence number <paramref name="before"/>.</summary>
     Task<IReadOnlyList<AuditEventRecord>> ListAsync(Guid groupId, HistoryScope scope, Guid readerId, HistoryFilter filter, long? before, int most, CancellationToken cancellationToken);
 }

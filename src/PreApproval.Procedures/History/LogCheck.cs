@@ -4,7 +4,7 @@ using PreApproval.Audit;
 namespace PreApproval.Procedures.History;
 
 /// <summary>
-/// Compares the stored log with itself and with the rows that it tells of. Fed in this order: head, events, revisions, slots, decisions. Collects
+/// Compares the stored log with itself and with the rows that it tells of. Fed in this order: head, events, then the rows. Collects
 /// faults and never throws over what is stored.
 /// </summary>
 internal sealed class LogCheck
@@ -15,6 +15,7 @@ internal sealed class LogCheck
     private readonly StoredHead _stored;
     private readonly CompactRange? _head;
     private readonly RowCheck _rows;
+    private readonly VersionCheck _versions;
     private CompactRange _recomputed = CompactRange.Empty;
     private bool _outOfOrder;
 
@@ -24,6 +25,7 @@ internal sealed class LogCheck
     {
         _stored = stored;
         _rows = new RowCheck(documentDigest, Add);
+        _versions = new VersionCheck(Add);
         try
         {
             _head = CompactRange.FromBytes(stored.CompactRange);
@@ -72,6 +74,7 @@ internal sealed class LogCheck
         }
 
         _rows.Event(leaf);
+        _versions.Event(leaf);
     }
 
     public void Revision(RevisionEvidence stored) => _rows.Revision(stored);
@@ -80,12 +83,15 @@ internal sealed class LogCheck
 
     public void Decision(DecisionEvidence stored) => _rows.Decision(stored);
 
+    public void Version(VersionEvidence stored) => _versions.Version(stored);
+
     /// <summary>For rows that can't even be read from the database.</summary>
     public void Unreadable(string what, Exception why) => Add(null, $"{what} can't be read from the database: {why.Message}");
 
     public LogStatus Finish()
     {
         _rows.Finish();
+        _versions.Finish();
         byte[] root = (_head ?? _recomputed).Root();
         if (_recomputed.Size < _stored.Size)
         {

@@ -67,6 +67,23 @@ public sealed record DecisionEvidence
     public required string BoundDigest { get; init; }
 }
 
+/// <summary>A version of the thresholds, of an own substance or of an entry of the inventory, as stored.</summary>
+public sealed record VersionEvidence
+{
+    /// <summary>Subject type of its events.</summary>
+    public required string Subject { get; init; }
+
+    public required Guid SubjectId { get; init; }
+
+    public required int Version { get; init; }
+
+    public required Guid AuthorId { get; init; }
+
+    public required byte[] Content { get; init; }
+
+    public required string ContentDigest { get; init; }
+}
+
 /// <summary>A right edge that can't be read: nothing can be appended to this log before it is mended.</summary>
 public sealed class DamagedLogException : Exception
 {

@@ -8,6 +8,9 @@ public interface IInventoryStore
     /// <summary>Latest versions, by name; those that were retired only where asked for.</summary>
     Task<IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Latest)>> ListAsync(Guid groupId, InventoryKind kind, bool retired, CancellationToken cancellationToken);
 
+    /// <summary>A number that is another one after each change of the group's inventory: the sum of all versions, which are only ever added to.</summary>
+    Task<long> StampAsync(Guid groupId, CancellationToken cancellationToken);
+
     /// <summary>Latest versions of vessels of these names, retired ones too, of the place in use of that name, and of the agents in use at it.</summary>
     Task<IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Latest)>> NamedAsync(
         Guid groupId, IReadOnlyCollection<string> vesselKeys, string? placeKey, CancellationToken cancellationToken);

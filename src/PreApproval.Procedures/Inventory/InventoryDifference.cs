@@ -12,6 +12,10 @@ internal static class InventoryDifference
         Members(before, placeBefore).Zip(Members(after, placeAfter), static (old, now) => (old.Name, old.Value, now.Value)),
         "nothing that is shown");
 
+    /// <summary>What an entry says beyond its name, for somebody who looks before it is added.</summary>
+    public static string Values(InventoryContent content) =>
+        string.Join("; ", Members(content, "").Where(static member => member.Value.Length > 0 && member.Name is not ("label" or "name")).Select(static member => $"{member.Name} {member.Value}"));
+
     private static (string Name, string Value)[] Members(InventoryContent content, string placeOfAgent) => content switch
     {
         InventoryVessel vessel =>

@@ -14,6 +14,10 @@ public sealed class InventoryLookup(IInventoryStore store, IProcedureReader read
     /// <summary>It stays as it is until the end of the transaction.</summary>
     public Task HoldAsync(Guid groupId, CancellationToken cancellationToken) => store.HoldAllAsync(groupId, cancellationToken);
 
+    /// <summary>A number that is another one after each change, to know without reading all of it whether it was changed.</summary>
+    public async Task<long> StampAsync(Actor? actor, CancellationToken cancellationToken) =>
+        actor is not null && Access.MayRead(actor) ? await store.StampAsync(actor.GroupId, cancellationToken) : 0;
+
     /// <summary>What a document names of it.</summary>
     public async Task<GroupInventory> OfAsync(Actor? actor, ProcedureDocument document, CancellationToken cancellationToken)
     {

@@ -12,7 +12,7 @@ public enum ImportEffect
 /// <param name="Line">Line of the file, from 1.</param>
 /// <param name="Label">Label of the vessel.</param>
 /// <param name="Effect">Whether it is new, changed or as it was.</param>
-/// <param name="Words">What changes, in words; empty where nothing does.</param>
+/// <param name="Words">What changes, in words; all values of a new one; empty where nothing changes.</param>
 /// <param name="Id">Identifier in the inventory; null: it gets one when it is imported.</param>
 /// <param name="Version">Its number after the import.</param>
 public sealed record ImportedVessel(int Line, string Label, ImportEffect Effect, string Words, Guid? Id, int Version);

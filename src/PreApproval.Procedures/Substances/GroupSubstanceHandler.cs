@@ -51,6 +51,8 @@ public sealed class GroupSubstanceHandler(
             return forbidden;
         }
 
+        await store.LockAllAsync(actor.GroupId, cancellationToken);
+
         if (await TakenAsync(actor.GroupId, head.Id, read.Value, cancellationToken) is { } taken)
         {
             return taken;
@@ -85,6 +87,8 @@ public sealed class GroupSubstanceHandler(
         {
             return forbidden;
         }
+
+        await store.LockAllAsync(actor.GroupId, cancellationToken);
 
         if (await store.LockAsync(actor.GroupId, substanceId, cancellationToken) is not { } stored)
         {
@@ -138,6 +142,8 @@ public sealed class GroupSubstanceHandler(
         {
             return forbidden;
         }
+
+        await store.LockAllAsync(actor.GroupId, cancellationToken);
 
         if (await store.LockAsync(actor.GroupId, substanceId, cancellationToken) is not { } stored)
         {

@@ -8,6 +8,9 @@ public interface IGroupSubstanceStore
 
     Task<GroupSubstanceRecord?> FindAsync(Guid groupId, Guid substanceId, CancellationToken cancellationToken);
 
+    /// <summary>One writer at a time, and nobody who holds the group for a submission: before substances are counted, compared or locked.</summary>
+    Task LockAllAsync(Guid groupId, CancellationToken cancellationToken);
+
     /// <summary>Reads the substance and holds its row until the end of the transaction.</summary>
     Task<GroupSubstanceRecord?> LockAsync(Guid groupId, Guid substanceId, CancellationToken cancellationToken);
 

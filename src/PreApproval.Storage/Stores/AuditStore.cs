@@ -109,6 +109,17 @@ internal sealed class AuditStore(PreApprovalDbContext db) : IAuditStore
             FROM decision WHERE group_id = {groupId}
             """).AsAsyncEnumerable();
 
+    public IAsyncEnumerable<VersionEvidence> VersionsAsync(Guid groupId, CancellationToken cancellationToken) =>
+        db.Database.SqlQuery<VersionEvidence>(
+            $"""
+            SELECT 'group' AS subject, group_id AS subject_id, version, author_id, content, content_digest FROM policy_version WHERE group_id = {groupId}
+            UNION ALL
+            SELECT 'substance', substance_id, version, author_id, content, content_digest FROM group_substance_version WHERE group_id = {groupId}
+            UNION ALL
+            SELECT item.kind, held.item_id, held.version, held.author_id, held.content, held.content_digest
+            FROM inventory_version held JOIN inventory_item item ON item.id = held.item_id AND item.group_id = held.group_id WHERE held.group_id = {groupId}
+            """).AsAsyncEnumerable();
+
     public async Task<IReadOnlyList<AuditEventRecord>> ListAsync(Guid groupId, HistoryScope scope, Guid readerId, HistoryFilter filter, long? before, int most, CancellationToken cancellationToken)
     {
         IQueryable<AuditEventRecord> events = db.AuditEvents.AsNoTracking().Where(x => x.GroupId == groupId);

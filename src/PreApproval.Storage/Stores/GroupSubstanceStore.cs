@@ -18,6 +18,8 @@ internal sealed class GroupSubstanceStore(PreApprovalDbContext db) : IGroupSubst
     public Task<GroupSubstanceRecord?> FindAsync(Guid groupId, Guid substanceId, CancellationToken cancellationToken) =>
         db.GroupSubstances.AsNoTracking().FirstOrDefaultAsync(x => x.GroupId == groupId && x.Id == substanceId, cancellationToken);
 
+    public Task LockAllAsync(Guid groupId, CancellationToken cancellationToken) => GroupLock.TakeAsync(db, groupId, cancellationToken);
+
     public async Task<GroupSubstanceRecord?> LockAsync(Guid groupId, Guid substanceId, CancellationToken cancellationToken) =>
         (await db.GroupSubstances
             .FromSql($"SELECT * FROM group_substance WHERE group_id = {groupId} AND id = {substanceId} FOR UPDATE")

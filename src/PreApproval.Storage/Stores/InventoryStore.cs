@@ -22,6 +22,9 @@ internal sealed class InventoryStore(PreApprovalDbContext db) : IInventoryStore
             cancellationToken);
     }
 
+    public Task<long> StampAsync(Guid groupId, CancellationToken cancellationToken) =>
+        db.InventoryItems.Where(x => x.GroupId == groupId).SumAsync(x => (long)x.Version, cancellationToken);
+
     public Task<InventoryItemRecord?> FindAsync(Guid groupId, InventoryKind kind, Guid id, CancellationToken cancellationToken) =>
         db.InventoryItems.AsNoTracking().FirstOrDefaultAsync(x => x.GroupId == groupId && x.Kind == kind && x.Id == id, cancellationToken);
 

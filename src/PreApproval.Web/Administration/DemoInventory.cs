@@ -23,11 +23,11 @@ public static class DemoInventory
         """,
         """
         { "label": "T-03", "kind": "thick-walled glass tube", "volume": { "value": 35, "unit": "mL" }, "rating": { "value": 10, "unit": "bar(g)" }, "ratingEvidence": "engraved on the tube (invented)",
-          "maximumTemperature": { "value": 180, "unit": "°C" }, "closure": "screw plug with PTFE seal", "inspectedOn": "2029-11-05", "outOfService": "star crack at the neck (invented)", "note": "Invented for the demo." }
+          "maximumTemperature": { "value": 180, "unit": "°C" }, "closure": "screw plug with PTFE seal", "inspectedOn": "2024-11-05", "outOfService": "star crack at the neck (invented)", "note": "Invented for the demo." }
         """,
         """
         { "label": "A-02", "kind": "stainless steel autoclave", "volume": { "value": 100, "unit": "mL" }, "rating": { "value": 100, "unit": "bar(g)" }, "ratingEvidence": "maker's certificate (invented)",
-          "maximumTemperature": { "value": 250, "unit": "°C" }, "closure": "bolted head", "inspectedOn": "2031-01-15",
+          "maximumTemperature": { "value": 250, "unit": "°C" }, "closure": "bolted head", "inspectedOn": "2026-01-15",
           "parts": [ { "part": "PTFE gasket", "maximumTemperature": { "value": 200, "unit": "°C" } }, { "part": "rupture disc", "rating": { "value": 80, "unit": "bar(g)" } } ], "note": "Invented for the demo." }
         """,
         """

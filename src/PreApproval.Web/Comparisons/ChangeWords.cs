@@ -9,11 +9,19 @@ namespace PreApproval.Web.Comparisons;
 /// <summary>Changes of hazards in words, for the pages.</summary>
 public static class ChangeWords
 {
-    /// <summary>For instance <c>Raised: worst-case pressure, 5.39 → 16.2 bar(g)</c>.</summary>
+    /// <summary>For instance <c>Raised: pressure, worst-case pressure, from 5.39 bar(g) to 16.2 bar(g); now danger (was warning)</c>.</summary>
     public static string Sentence(HazardChange change)
     {
         ArgumentNullException.ThrowIfNull(change);
-        return $"{Words.Capital(ComparisonWriter.Of(change.Effect))}: {ReportWords.Of(change.Hazard)}, {change.Quantity}{Numbers(change)}.";
+        return $"{Words.Capital(ComparisonWriter.Of(change.Effect))}: {ReportWords.Of(change.Hazard)}, {change.Quantity}{Numbers(change)}; {Severities(change)}.";
+    }
+
+    /// <summary>What the finding is about: its materials by name; empty: none in particular.</summary>
+    public static string Materials(HazardChange change, IReadOnlyDictionary<string, string> names)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        ArgumentNullException.ThrowIfNull(names);
+        return string.Join(", ", (change.FindingAfter ?? change.FindingBefore)?.Materials.Select(id => names.GetValueOrDefault(id, id)).Distinct(StringComparer.Ordinal) ?? []);
     }
 
     public static string Number(Evidence? evidence) => evidence is { Value: var value } && double.IsFinite(value) ? $"{Words.Number(Rounded(value))} {evidence.Unit}" : "–";
@@ -29,6 +37,15 @@ public static class ChangeWords
             : Array.Find(earlier, static r => r.State is ProcedureState.Approved or ProcedureState.Cleared or ProcedureState.Superseded) is { Number: > 0 } approved ? approved.Number
             : earlier[0].Number;
     }
+
+    private static string Severities(HazardChange change) => (change.FindingBefore?.Severity, change.FindingAfter?.Severity) switch
+    {
+        ({ } was, null) => $"was {ReportWords.Of(was)}",
+        ({ } was, { } now) when was != now => $"now {ReportWords.Of(now)} (was {ReportWords.Of(was)})",
+        ({ } was, _) => ReportWords.Of(was),
+        (null, { } now) => ReportWords.Of(now),
+        (null, null) => "none",
+    };
 
     private static string Numbers(HazardChange change) => change switch
     {

@@ -20,9 +20,6 @@ public sealed record CompareOption(string Value, string Group, string Words);
 /// <summary>Two of one's own procedures, or documents from files, compared.</summary>
 public sealed partial class ComparePage : PageBase
 {
-    /// <summary>Two documents of the largest size, their fields, and room to say that a file is too large.</summary>
-    private const int LargestForm = 8 << 20;
-
     private const int MostProcedures = 200;
     private const int MostFaultsShown = 5;
 
@@ -98,7 +95,7 @@ public sealed partial class ComparePage : PageBase
 
         try
         {
-            _comparison = new HazardComparison(Screener.Compare(before, after, await Thresholds.OfAsync(Actor, Cancellation)), null);
+            _comparison = new HazardComparison(Screener.Compare(before, after, await Thresholds.OfAsync(Actor, Cancellation)), null) { Materials = MaterialNames.Of(before, after) };
             (_before, _after) = (before.Title, after.Title);
         }
         catch (ScreeningBusyException)

@@ -10,6 +10,9 @@ namespace PreApproval.Web.Comparisons;
 /// <param name="Because">A sentence for the page; null: compared.</param>
 public sealed record HazardComparison(IReadOnlyList<HazardChange>? Changes, string? Because)
 {
+    /// <summary>What the materials of the two documents are, by their short names.</summary>
+    public IReadOnlyDictionary<string, string> Materials { get; init; } = new Dictionary<string, string>(StringComparer.Ordinal);
+
     public static HazardComparison Unreadable { get; } = new(null, "The earlier document cannot be read by today's format, so its hazards were not compared.");
 
     public static HazardComparison Busy { get; } = new(null, "Many screenings are running at the moment, so the hazards were not compared. Load this page again in a few seconds.");
@@ -22,7 +25,7 @@ public sealed record HazardComparison(IReadOnlyList<HazardChange>? Changes, stri
         ArgumentNullException.ThrowIfNull(failed);
         try
         {
-            return new HazardComparison(DocumentComparison.Between(before, was, after, now), null);
+            return new HazardComparison(DocumentComparison.Between(before, was, after, now), null) { Materials = MaterialNames.Of(before, after) };
         }
 #pragma warning disable CA1031 // a fault of the engine must not take the page with it
         catch (Exception fault)
@@ -46,7 +49,7 @@ public sealed record HazardComparison(IReadOnlyList<HazardChange>? Changes, stri
 
         try
         {
-            return new HazardComparison(screener.Compare(old.Value, now.Value, policy), null);
+            return new HazardComparison(screener.Compare(old.Value, now.Value, policy), null) { Materials = MaterialNames.Of(old.Value, now.Value) };
         }
         catch (ScreeningBusyException)
         {

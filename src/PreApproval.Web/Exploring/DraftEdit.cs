@@ -15,6 +15,18 @@ public sealed record DraftEdit(string Row, string Member, string Label, JsonNode
 
     public string AfterWords => After is null ? "removed" : WordsOf(After);
 
+    /// <summary>A line for each change; a vessel that has another short name is one for all its steps.</summary>
+    public static IReadOnlyList<(string Label, string Before, string After)> Lines(IReadOnlyList<DraftEdit> edits)
+    {
+        ArgumentNullException.ThrowIfNull(edits);
+        DraftEdit[] renamed = [.. edits.Where(static edit => edit.Member is "vessel" or "to")];
+        return
+        [
+            .. edits.Where(edit => renamed.Length == 0 || !renamed.Skip(1).Contains(edit))
+                .Select(edit => (edit == renamed.FirstOrDefault() && renamed.Length > 1 ? "vessel of the steps that use it" : edit.Label, edit.BeforeWords, edit.AfterWords)),
+        ];
+    }
+
     private static string WordsOf(JsonNode? node) => node switch
     {
         null => "nothing",

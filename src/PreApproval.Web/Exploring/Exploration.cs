@@ -1,4 +1,5 @@
 using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
 using PreApproval.Documents.Units;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
@@ -29,8 +30,9 @@ public sealed class Exploration
         Liquids = ListedSolvents.In(plan.Plan!, state);
         Planned = StepNumbers.Of(state, plan.Policy);
         Tried = Planned;
-        Draft = ExploredDraft.Of(plan, state, ExploredValues.AsPlanned, toKeep: false);
+        Draft = ExploredDraft.Of(plan, state, ExploredValues.AsPlanned, toKeep: false, ground.Inventory);
         Document = plan.Document!;
+        Listed = ListedVessels.Find(plan, state, ground.Inventory);
     }
 
     /// <summary>The document as planned.</summary>
@@ -44,6 +46,9 @@ public sealed class Exploration
 
     /// <summary>As tried, as far as it can be computed.</summary>
     public StepNumbers Tried { get; private set; }
+
+    /// <summary>The vessel of the inventory that the step is planned with; null: none.</summary>
+    public ListedVessel? Listed { get; }
 
     /// <summary>Liquids that can be exchanged.</summary>
     public IReadOnlyList<ExchangeableLiquid> Liquids { get; }
@@ -111,7 +116,7 @@ public sealed class Exploration
 
     private ExploredDraft Written(bool toKeep, out ExploredPlan plan)
     {
-        var draft = ExploredDraft.Of(Plan, _plannedState, Values, toKeep);
+        var draft = ExploredDraft.Of(Plan, _plannedState, Values, toKeep, _ground.Inventory);
         plan = ExploredPlan.Read(draft.Root, _screener, _ground);
         if (Values.Fill is { } wanted && (plan.StateOf(Step) is { } state ? FillLimits.FillOf(state) : null) is { } fill and > 0)
         {

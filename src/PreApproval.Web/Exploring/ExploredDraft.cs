@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using PreApproval.Documents;
+using PreApproval.Documents.Inventory;
 using PreApproval.Documents.Units;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Substances;
@@ -39,7 +40,8 @@ public sealed class ExploredDraft
     /// <param name="state">The step as planned.</param>
     /// <param name="values">What is tried.</param>
     /// <param name="toKeep">True for the draft: a rating that is only typical of a kind of vessel is left out, because only the mark on the vessel counts.</param>
-    public static ExploredDraft Of(ExploredPlan planned, StepState state, ExploredValues values, bool toKeep)
+    /// <param name="inventory">The group's: another vessel than one of these is none of these.</param>
+    public static ExploredDraft Of(ExploredPlan planned, StepState state, ExploredValues values, bool toKeep, GroupInventory inventory)
     {
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(state);
@@ -50,6 +52,11 @@ public sealed class ExploredDraft
             draft.SetTemperature(state, celsius);
         }
 
+        if (ListedVessels.Find(planned, state, inventory) is not null && ListedVessels.IsAnother(state, values))
+        {
+            draft.Unlist(planned.Document!, state, inventory);
+        }
+
         draft.SetVessel(state, values, toKeep);
         if (values.Solvent is { } swap && planned.Document is { } document)
         {
@@ -58,6 +65,9 @@ public sealed class ExploredDraft
 
         return draft;
     }
+
+    /// <summary>The short name of the vessel that stands in for one of the inventory; null: none does.</summary>
+    public string? Unlisted { get; private set; }
 
     /// <summary>All amounts of the procedure times a factor, to four figures: a batch of another size.</summary>
     public void ScaleAmounts(double factor)
@@ -96,7 +106,9 @@ public sealed class ExploredDraft
             Write(row, edit.Member, edit.After?.DeepClone());
         }
 
-        return changed;
+        return Edits.FirstOrDefault(edit => Unlisted is not null && edit.Member is "id" && DocumentText.Rows(changed, "steps").Any(step => Uses(step, edit.BeforeWords))) is { } renamed
+            ? $"another step that uses {renamed.BeforeWords}"
+            : changed;
     }
 
     private bool IsSameRow(string pointer, JsonObject other)
@@ -104,6 +116,38 @@ public sealed class ExploredDraft
         string[] parts = pointer.Split('/');
         string row = string.Join('/', parts.Take(3));
         return parts.Length < 3 || string.Equals(DocumentText.Text(At(_planned, row), "id"), DocumentText.Text(At(other, row), "id"), StringComparison.Ordinal);
+    }
+
+    private static bool Uses(JsonObject step, string vessel) =>
+        string.Equals(DocumentText.Text(step, "vessel"), vessel, StringComparison.Ordinal) || string.Equals(DocumentText.Text(step, "to"), vessel, StringComparison.Ordinal);
+
+    /// <summary>A vessel of its own instead of the inventory's: another short name in every step, and without what was said of that one alone.</summary>
+    private void Unlist(ProcedureDocument document, StepState state, GroupInventory inventory)
+    {
+        string id = state.Vessel.Id;
+        string row = Pointer("vessels", state.VesselIndex);
+        Unlisted = ListedVessels.NameFor(id, document, inventory);
+        Set(row, "id", $"short name of {id}, which is the inventory's", JsonValue.Create(Unlisted));
+        foreach ((JsonObject step, int s) in Numbered(DocumentText.Rows(Root, "steps")))
+        {
+            foreach (string member in (string[])["vessel", "to"])
+            {
+                if (string.Equals(DocumentText.Text(step, member), id, StringComparison.Ordinal))
+                {
+                    Set(Pointer("steps", s), member, $"vessel of step {DocumentText.Text(step, "id")}", JsonValue.Create(Unlisted));
+                }
+            }
+        }
+
+        foreach ((string member, JsonNode value) in ListedVessels.Open(At(Root, row)!, document, state.VesselIndex))
+        {
+            Set(row, member, $"{OfTheOldVessel.FirstOrDefault(of => string.Equals(of.Member, member, StringComparison.Ordinal)).Label ?? "inner volume"} of {id}", value);
+        }
+
+        foreach ((string member, string label) in OfTheOldVessel.Where(static of => of.Member is "ratingEvidence" or "inspectedOn"))
+        {
+            Set(row, member, $"{label} of {id}, which was that of the inventory's vessel", null);
+        }
     }
 
     private void SetTemperature(StepState state, double celsius)

@@ -44,6 +44,6 @@ public sealed record ExploredPlan(JsonObject Root, ProcedureDocument? Document, 
     public StepState? StateOf(ExploredStep step)
     {
         ArgumentNullException.ThrowIfNull(step);
-        return Plan is null ? null : SafeWindow.StatesOf(Plan, Policy, step.StepId).FirstOrDefault(s => s.Index == step.Index && string.Equals(s.Vessel.Id, step.VesselId, StringComparison.Ordinal));
+        return Plan is null ? null : SafeWindow.StatesOf(Plan, Policy, step.StepId).FirstOrDefault(s => s.Index == step.Index && s.VesselIndex == step.VesselIndex);
     }
 }

@@ -11,11 +11,36 @@ namespace PreApproval.Web.Exploring;
 /// <summary>Carrying back: one save of the draft with the version that was read, never over one that was not seen.</summary>
 public sealed partial class Explorer
 {
-    private Task CarryBackAsync() => _at is null ? Task.CompletedTask : SaveAsync(_version, _at.ToKeep().Root);
+    /// <summary>Fields that hold something else than what is drawn, by name: nothing is carried back before they are mended.</summary>
+    private readonly Dictionary<string, string> _faulty = new(StringComparer.Ordinal);
+
+    /// <summary>Those of them that are on the page.</summary>
+    private IReadOnlyList<string> Faulty => _at is not { } at ? [] :
+        [.. _faulty.Where(wrong => wrong.Key switch
+            {
+                "temperature" => true,
+                "fill" => at.Planned.State.Sealed && at.Tried.Fill is not null,
+                "amounts" => at.Planned.State.Sealed && at.Tried.Fill is null,
+                _ => at.Planned.State.Sealed,
+            }).Select(static wrong => wrong.Value), .. _solventFault is null || at.Liquids.Count == 0 ? [] : (string[])["the liquid to exchange"]];
+
+    private void Note(string name, string label, bool faulty)
+    {
+        if (faulty)
+        {
+            _faulty[name] = label;
+        }
+        else
+        {
+            _faulty.Remove(name);
+        }
+    }
+
+    private Task CarryBackAsync() => _at is null || Faulty.Count > 0 ? Task.CompletedTask : SaveAsync(_version, _at.ToKeep().Root);
 
     private Task CarryOntoNewerAsync()
     {
-        if (_conflict is not { } other || _at is null)
+        if (_conflict is not { } other || _at is null || Faulty.Count > 0)
         {
             return Task.CompletedTask;
         }
@@ -30,22 +55,16 @@ public sealed partial class Explorer
         return SaveAsync(other.Version, changed.Value);
     }
 
-    private Task ExploreNewer()
+    private Task ExploreNewerAsync()
     {
-        if (_conflict is not { } other || _at is null)
+        if (_conflict is not { } other)
         {
             return Task.CompletedTask;
         }
 
-        (ExploredValues wanted, string step, string? liquid) = (_wanted, _at.Step.Key, _wanted.Solvent is null ? null : Liquid.Id);
         _conflict = null;
         _different = null;
-        Show(other, step);
-        ExchangeableLiquid? same = _at?.Liquids.FirstOrDefault(l => string.Equals(l.Id, liquid, StringComparison.Ordinal));
-        _material = same?.Material;
-        _solvent = same is null ? "" : wanted.Solvent?.Instead.Identity.Name ?? "";
-        _wanted = wanted with { Solvent = same is null || wanted.Solvent is null ? null : wanted.Solvent with { Material = same.Material } };
-        return DrawNewestAsync();
+        return ShowAgainAsync(other);
     }
 
     private async Task SaveAsync(int version, JsonObject document)
@@ -58,7 +77,7 @@ public sealed partial class Explorer
         _carrying = true;
         _problem = null;
         _carried = null;
-        string changes = string.Join("; ", _edits.Select(e => $"{e.Label} {e.BeforeWords} → {e.AfterWords}"));
+        string changes = string.Join("; ", DraftEdit.Lines(_edits).Select(static line => $"{line.Label}: {line.Before} → {line.After}"));
         try
         {
             Result<DraftView, Refusal> saved = await DraftAsync((drafts, actor, cancel) => drafts.SaveAsync(actor, Source.ProcedureId, version, Bytes(document), cancel));
@@ -66,7 +85,7 @@ public sealed partial class Explorer
             {
                 _conflict = null;
                 _different = null;
-                Show(saved.Value, _at.Step.Key);
+                await ShowAsync(saved.Value, _at.Step.Key);
                 _carried = $"Saved in the draft at {saved.Value.SavedAt.UtcDateTime.ToString("HH:mm:ss", CultureInfo.InvariantCulture)} UTC: {changes}.";
                 await Js.InvokeVoidAsync("preapprovalExplorer.clear", _gone.Token);
             }

@@ -16,6 +16,7 @@ using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Comparisons;
 using PreApproval.Web.Identity;
+using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Exploring;
@@ -27,6 +28,12 @@ namespace PreApproval.Web.Exploring;
 public sealed partial class Explorer : ComponentBase, IAsyncDisposable
 {
     private const int MostFound = 12;
+
+    /// <summary>Characters that the list of steps shows of a long name.</summary>
+    private const int LongestInSelect = 34;
+
+    /// <summary>How long nothing changes before the whole procedure is screened.</summary>
+    private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(250);
 
     private readonly CancellationTokenSource _gone = new();
     private DotNetObjectReference<Explorer>? _reference;
@@ -48,6 +55,10 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
     private string? _problem;
     private bool _carrying;
     private bool _starting;
+    private RevisionThresholds? _thresholds;
+    private bool _today;
+    private DraftView? _shown;
+    private bool _busy;
     private bool _started;
 
     /// <summary>Counts loads and resets: fields begin anew with each.</summary>
@@ -74,6 +85,9 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
     private DocumentScreener Screener { get; set; } = null!;
 
     [Inject]
+    private ScreeningLimiter Limiter { get; set; } = null!;
+
+    [Inject]
     private TimeProvider Clock { get; set; } = null!;
 
     [Inject]
@@ -89,6 +103,10 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
 
     private double MostRating => Math.Max(20, 2 * (_at!.Planned.State.Vessel.RatingPaGauge / 1e5 ?? 0));
 
+    private string ListedWords => _at?.Draft.Unlisted is { } other
+        ? $"{_at.Listed?.Entry.Label} is in the group's inventory. What you try is another vessel: here it is called {other}."
+        : $"{_at?.Listed?.Entry.Label} is in the group's inventory. Another kind, volume or rating makes another vessel, which the inventory does not have.";
+
     private string WindowWords => _at is { OverTemperature: { } curve, Tried: var tried } ? ExplorerWords.Window(curve, tried.Point, tried.State) : "";
 
     private string VolumeHint => $"Planned {(_at!.Planned.State.Vessel.VolumeM3 is { } volume ? $"{Words.Number(volume * 1e6)} mL" : "without a volume")}.{(_wanted is { VolumeML: not null, Kind: null } ? " The rating is kept: a larger vessel of the same kind is often rated lower." : "")}";
@@ -102,7 +120,7 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
 
     private string KindHint => _typical is { } typical
         ? $"Commonly taken for {(typical.RatingPaGauge is { } common ? ExplorerWords.Bar(common) : "what is stamped on it")}{(typical.UpToK is { } upTo ? $" up to {ExplorerWords.Celsius(upTo)}" : "")}; {typical.Note}. Common practice, no source."
-        : "Another kind starts without the rating and limits of the planned vessel.";
+        : $"Planned {_at!.Planned.State.Vessel.Kind}. Another kind starts without the rating and limits of the planned vessel.";
 
     private string SolventHint => _wanted.Solvent is { } swap
         ? PreApproval.Web.Drafting.Editing.SubstanceWords.Of(swap.Instead)
@@ -128,13 +146,13 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
             return;
         }
 
-        Show(read.Value, Query.Step);
+        await ShowAsync(read.Value, Query.Step);
         if (_at is not null)
         {
             _wanted = Query.ValuesFor(_at.Liquids);
             _material = _wanted.Solvent?.Material;
             _solvent = _wanted.Solvent?.Instead.Identity.Name ?? "";
-            Draw();
+            await DrawAsync();
             await ScreenAsync();
         }
     }
@@ -153,35 +171,58 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
         StateHasChanged();
     }
 
-    private void Show(DraftView document, string? step)
+    private Task ShowAsync(DraftView document, string? step)
     {
+        _shown = document;
         _version = document.Version;
         _before = ExploredVerdict.NotYet;
         _beforeReport = null;
         _plan = ExploredPlan.Read(DocumentText.Parse(document.Document), Screener, _ground);
         _steps = [.. _plan.Explorable.Select(ExploredStep.Of)];
-        Choose(step);
+        return ChooseAsync(step);
     }
 
-    private void Choose(string? step)
+    /// <summary>Another document, or the same one by other thresholds, with the values that were tried.</summary>
+    private async Task ShowAgainAsync(DraftView document)
     {
-        _at = Exploration.Begin(_plan!, step, Screener, _ground);
+        (ExploredValues wanted, string? step, string? liquid) = (_wanted, _at?.Step.Key, _wanted.Solvent is null ? null : Liquid.Id);
+        await ShowAsync(document, step);
+        ExchangeableLiquid? same = _at?.Liquids.FirstOrDefault(l => string.Equals(l.Id, liquid, StringComparison.Ordinal));
+        _material = same?.Material;
+        _solvent = same is null ? "" : wanted.Solvent?.Instead.Identity.Name ?? "";
+        _wanted = wanted with { Solvent = same is null || wanted.Solvent is null ? null : wanted.Solvent with { Material = same.Material } };
+        await DrawNewestAsync();
+    }
+
+    private async Task ChooseAsync(string? step)
+    {
+        Exploration? begun = null;
+        await ComputeAsync(() => begun = Exploration.Begin(_plan!, step, Screener, _ground));
+        _at = begun;
         _wanted = ExploredValues.AsPlanned;
         _typical = null;
         _material = null;
         _solvent = "";
         _solventFault = null;
+        _faulty.Clear();
         _found = [];
         _round++;
-        Draw();
+        await DrawAsync();
     }
 
-    private Task ChooseStep(string? step)
+    private async Task ChooseStepAsync(string? step)
     {
         _asked++;
         _carried = null;
-        Choose(step);
-        return ScreenAsync();
+        await ChooseAsync(step);
+        await ScreenAsync();
+    }
+
+    private Task ChooseThresholdsAsync(string? which)
+    {
+        _today = which is RevisionThresholds.Today;
+        _ground = _ground with { Policy = _thresholds!.Choose(_today) };
+        return ShowAgainAsync(_shown!);
     }
 
     private Task ChangeAsync(Func<ExploredValues, ExploredValues> change)
@@ -200,17 +241,47 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
         }
 
         _carried = null;
-        Draw();
+        await DrawAsync();
         StateHasChanged();
-        await ScreenAsync();
+
+        // The charts come first: while the slider moves, no screening takes their place.
+        await Task.Delay(Quiet, Clock, _gone.Token);
+        if (mine == _asked)
+        {
+            await ScreenAsync();
+        }
     }
 
-    private void Draw()
+    private async Task DrawAsync()
     {
-        _at?.Try(_wanted);
+        await ComputeAsync(() => _at?.Try(_wanted));
         _typical = _wanted.Kind is { } kind ? VesselKinds.Typical.FirstOrDefault(t => string.Equals(t.Kind, kind, StringComparison.Ordinal)) : null;
         _edits = _at?.ToKeep().Edits ?? [];
         _drawn++;
+    }
+
+    /// <summary>Curves compute like a screening and take a place like one; where none is free, it is said and tried again.</summary>
+    private async Task ComputeAsync(Action compute)
+    {
+        while (true)
+        {
+            try
+            {
+                Limiter.Run(() =>
+                {
+                    compute();
+                    return true;
+                });
+                _busy = false;
+                return;
+            }
+            catch (ScreeningBusyException)
+            {
+                _busy = true;
+                StateHasChanged();
+                await Task.Delay(ScreeningLimiter.RetryAfter, Clock, _gone.Token);
+            }
+        }
     }
 
     private Task ChooseKindAsync(string? kind) =>
@@ -240,27 +311,42 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
     private async Task ResetAsync()
     {
         _asked++;
-        Choose(_at!.Step.Key);
+        await ChooseAsync(_at!.Step.Key);
         await Js.InvokeVoidAsync("preapprovalExplorer.clear", _gone.Token);
         await ScreenAsync();
     }
 
     private async Task<Result<DraftView, Refusal>> ReadAsync() => await Work.RunAsync((await Authentication).User, Source.ProcedureId, async (services, actor, cancel) =>
     {
+        _thresholds = null;
+        RevisionView? explored = null;
+        if (Source.Revision is { } number)
+        {
+            Result<RevisionView, Refusal> revision = await services.GetRequiredService<ProcedureQueries>().ReadRevisionAsync(actor, Source.ProcedureId, number, cancel);
+            Result<IReadOnlyList<PolicyView>, Refusal> versions = await services.GetRequiredService<PolicyHandler>().VersionsAsync(actor, cancel);
+            if (!revision.IsOk)
+            {
+                return revision.Error;
+            }
+
+            if (!versions.IsOk)
+            {
+                return versions.Error;
+            }
+
+            explored = revision.Value;
+            _thresholds = RevisionThresholds.Of(versions.Value, explored.PolicyDigest, explored.SubmittedAt);
+            _today = Query.Thresholds is RevisionThresholds.Today;
+        }
+
         _ground = new GroupGround(
             await services.GetRequiredService<OwnValues>().ListAsync(actor, cancel),
             Source.Revision is null ? await services.GetRequiredService<InventoryLookup>().AllAsync(actor, cancel) : GroupInventory.Empty,
             DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime),
-            await services.GetRequiredService<PolicyInUse>().OfAsync(actor, cancel));
-        if (Source.Revision is not { } number)
-        {
-            return await services.GetRequiredService<DraftHandler>().ReadAsync(actor, Source.ProcedureId, cancel);
-        }
-
-        Result<RevisionView, Refusal> revision = await services.GetRequiredService<ProcedureQueries>().ReadRevisionAsync(actor, Source.ProcedureId, number, cancel);
-        return revision.IsOk
-            ? new DraftView { ProcedureId = Source.ProcedureId, Title = revision.Value.Title, State = revision.Value.State, Document = revision.Value.Document, Version = 0, SavedAt = revision.Value.SubmittedAt, Faults = [] }
-            : revision.Error;
+            _thresholds?.Choose(_today) ?? await services.GetRequiredService<PolicyInUse>().OfAsync(actor, cancel));
+        return explored is null
+            ? await services.GetRequiredService<DraftHandler>().ReadAsync(actor, Source.ProcedureId, cancel)
+            : new DraftView { ProcedureId = Source.ProcedureId, Title = explored.Title, State = explored.State, Document = explored.Document, Version = 0, SavedAt = explored.SubmittedAt, Faults = [] };
     }, _gone.Token);
 
     private static byte[] Bytes(JsonObject document) => Encoding.UTF8.GetBytes(document.ToJsonString(DocumentText.Compact));

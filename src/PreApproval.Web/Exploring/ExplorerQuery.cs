@@ -32,6 +32,9 @@ public sealed record ExplorerQuery
     /// <summary>Name or CAS number of what comes instead.</summary>
     public string? Solvent { get; init; }
 
+    /// <summary><see cref="RevisionThresholds.Today"/>: a revision judged by the thresholds in use.</summary>
+    public string? Thresholds { get; init; }
+
     /// <summary>The values that are asked for; what is no number or out of range is left as planned.</summary>
     public ExploredValues ValuesFor(IReadOnlyList<ExchangeableLiquid> liquids)
     {

@@ -34,9 +34,9 @@ public sealed record StepNumbers(StepState State, SafeWindowPoint Point, ClosedR
             Add("Vessel", static n => $"{n.State.Vessel.Kind}, {(n.State.Vessel.VolumeM3 is { } volume ? $"{Shared.Components.Words.Number(volume * 1e6)} mL" : "volume not known")}");
             Add("Weakest rating", static n => n.Rating is { } rating ? ExplorerWords.Bar(rating) : "not known: counts as 0 bar(g)");
             Add("Fill", static n => n.Fill is { } fill ? ExplorerWords.Percent(fill) : "not known");
-            Add("Pressure at the set temperature", static n => n.Point.ExpectedPaGauge is { } pa ? ExplorerWords.Bar(pa) : "not known");
-            Add("Worst-case pressure", static n => ExplorerWords.Pressure(n.Point));
-            Add("Share of the rating", static n => n.Point.LiquidFull ? "above every rating" : n.Point.ShareOfRating is { } share ? ExplorerWords.Percent(share) : "not known");
+            Add("Pressure at the set temperature", static n => n.Point.ExpectedPaGauge is { } pa ? AtLeast(n) + ExplorerWords.Bar(pa) : "not known");
+            Add("Worst-case pressure", static n => n.Point.LiquidFull || n.Point.GoverningPaGauge is null ? ExplorerWords.Pressure(n.Point) : AtLeast(n) + ExplorerWords.Pressure(n.Point));
+            Add("Share of the rating", static n => n.Point.LiquidFull ? "above every rating" : n.Point.ShareOfRating is { } share ? AtLeast(n) + ExplorerWords.Percent(share) : "not known");
             Add("Highest permissible set temperature", static n => n.Result is { HighestSetK: { } highest, LeftOut.Count: 0 } ? ExplorerWords.Celsius(highest) : "none can be given");
             Add("Stored energy", static n => n.Result?.Energy is { } energy ? $"{Shared.Components.Words.Number(ExplorerWords.Figures(energy.TotalJ))} J" : "not known");
             Add("Shield", static n => n.Result?.Shield is { } shield ? ShieldClasses.Words(shield) : "not known");
@@ -49,6 +49,9 @@ public sealed record StepNumbers(StepState State, SafeWindowPoint Point, ClosedR
 
         void Add(string name, Func<StepNumbers, string> of) => rows.Add(new Row(name, of(before), of(after)));
     }
+
+    /// <summary>What is left out of a pressure can only raise it.</summary>
+    private static string AtLeast(StepNumbers numbers) => numbers.Result is { LeftOut.Count: > 0 } ? "at least " : "";
 
     private static double? WeakestRating(Vessel vessel) =>
         vessel.Parts.Any(static p => p.RatingPaGauge is null) ? null : vessel.Parts.Select(static p => p.RatingPaGauge).Append(vessel.RatingPaGauge).Aggregate((a, b) => a is null || b is null ? null : Math.Min(a.Value, b.Value));

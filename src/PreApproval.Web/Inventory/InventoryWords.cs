@@ -14,10 +14,15 @@ public static class InventoryWords
 
     public static string Of(DateOnly? date) => date?.ToString("d MMM yyyy", CultureInfo.InvariantCulture) ?? "";
 
-    /// <summary>The last day of an inspection that counts so many months, where it is over; else null.</summary>
+    /// <summary>The last day of an inspection that counts so many months, where it is over, or that it lies after today; else null.</summary>
     public static string? RanOut(VesselEntry vessel, DateOnly today, double inspectionMonths)
     {
         ArgumentNullException.ThrowIfNull(vessel);
+        if (PreApproval.Documents.Inventory.InventoryUse.InspectionFault(vessel, today) is not null)
+        {
+            return "is after today: check the day";
+        }
+
         return vessel.InspectedOn is { } on && on.AddMonths((int)inspectionMonths) is var due && due < today ? $"ran out on {Of(due)}" : null;
     }
 

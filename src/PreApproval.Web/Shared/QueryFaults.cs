@@ -32,6 +32,7 @@ public static class QueryFaults
         return type == typeof(Guid) ? (parameter.Name!, "Expected a UUID.", v => Guid.TryParse(v, CultureInfo.InvariantCulture, out _))
             : type == typeof(int) ? (parameter.Name!, "Expected an integer.", v => int.TryParse(v, CultureInfo.InvariantCulture, out _))
             : type == typeof(DateTimeOffset) ? (parameter.Name!, "Expected a time, for instance 2031-05-28T08:00:00Z.", v => DateTimeOffset.TryParse(v, CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
+            : type == typeof(bool) ? (parameter.Name!, "Expected true or false.", static v => bool.TryParse(v, out _))
             : null;
     }
 }

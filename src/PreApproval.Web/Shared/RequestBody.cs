@@ -2,6 +2,7 @@ using System.IO.Pipelines;
 using System.Net.Http.Headers;
 using System.Text;
 using System.Text.Json;
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 using PreApproval.Documents;
 using PreApproval.Procedures.Workflow;
@@ -13,6 +14,9 @@ public static class RequestBody
 {
     /// <summary>1 MiB: a document of the largest size and its envelope.</summary>
     public const int LargestBytes = 1 << 20;
+
+    /// <summary>8 MiB: a form with two documents of the largest size, pasted ones with every byte escaped, and room to say of a larger file that it is too large.</summary>
+    public const int LargestForm = 8 << 20;
 
     /// <summary>Up to here a body that is too large is read and thrown away; beyond, the connection is closed.</summary>
     public const int LargestDiscarded = 16 << 20;
@@ -76,6 +80,26 @@ public static class RequestBody
         {
             await DiscardAsync(context);
             await Problems.From(context, TooLarge).ExecuteAsync(context);
+            return;
+        }
+
+        if (context.Request.ContentLength is > LargestBytes and <= LargestForm && !ApiPaths.IsApi(context.Request.Path) && context.Request.HasFormContentType)
+        {
+            // The page itself says which file is too large, and keeps what else was typed.
+            if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+            {
+                limit.MaxRequestBodySize = LargestForm;
+            }
+        }
+        else if (context.Request.ContentLength is > LargestBytes && !ApiPaths.IsApi(context.Request.Path) && context.Features.Get<IStatusCodeReExecuteFeature>() is null)
+        {
+            // Otherwise the form can't be read, which the check of its token takes for a form without one.
+            if (context.Request.ContentLength <= LargestDiscarded)
+            {
+                await DiscardAsync(context);
+            }
+
+            context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
             return;
         }
 

@@ -4,6 +4,9 @@
   const root = () => document.getElementById("explorer");
   const fields = () => [...(root()?.querySelectorAll("[data-query]") ?? [])];
 
+  // What belongs to the step that is looked at; the rest of the address stays.
+  const ofTheStep = () => new Set(fields().filter((f) => !("stays" in f.dataset)).map((f) => f.dataset.query));
+
   // Fields that were changed without a connection, to be sent when it stands again.
   const waiting = new Map();
 
@@ -17,7 +20,7 @@
     const name = field.dataset.query;
     write((query) => {
       if (name === "step") {
-        for (const key of new Set(fields().map((f) => f.dataset.query))) {
+        for (const key of ofTheStep()) {
           query.delete(key);
         }
       }
@@ -61,7 +64,7 @@
     clear() {
       waiting.clear();
       write((query) => {
-        for (const name of new Set(fields().map((f) => f.dataset.query))) {
+        for (const name of ofTheStep()) {
           if (name !== "step") {
             query.delete(name);
           }

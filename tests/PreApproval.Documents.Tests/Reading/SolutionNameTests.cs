@@ -48,6 +48,29 @@ public sealed class SolutionNameTests
         Assert.Equal("109-72-8 109-66-0 110-54-3", string.Join(" ", mixture.Parts.Select(static part => part.Substance.Key)));
     }
 
+    /// <summary>The bottle of sodium hydride holds 60 % in mineral oil (reagent catalogues, from memory): its form is its composition.</summary>
+    [Fact]
+    public void ToPlan_FormOfANamedSolution_IsCounted()
+    {
+        var material = Material("""{"cas": "7646-69-7", "name": "sodium hydride"}""", """, "form": "60 % in mineral oil" """);
+
+        var solution = Assert.IsType<Composition.Solution>(material.Composition);
+        Assert.Equal(("7646-69-7", "8042-47-5"), (solution.Solute.Key, solution.Solvent.Key));
+        Assert.Equal(0.6, Assert.IsType<Concentration.Fraction>(solution.Concentration).Value, 1e-12);
+        Assert.Equal("sodium hydride, 60 % in mineral oil", material.ReadAs?.Typed);
+    }
+
+    [Fact]
+    public void Screen_StrengthInAFormNobodyKnows_SaysThatItIsNotCounted()
+    {
+        var report = Screener.Screen(Plan("""{"name": "platinum"}""", """, "form": "3 % on barium sulfate" """), Policy.Default);
+
+        var finding = Assert.Single(report.Findings, static finding => finding.Code is "data.form-not-counted");
+        Assert.Equal(Severity.Notice, finding.Severity);
+        Assert.Contains("3 % on barium sulfate", finding.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain(Screener.Screen(Plan("""{"name": "sodium hydride"}""", """, "form": "60 % in mineral oil" """), Policy.Default).Findings, static other => other.Code is "data.form-not-counted");
+    }
+
     [Fact]
     public void Screen_StrengthNotTyped_IsANoticeWithTheStrength()
     {

@@ -224,6 +224,25 @@ public sealed class VentAndGasTests
         Assert.Equal(9.8, finding.Evidence[0].Value, 0.3);
     }
 
+    /// <summary>A declared amount that is not known hides no known one: 9.8 L from 0.1 mol of borohydride.</summary>
+    [Fact]
+    public void Screen_DeclaredGasOfUnknownAmount_DoesNotHideTheEncounters()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("hydride", "sodium borohydride", Mmol(100)), Of("acid", "hydrogen chloride", Mmol(500)), Of("other", "benzyl azide", null), Of("thf", "tetrahydrofuran", ML(100), Role.Solvent)],
+            Vessels = [Flask("flask", 500)],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "flask", 20, "hydride", "other", "thf"), Step("2", StepAction.Seal, "flask") with { Closure = Closure.Balloon },
+                Step("3", StepAction.Add, "flask", 20, "acid") with { OverS = 1800 },
+            ],
+            Reactions = [Reaction("3", ["other"], ("hydrogen", Phase.Gas))],
+        };
+
+        Assert.Contains(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.vent-too-narrow");
+    }
+
     private static Plan Vented(Closure vent, double? overS, double celsius, params Material[] materials) => new()
     {
         Materials = materials,

@@ -85,6 +85,13 @@ public sealed class FirstActionTests
     public void Screen_ForbiddenAgent_NamesTheReaction(Agent agent, string reaction) =>
         Assert.Contains(reaction, Assert.Single(Screener.Screen(Plan("sodium", "toluene") with { FireResponse = Agents(agent) }, Policy.Default).Findings, static finding => finding.Code is "fire.agent-forbidden").Statement, StringComparison.Ordinal);
 
+    /// <summary>The equation names the metal that is there, or any metal M; zinc, ZnO and magnesium, MgO are not one another's.</summary>
+    [Theory]
+    [InlineData("potassium", "4 K + 3 CO2 → 2 K2CO3 + C")]
+    [InlineData("zinc", "2 M + n CO2 → 2 MOn + n C")]
+    public void Screen_ForbiddenAgentOnAnotherMetal_DoesNotNameTheFirst(string metal, string reaction) =>
+        Assert.Contains(reaction, Assert.Single(Screener.Screen(Plan(metal, "toluene") with { FireResponse = Agents(Agent.CarbonDioxide) }, Policy.Default).Findings, static finding => finding.Code is "fire.agent-forbidden").Statement, StringComparison.Ordinal);
+
     [Fact]
     public void Screen_SodiumThenOnlySolvent_ShowsBothClassesOverTime()
     {

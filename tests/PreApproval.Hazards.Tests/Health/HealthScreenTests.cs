@@ -20,4 +20,17 @@ public sealed class HealthScreenTests
 
         Assert.Contains($"“a” ({codes})", finding.Statement, StringComparison.Ordinal);
     }
+
+    /// <summary>The rules of Annex I for mixtures say nothing about a substance as it is; of a solution they are the source.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Screen_Evidence_CitesTheRulesForMixturesOfMixturesOnly(bool solution)
+    {
+        var material = solution ? WeightPercent("a", "phenol", "water", 50, G(1)) : Of("a", "phenol", G(1));
+        var plan = new Plan { Materials = [material], Vessels = [Flask()], Steps = [Step("1", StepAction.Charge, "flask", 20, "a")] };
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "toxicity.acute");
+
+        Assert.All(finding.Evidence, evidence => Assert.Equal(solution, evidence.Sources.Any(static source => source.Contains("Annex I,", StringComparison.Ordinal))));
+    }
 }

@@ -129,6 +129,37 @@ public sealed class LiquefiedGasTests
         Assert.DoesNotContain(report.Findings, static finding => finding.Code.StartsWith("pressure.", StringComparison.Ordinal));
         Assert.Contains(report.Findings, static finding => finding is { Code: "data.pressure-incomplete", LeavesCheckUndone: true });
         Assert.Equal(Verdict.Review, report.Verdict);
+        Assert.Null(report.Timeline[^1].ExpectedPressurePa);
+    }
+
+    /// <summary>Methanol has 3.54 bar at 100 °C (NIST Chemistry WebBook, from memory): opened hot, the tube holds at least 2.5 bar(g) and a share of it less for the other liquid, whatever the ammonia adds.</summary>
+    [Fact]
+    public void Screen_OpenedHot_SaysAtLeast()
+    {
+        var plan = AmmoniaInMethanol("dimethyl sulfoxide", 100);
+        plan = plan with { Steps = [.. plan.Steps, Step("4", StepAction.Open, "tube", 100)] };
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.opened-under-pressure");
+
+        Assert.Equal(Severity.Danger, finding.Severity);
+        Assert.Contains("at least", finding.Statement, StringComparison.Ordinal);
+        Assert.InRange(finding.Evidence[0].Value, 2.3, 4.0);
+    }
+
+    /// <summary>5 g of condensed ammonia (8.57 bar at 20 °C, NIST Chemistry WebBook, from memory) over dimethylformamide, not heated: no number, and no mere notice. A bought solution keeps in its bottle.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Screen_CondensedGasLeftOut_GoesToReviewUnheated(bool condensed)
+    {
+        var gas = condensed ? Of("ammonia", "ammonia", G(5)) : Molar("ammonia", "ammonia", "methanol", 2, ML(10));
+        var plan = new Plan
+        {
+            Materials = [gas, Of("other", "dimethylformamide", ML(10), Role.Solvent)],
+            Vessels = [Tube(50, 5)],
+            Steps = [Step("1", StepAction.Charge, "tube", condensed ? -40 : 20, "ammonia", "other"), Step("2", StepAction.Seal, "tube"), Step("3", StepAction.Store, "tube", 20)],
+        };
+
+        Assert.Equal(condensed, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding is { Code: "data.pressure-incomplete", LeavesCheckUndone: true }));
     }
 
     private static Plan AmmoniaInMethanol(string other, double celsius) => new()

@@ -54,6 +54,23 @@ public sealed class StoredEnergyTests
         Assert.InRange(energy.GasJ, 0.008e3, 0.03e3);
     }
 
+    /// <summary>
+    /// 9.6 g of liquid ammonia at 95 °C: 9.6/17.03 mol · 80.8 J/(mol K) · (128.3 − 239.8·ln(368.15/239.8)) K = 1.16 kJ by hand; 4.75 kJ/(kg K) at 25 °C and the boiling point 239.8 K
+    /// are those of the reference equation (Gao et al. 2020, from memory).
+    /// </summary>
+    [Fact]
+    public void Of_LiquidAmmonia_CountsTheLiquid() => Assert.Equal(1.16e3, StoredEnergyOf("ammonia", 9.6 / 17.031, 50, 95).LiquidJ, 0.02e3);
+
+    /// <summary>The assumed 2.5 kJ/(kg K) for 10 g of methyl chloride (boils at 249 K) at 60 °C: 25·(84.2 − 249·ln(333.15/249)) = 0.29 kJ by hand.</summary>
+    [Fact]
+    public void Of_NoHeatCapacityOnFile_AssumesOneAndSaysSo()
+    {
+        var energy = StoredEnergyOf("chloromethane", 10 / 50.488, 50, 60);
+
+        Assert.Equal(0.29e3, energy.LiquidJ, 0.01e3);
+        Assert.Equal(["chloromethane"], energy.Assumed);
+    }
+
     /// <summary>Bands of common practice: 50, 500 J, 5 kJ.</summary>
     [Theory]
     [InlineData(49, ShieldClass.Sash)]
@@ -91,10 +108,12 @@ public sealed class StoredEnergyTests
             Assert.True(StoredEnergy.FlashJ(1000, boiling + over + more, boiling) >= StoredEnergy.FlashJ(1000, boiling + over, boiling) - 1e-8);
         });
 
-    private static StoredEnergy StoredEnergyOf(double waterML, double vesselML, double celsius)
+    private static StoredEnergy StoredEnergyOf(double waterML, double vesselML, double celsius) => StoredEnergyOf("water", waterML * 0.997 / 18.015, vesselML, celsius);
+
+    private static StoredEnergy StoredEnergyOf(string name, double mol, double vesselML, double celsius)
     {
-        var water = Plans.PlanOf.Substance("water").Known!;
-        var state = SafeWindow.StateOf(Plans.PlanOf.Tube(vesselML, 40), [new ChargedSubstance(water, waterML * 0.997 / 18.015)], celsius + 273.15, Hazards.Plans.HeatSource.MetalBlock, Policy.Default with { OvershootK = 0 });
+        var substance = Plans.PlanOf.Substance(name).Known!;
+        var state = SafeWindow.StateOf(Plans.PlanOf.Tube(vesselML, 40), [new ChargedSubstance(substance, mol)], celsius + 273.15, Hazards.Plans.HeatSource.MetalBlock, Policy.Default with { OvershootK = 0 });
         return ClosedResult.Of(state, Policy.Default)!.Energy!;
     }
 }

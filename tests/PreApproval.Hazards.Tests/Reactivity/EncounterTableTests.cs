@@ -85,7 +85,7 @@ public sealed class EncounterTableTests
             : names.Remove("ALUMINIUM") ? "aluminium pan"
             : Flask().Kind;
         var closure = names.Remove("BRASS") ? "brass valve" : names.Remove("PTFE") ? "screw plug, PTFE seal" : null;
-        StepAction? treatment = names.Remove("GRIND") ? StepAction.Grind : names.Remove("DRY") ? StepAction.Dry : names.Remove("CONCENTRATE") ? StepAction.Concentrate : null;
+        StepAction? treatment = names.Remove("GRIND") ? StepAction.Grind : names.Remove("DRY") ? StepAction.Dry : names.Remove("CONCENTRATE") ? StepAction.Concentrate : names.Remove("STORE") ? StepAction.Store : null;
         if (unpurged)
         {
             names.Remove("hydrogen");

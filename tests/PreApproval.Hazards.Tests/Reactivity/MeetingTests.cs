@@ -25,6 +25,21 @@ public sealed class MeetingTests
     public void Screen_LimitingPartner_LimitsTheGas() =>
         Assert.Equal(2e-3, Assert.Single(Find("sodium hydride", Mmol(50), "water", Mmol(2)).Evidence).Value, 1e-9);
 
+    /// <summary>Lithium aluminium hydride (4 hydrides) in methanol, undosed at room temperature: 40 mg, 8 mg and 0.8 mg. Common practice, no source.</summary>
+    [Theory]
+    [InlineData(1.0, Severity.Danger)]
+    [InlineData(0.2, Severity.Warning)]
+    [InlineData(0.02, Severity.Caution)]
+    public void Screen_LittleOfTheLimitingPartner_IsLower(double mmol, Severity expected) =>
+        Assert.Equal(expected, Find("lithium aluminium hydride", Mmol(mmol), "methanol", Mmol(500)).Severity);
+
+    /// <summary>Sodium borohydride in methanol is no matter for review on a small scale.</summary>
+    [Theory]
+    [InlineData(0.2, Severity.Notice)]
+    [InlineData(2.0, Severity.Caution)]
+    public void Screen_LittleBorohydrideInMethanol_IsNoMatterForReview(double mmol, Severity expected) =>
+        Assert.Equal(expected, Find("sodium borohydride", Mmol(mmol), "methanol", Mmol(500)).Severity);
+
     [Fact]
     public void Screen_DosedColdOpenQuench_IsLowerAndSaysWhy()
     {

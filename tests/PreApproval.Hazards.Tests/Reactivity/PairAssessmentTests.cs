@@ -31,6 +31,32 @@ public sealed class PairAssessmentTests
     [InlineData("trimethylsilyldiazomethane", "acetic acid")]
     [InlineData("dicyclohexylcarbodiimide", "acetic acid")]
     [InlineData("carbon", "hydrogen peroxide")]
+    // what a broad family hid behind a basis (from memory; Bretherick's Handbook, Chemistry of the Elements)
+    [InlineData("furan", "hydrogen chloride")]
+    [InlineData("silver nitrate", "ethanol")]
+    [InlineData("lithium", "nitrogen")]
+    [InlineData("trichloroisocyanuric acid", "water")]
+    [InlineData("trichloroisocyanuric acid", "urea")]
+    [InlineData("sodium dihydrogen phosphate", "sodium cyanide")]
+    [InlineData("pyridinium p-toluenesulfonate", "potassium cyanide")]
+    [InlineData("tetrabutylammonium hydrogen sulfate", "sodium azide")]
+    [InlineData("sodium metabisulfite", "sodium cyanide")]
+    [InlineData("hydrogen cyanide", "triethylamine")]
+    [InlineData("methyl triflate", "water")]
+    [InlineData("ammonium nitrate", "mineral oil")]
+    [InlineData("sodium peroxide", "ethanol")]
+    [InlineData("acetylene", "copper(I) chloride")]
+    [InlineData("benzyl chloride", "iron(III) chloride")]
+    // not assessed before
+    [InlineData("nitromethane", "lithium aluminium hydride")]
+    [InlineData("hydrazine", "copper")]
+    [InlineData("potassium chlorate", "sucrose")]
+    [InlineData("hydrogen sulfide", "nitric acid")]
+    [InlineData("aluminium", "mercury(II) chloride")]
+    [InlineData("phosgene", "water")]
+    [InlineData("triphosgene", "water")]
+    [InlineData("urea", "sodium hypochlorite")]
+    [InlineData("chromium trioxide", "acetic anhydride")]
     public void Of_PairThatReacts_IsAHazard(string a, string b) => Assert.Equal(Assessment.Hazard, Judge(a, b).Assessment);
 
     // everyday work: extraction, chromatography, drying, alkylation
@@ -49,6 +75,11 @@ public sealed class PairAssessmentTests
     [InlineData("sodium azide", "N,N-dimethylformamide")]
     [InlineData("nitrogen", "n-butyllithium")]
     [InlineData("tetrakis(triphenylphosphine)palladium(0)", "toluene")]
+    [InlineData("azidotrimethylsilane", "dichloromethane")]
+    [InlineData("disodium hydrogen phosphate", "sodium azide")]
+    [InlineData("methyl (triphenylphosphoranylidene)acetate", "dichloromethane")]
+    [InlineData("tributyl phosphate", "n-dodecane")]
+    [InlineData("sodium thiocyanate", "acetone")]
     public void Of_EverydayPair_IsNoneKnownWithABasis(string a, string b)
     {
         var answer = Judge(a, b);
@@ -87,6 +118,41 @@ public sealed class PairAssessmentTests
             PairAssessment.Of([Partner("acetone"), Partner("chloroform"), Partner("potassium hydroxide")]),
             static answer => answer.Encounters.Any(static row => row.Key is "ketone-with-haloform-and-base") && PairWords.Conditions(answer).Contains("with alkali hydroxides", StringComparison.Ordinal));
     }
+
+    /// <summary>Diisopropyl ether is the textbook former of peroxides that explode by themselves (Kelly 1996): a bottle that is kept, not a step in air.</summary>
+    [Fact]
+    public void Of_EtherAndAir_NamesThePeroxidesOfStoring()
+    {
+        var answer = Assert.Single(PairAssessment.Of([Partner("diisopropyl ether"), new PairPartner("air", [EncounterTable.Air])]));
+
+        Assert.Equal(Severity.Warning, answer.Severity);
+        Assert.Contains("on storing", PairWords.Conditions(answer), StringComparison.Ordinal);
+    }
+
+    /// <summary>Oxygen boils at −183.0 °C: only what comes as a cold liquid condenses it.</summary>
+    [Fact]
+    public void Of_NitrogenAndAir_IsAHazardOnlyAsALiquid()
+    {
+        PairPartner air = new("air", [EncounterTable.Air]);
+
+        Assert.Equal(Assessment.NoneKnown, Assert.Single(PairAssessment.Of([Partner("nitrogen"), air])).Assessment);
+        Assert.Equal(Assessment.Hazard, Assert.Single(PairAssessment.Of([Partner("nitrogen") with { IsCryogenic = true }, air])).Assessment);
+    }
+
+    /// <summary>Sulfuric acid and peroxide in one bottle bring two of the three parts of what they do to acetone.</summary>
+    [Fact]
+    public void Of_BottleWithTwoOfThreeParts_FindsTheRow()
+    {
+        PairPartner bottle = new("sulfuric acid with peroxide", [.. Partner("sulfuric acid").Families, .. Partner("hydrogen peroxide").Families]);
+
+        Assert.Contains(Assert.Single(PairAssessment.Of([bottle, Partner("acetone")])).Encounters, static row => row.Key is "peroxymonosulfuric-acid-with-ketone");
+        Assert.DoesNotContain(Assert.Single(PairAssessment.Of([Partner("sulfuric acid"), Partner("acetone")])).Encounters, static row => row.C is not null);
+    }
+
+    /// <summary>Two rows that hold in two ranges are told apart by their severity, so that they do not seem to cancel.</summary>
+    [Fact]
+    public void Conditions_OfRowsInTwoRanges_SayWhichHoldsWhere() =>
+        Assert.Equal("danger: above 25 °C; warning: up to 25 °C", PairWords.Conditions(Judge("sodium hydride", "dimethyl sulfoxide")));
 
     /// <summary>A basis for "none known" beside a row that holds at any temperature would contradict it.</summary>
     [Fact]

@@ -35,7 +35,7 @@ public sealed class DeadlyTests
         { "chloroform, acetone and hydroxide", "incompatibility.ketone-with-haloform-and-base", Severity.Danger, "2" },
         { "phosphoryl chloride and sulfoxide", "incompatibility.acyl-halide-with-sulfoxide", Severity.Danger, "2" },
         { "perchloric acid and ethanol evaporated", "energetic.perchloric-acid-concentrated", Severity.Danger, "3" },
-        { "silyl azide in methanol", "incompatibility.silyl-cyanide-or-azide-with-alcohol", Severity.Danger, "1" },
+        { "silyl azide in methanol", "incompatibility.silyl-azide-with-alcohol", Severity.Danger, "1" },
         { "hydrazine and perchlorate", "incompatibility.hydrazine-with-perchlorate", Severity.Danger, "1" },
         { "picric acid ground", "energetic.explosive-ground", Severity.Danger, "2" },
         { "picric acid dried in an oven", "energetic.explosive-dried", Severity.Danger, "2" },

@@ -22,6 +22,9 @@ public sealed partial class Editor
     /// <summary>The group's thresholds; null until they are read, and nothing is screened before.</summary>
     private Policy? _thresholds;
 
+    /// <summary>Which state of the inventory was read; null: none yet.</summary>
+    private long? _stamp;
+
     /// <summary>What the group says, read when the editor opens and with each save: values and thresholds that were changed meanwhile show with the next change of the draft.</summary>
     private async Task ReadOwnAsync()
     {
@@ -30,7 +33,18 @@ public sealed partial class Editor
         Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
         IReadOnlyList<ListedGroupSubstance> own = await scope.ServiceProvider.GetRequiredService<OwnValues>().ListAsync(actor, _gone.Token);
         Policy thresholds = await scope.ServiceProvider.GetRequiredService<PolicyInUse>().OfAsync(actor, _gone.Token);
-        GroupInventory inventory = await scope.ServiceProvider.GetRequiredService<InventoryLookup>().AllAsync(actor, _gone.Token);
+        InventoryLookup lookup = scope.ServiceProvider.GetRequiredService<InventoryLookup>();
+        long stamp = await lookup.StampAsync(actor, _gone.Token);
+        if (_document is null)
+        {
+            return;
+        }
+
+        // Thousands of entries are read only where one was changed; the stamp first, so that a change in between is read again.
+        GroupInventory inventory = stamp == _stamp
+            ? _document.Inventory with { InspectionMonths = thresholds.InspectionMonths }
+            : await lookup.AllAsync(actor, _gone.Token);
+        _stamp = stamp;
         if (_document is null
             || (thresholds == _thresholds && own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version))) && Same(inventory, _document.Inventory)))
         {

@@ -22,6 +22,31 @@ public sealed record StripView
 
     public IReadOnlyList<StripPairView> NotAssessed { get; init; } = [];
 
+    /// <summary>Each finding at the first step of its vessel that it is about; a step at which nothing else is new has no strip then.</summary>
+    public static IReadOnlyList<StripView> ToldOnce(IReadOnlyList<StripView> strips)
+    {
+        ArgumentNullException.ThrowIfNull(strips);
+        HashSet<string> told = new(StringComparer.Ordinal);
+        return
+        [
+            .. strips.Select(strip => strip.Place is StripPlace.Vessel ? strip with { Findings = [.. strip.Findings.Where(told.Add)] } : strip)
+                .Where(static strip => strip.Place is not StripPlace.Vessel || strip.Findings.Count + strip.Hazards.Count + strip.NoneKnown.Count + strip.NotAssessed.Count > 0),
+        ];
+    }
+
+    /// <summary>Agents at hand of which the report tells nothing: no listed ban concerns what is here.</summary>
+    /// <param name="strips">As reported.</param>
+    /// <param name="agents">Agents that the document names.</param>
+    public static IReadOnlyList<string> WithoutBan(IReadOnlyList<StripView> strips, IReadOnlyList<string> agents)
+    {
+        ArgumentNullException.ThrowIfNull(strips);
+        ArgumentNullException.ThrowIfNull(agents);
+        return [.. agents.Where(agent => !strips.Any(strip => strip.Place is StripPlace.Agent && string.Equals(strip.Where, agent, StringComparison.Ordinal))).Distinct(StringComparer.Ordinal)];
+    }
+
+    /// <summary>True for an agent of which only a list of bans is known: what the list does not name is not told.</summary>
+    public bool OnlyBans => Place is StripPlace.Agent && NoneKnown.Count + NotAssessed.Count == 0;
+
     public int NoneKnownCount => NoneKnown.Sum(static group => group.Pairs.Count);
 
     /// <summary>Where, for a heading.</summary>
