@@ -102,6 +102,11 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
+        if (state.Closing is { AtAtmosphere: true } closing)
+        {
+            notCounted.AddRange(closing.Gases.Where(gas => gas.Gas.Known?.BoilingPointK?.Value > closing.TemperatureK).Select(static gas => $"{gas.Gas.Name} that condensed before the vessel was closed"));
+        }
+
         var same = earlier is not null && earlier.Whole.Input.ShutsInTheSame(input) ? earlier : null;
         var whole = same?.Whole ?? new SealedCharge(input, earlier?.Whole);
         var fromK = ColdestK(state);

@@ -71,7 +71,7 @@ public sealed record ClosedResult
             LiquidFull = assessment.LiquidFull,
             ShareOfRating = rating.PaGauge is { } rated and > 0 ? worst / rated : null,
             LiquidFullK = FullK(assessment),
-            HighestSetK = ClosedVessel.HighestTemperatureK(assessment.Input, quiet) - (state.WorstTemperatureK - state.TemperatureK),
+            HighestSetK = HighestSet(state, assessment.Input, quiet),
             HighestFill = FillUpTo(state, quiet, policy),
             RatingNeededPaGauge = worst is > 0 ? worst / Math.Min(GoverningRating.WarningShare(state.Vessel, policy), policy.DangerShare) : worst is null ? null : 0,
             Energy = energy,
@@ -80,6 +80,12 @@ public sealed record ClosedResult
             LeftOut = assessment.LeftOut,
         };
     }
+
+    // what warms to the room when its cooling fails does so from any set temperature
+    private static double? HighestSet(StepState state, ClosedVesselInput input, double quietPaGauge) =>
+        state is { Heated: false, SurfaceStated: false } && state.WorstTemperatureK > state.TemperatureK
+            ? null
+            : ClosedVessel.HighestTemperatureK(input, quietPaGauge) - (state.WorstTemperatureK - state.TemperatureK) is > 0 and var highest ? highest : null;
 
     private static double? FullK(ClosedAssessment assessment)
     {

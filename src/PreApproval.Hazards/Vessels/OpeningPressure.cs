@@ -38,7 +38,7 @@ internal static class OpeningPressure
         // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
         var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
         var notCounted = new List<string>();
-        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = before.GasEvolvedMol ?? 0 };
+        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = (before.GasEvolvedMol ?? 0) + (GasEvolution.Undeclared(before)?.Mol ?? 0) };
         var whole = new SealedCharge(input, context.ChargeOf(before));
         var (charge, opened) = HeldGas.At(whole, state.TemperatureK);
         string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];

@@ -55,7 +55,8 @@ internal sealed partial class SealedCharge
             {
                 // without a number for the vapour the gas is taken as dry, which is the cautious side
                 var vapour = ModifiedRaoult.Solve(point, 0).State;
-                dry = Math.Max(AtmospherePa - (vapour.PressurePaAbs ?? 0), 0);
+                // what boils as it is filled in, such as dry ice, has not driven out the air yet
+                dry = vapour.PressurePaAbs >= AtmospherePa && (HasGas(Mixing) || HasGas(Apart)) ? dry : Math.Max(AtmospherePa - (vapour.PressurePaAbs ?? 0), 0);
                 free = vapour.LiquidVolumeFraction is { } liquid ? VolumeM3 * (1 - liquid) : free;
             }
 

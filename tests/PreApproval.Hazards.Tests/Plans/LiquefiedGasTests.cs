@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Vessels;
 using static PreApproval.Hazards.Tests.Plans.PlanOf;
 
 namespace PreApproval.Hazards.Tests.Plans;
@@ -47,6 +48,60 @@ public sealed class LiquefiedGasTests
         Assert.Null(Walk.Follow(plan, Policy.Default).States[0].Contents[0].Mol);
         Assert.Contains(report.Findings, static finding => finding.Code is "data.amount-unknown" && finding.Statement.Contains("liquid or gas", StringComparison.Ordinal));
         Assert.Equal(Verdict.Review, report.Verdict);
+    }
+
+    /// <summary>
+    /// 20 g of dry ice in 10.2 L over 100 mL of water at 20 °C: 0.4544 mol give 1.10 bar in 10.1 L (ideal gas law) less what dissolves, beside 1.0 bar of the air that it has not driven
+    /// out: 2.1 bar by hand.
+    /// </summary>
+    [Fact]
+    public void Of_DryIceClosedAtOnce_KeepsTheAir()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("ice", "carbon dioxide", G(20)), Of("water", "water", ML(100), Role.Solvent)],
+            Vessels = [Tube(10_200, 5, "bottle")],
+            Steps = [Step("1", StepAction.Charge, "bottle", 0, "water", "ice"), Step("2", StepAction.Seal, "bottle"), Step("3", StepAction.Hold, "bottle", 20)],
+        };
+
+        var result = ClosedResult.Of(Walk.Follow(plan, Policy.Default).States[2], Policy.Default)!;
+
+        Assert.Equal(1.1e5, result.ExpectedPaGauge!.Value, 0.08e5);
+    }
+
+    /// <summary>Argon boils at 87.3 K (NIST Chemistry WebBook, from memory): what has condensed of it before the closing no model counts, and no set temperature or rating answers it.</summary>
+    [Fact]
+    public void Screen_ArgonCondensedBeforeClosing_OffersNoRatingAndNoTemperature()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("toluene", "toluene", ML(10), Role.Solvent)],
+            Vessels = [Tube(50, null)],
+            Steps = [Step("1", StepAction.Charge, "tube", 20, "toluene") with { Headspace = Under("argon") }, Step("2", StepAction.Cool, "tube", -196), Step("3", StepAction.Seal, "tube")],
+        };
+
+        var findings = Screener.Screen(plan, Policy.Default).Findings;
+
+        Assert.Contains(findings, static finding => finding is { Code: "pressure.condensed-gas-shut-in", Severity: Severity.Danger });
+        var rated = Assert.Single(findings, static finding => finding.Code is "pressure.unknown-rating");
+        Assert.DoesNotContain(rated.Evidence, static evidence => evidence.Name is "highest permissible set temperature");
+        Assert.Contains("at least", rated.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>10 mmol of borohydride make 40 mmol of hydrogen, in the 90 mL that 10 mL of ethanol leave at 20 °C: 0.040·8.314·293/90e-6 = 10.8 bar (ideal gas law).</summary>
+    [Fact]
+    public void Screen_OpenedOverUndeclaredGas_CountsIt()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("hydride", "sodium borohydride", Mmol(10)), Of("ethanol", "ethanol", ML(10), Role.Solvent)],
+            Vessels = [Flask(mL: 100)],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "hydride", "ethanol"), Step("2", StepAction.Seal, "flask"), Step("3", StepAction.Stir, "flask", 20), Step("4", StepAction.Open, "flask")],
+        };
+
+        var opened = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.opened-under-pressure");
+
+        Assert.InRange(opened.Evidence[0].Value, 10.3, 11.3);
     }
 
     /// <summary>24.05 L/mol at 20 °C and 1 atm (ideal gas law).</summary>
