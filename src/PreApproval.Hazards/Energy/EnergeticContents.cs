@@ -61,8 +61,16 @@ internal sealed class EnergeticContents
     private static bool HasReductant(StepState state) =>
         state.Contents.Any(static content => FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(Meeting.Reductants, StringComparer.Ordinal));
 
-    /// <summary>The energetic part of the contents at a step; null when there is none with a figure.</summary>
-    public EnergeticMixture? In(StepState state)
+    /// <summary>The energetic part of the contents at a step, before or after what it declares, whichever begins colder; null when there is none with a figure.</summary>
+    public EnergeticMixture? In(StepState state) =>
+        state.Reactions.Count == 0 ? In(state, state.Contents)
+        : (In(state, state.Contents), In(state, state.Remaining)) switch
+        {
+            ({ } before, { } after) => after.OnsetK < before.OnsetK || (after.OnsetK <= before.OnsetK && after.JPerKg > before.JPerKg) ? after : before,
+            (var before, var after) => before ?? after,
+        };
+
+    private EnergeticMixture? In(StepState state, IReadOnlyList<Content> contents)
     {
         double joule = 0;
         double kg = 0;
@@ -72,7 +80,7 @@ internal sealed class EnergeticContents
         List<string>? materials = null;
         List<string>? without = null;
         List<string>? sources = null;
-        foreach (var content in state.Contents)
+        foreach (var content in contents)
         {
             var mass = MassKg(content);
             known &= mass is not null;

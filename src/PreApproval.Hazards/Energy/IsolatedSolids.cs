@@ -1,12 +1,13 @@
 using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Energy;
 
 /// <summary>
-/// Explosive substances that a step leaves without solvent: filtered, dried, ground, evaporated or stored. The mass decides, the theoretical yield of a product included.
+/// Explosive substances that a step leaves without solvent: filtered, dried, ground, evaporated or stored, given off or led in as a gas. The mass decides, the theoretical yield of a product included.
 /// Limits are university rules, no standard; no shield lowers a finding here.
 /// </summary>
 internal static class IsolatedSolids
@@ -54,6 +55,12 @@ internal static class IsolatedSolids
         {
             var contents = state.Contents.Where(content => string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)).ToArray();
             met |= contents.Length > 0;
+            foreach (var (asGas, mol, declared) in AsGas(state, substance, context))
+            {
+                met = true;
+                yield return new Case(state.Step.Id, state.Vessel.Id, asGas, mol * (substance.Known?.Identity.MolarMassKgPerMol ?? energetic.Of(substance)?.MolarMassKgPerMol), declared, false, false);
+            }
+
             if (Array.Exists(contents, content => energetic.IsThere(content, state)) && How(state, substance, energetic) is { } how)
             {
                 yield return new Case(state.Step.Id, state.Vessel.Id, how, contents.Aggregate((double?)0, (sum, content) => sum + energetic.MassKg(content)), contents.All(static content => content.MaterialId is null), state.Step.Action == StepAction.Filter, state.Step.Action == StepAction.Grind);
@@ -67,6 +74,11 @@ internal static class IsolatedSolids
             yield return new Case(last.Id, last.Vessel, Word(last.Action)!, LimitingMol(context) * energetic.Of(substance)?.MolarMassKgPerMol, true, last.Action == StepAction.Filter, last.Action == StepAction.Grind);
         }
     }
+
+    /// <summary>A gas has no solvent: what a declared reaction gives off, and what the step leads in.</summary>
+    private static IEnumerable<(string How, double? Mol, bool Declared)> AsGas(StepState state, PlanSubstance substance, ScreeningContext context) =>
+        state.GasMade.Where(gas => gas.Mol is null or > 0 && string.Equals(gas.Gas.Key, substance.Key, StringComparison.Ordinal)).Select(static gas => ("given off as a gas", gas.Mol, true))
+            .Concat(LedInGas.Of(state, context).Where(gas => gas.Mol is null or > 0 && gas.Gas is not null && string.Equals(gas.Gas.Key, substance.Known?.Key, StringComparison.Ordinal)).Select(static gas => ("led in as a gas", gas.Mol, false)));
 
     private static double? LimitingMol(ScreeningContext context) =>
         context.Plan.Scale is Amount.Mol scale ? scale.Moles

@@ -103,6 +103,12 @@ internal sealed partial class RunningVessel
         return [.. gone.OrderByDescending(content => Volatility(content.Substance, TemperatureK))];
     }
 
+    /// <summary>A purge or a pump takes the gas out, save what it purges with, and what can condense at the temperature of the contents, which liquids hold on to.</summary>
+    public void SweepGas(PlanSubstance? with) => ledger.Remove(Take(content =>
+        content is { Substance.Known: { PhaseAt298K: Phase.Gas } known } && content.MassFraction is not < 1
+        && !string.Equals(content.Substance.Key, with?.Key, StringComparison.Ordinal)
+        && known.CriticalTemperatureK?.Value < TemperatureK));
+
     public IReadOnlyList<Content> TakeVolatiles() => Take(content => IsEvaporated(content, null));
 
     public IReadOnlyList<Content> TakeAll() => Take(static _ => true);

@@ -6,12 +6,21 @@ public static partial class Walk
 {
     private sealed partial class Walker
     {
+        /// <summary>Time in s from which a purge has taken the gas out of vessel and liquid. Common practice, no source.</summary>
+        private const double PurgedAfterS = 300;
+
         private IReadOnlyList<Content> After(int index, Step step, RunningVessel vessel)
         {
             switch (step.Action)
             {
                 case StepAction.Quench:
                     vessel.Quench(step.Materials.Select(static use => use.MaterialId).ToHashSet(StringComparer.Ordinal));
+                    break;
+                case StepAction.Evacuate:
+                    vessel.SweepGas(null);
+                    break;
+                case StepAction.Purge when step.Headspace is Headspace.Gas over && (step.DurationS ?? step.OverS) >= PurgedAfterS:
+                    vessel.SweepGas(over.Substance);
                     break;
                 case StepAction.Concentrate:
                     var gone = vessel.RemoveVolatiles(step.PressurePaAbs);

@@ -71,8 +71,16 @@ internal static class GasEvolution
     [
         .. gassing.Where(static entry => entry.Mol is null or > 0)
             .GroupBy(static entry => entry.Meeting.A.Count > 0 ? entry.Meeting.A[0].Substance.Key : entry.Meeting.Encounter.A, StringComparer.Ordinal)
-            .Select(static group => group.MaxBy(static entry => (entry.Mol ?? double.MaxValue, entry.Meeting.Encounter.Key))),
+            .Select(static group => group.MaxBy(static entry => (entry.Mol ?? double.MaxValue, entry.Meeting.Encounter.Key)))
+            .GroupBy(static entry => entry.Meeting.Encounter is { Gases: [var only] } ? OpenGas.Known(only.Name, entry.Meeting)?.Key ?? only.Name : entry.Meeting.Encounter.Key, StringComparer.Ordinal)
+            .SelectMany(static group => Once([.. group])),
     ];
+
+    private static IEnumerable<(Meeting Meeting, double? Mol)> Once((Meeting Meeting, double? Mol)[] sources)
+    {
+        var mol = GasOnce.Trimmed([.. sources.Select(static source => (source.Meeting, source.Mol, source.Meeting.Encounter.GasPerEquivalent))]);
+        return sources.Select((source, index) => (source.Meeting, Mol: mol[index])).Where(static entry => entry.Mol is null or > 0);
+    }
 
     private static UndeclaredGas? Sum((Meeting Meeting, double? Mol)[] strongest, string ending)
     {

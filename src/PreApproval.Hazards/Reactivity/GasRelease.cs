@@ -77,7 +77,7 @@ internal static class GasRelease
             .SelectMany(static entry => entry.Meeting.Encounter.Gases.Select(share => (share.Name, Gasser: Gasser(entry.Meeting), Mol: entry.Mol * share.MolPerEquivalent / entry.Meeting.Encounter.GasPerEquivalent, entry.Meeting)))
             .GroupBy(static made => (made.Name, made.Gasser))
             .Select(static group => group.MaxBy(static made => made.Mol ?? double.MaxValue))
-            .Select(static made => new OpenGas(made.Name, OpenGas.Known(made.Name), made.Mol, made.Gasser, Findings.Ids(made.Meeting.Everyone)));
+            .Select(static made => new OpenGas(made.Name, OpenGas.Known(made.Name, made.Meeting), made.Mol, made.Gasser, Findings.Ids(made.Meeting.Everyone)));
     }
 
     private static string Gasser(Meeting meeting) => meeting.A.Count > 0 ? meeting.A[0].Substance.Name : meeting.Encounter.A;

@@ -40,7 +40,8 @@ public sealed class GasScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
-        foreach (var (state, gases) in OpenGas.Of(context))
+        var made = OpenGas.Of(context);
+        foreach (var (state, gases) in made)
         {
             OpenGas[] uncounted = [.. gases.Where(static gas => gas.Mol is null)];
             if (uncounted.Length > 0)
@@ -60,15 +61,39 @@ public sealed class GasScreen : IScreen
                 yield return Evolved(state, counted);
             }
 
-            foreach (var toxic in ToxicGas.Find(this, state, counted, "gives off", context))
+            // what the step leads in besides stands in the same air
+            foreach (var toxic in ToxicGas.Find(this, state, [.. counted, .. LedInGas.Of(state, context)], "gives off", context))
             {
                 yield return toxic;
             }
         }
 
-        foreach (var finding in Released(context))
+        foreach (var finding in context.Walk.States.SelectMany(state => LedIn(state, !made.ContainsKey(state), context)).Concat(Released(context)))
         {
             yield return finding;
+        }
+    }
+
+    /// <summary>What a step leads into an open vessel.</summary>
+    private IEnumerable<Finding> LedIn(StepState state, bool alone, ScreeningContext context)
+    {
+        OpenGas[] harmful = [.. LedInGas.Of(state, context).Where(static gas => gas.Gas is { Idlh.Ppm: > 0 } || (gas.Gas?.HazardStatements is not null && MayHarm(gas.Gas)))];
+        OpenGas[] uncounted = [.. harmful.Where(static gas => gas.Mol is null)];
+        if (uncounted.Length > 0)
+        {
+            yield return Uncounted(state, uncounted, "leads in");
+        }
+
+        OpenGas[] unlimited = [.. harmful.Where(static gas => gas.Mol is null or > 0 && gas.Gas?.Idlh?.Ppm is not > 0)];
+        if (unlimited.Length > 0)
+        {
+            var outsideHood = context.Plan.Place is not { IsHood: true };
+            yield return Unlimited(state, unlimited, "leads in") with { Severity = outsideHood && Array.Exists(unlimited, static gas => IsToxic(gas.Gas)) ? Severity.Warning : Severity.Notice };
+        }
+
+        foreach (var toxic in alone ? ToxicGas.Find(this, state, [.. harmful.Where(static gas => gas.CountedMol > 0)], "gives off", context) : [])
+        {
+            yield return toxic;
         }
     }
 
@@ -100,13 +125,21 @@ public sealed class GasScreen : IScreen
 
     internal static string[] Materials(OpenGas[] gases) => [.. gases.SelectMany(static gas => gas.Materials).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
-    private static string Where(StepState state, string verb) => $"{(verb is "makes" ? "in" : "of")} “{state.Vessel.Id}”";
+    private static string Does(StepState state, string verb, OpenGas[] gases) => verb switch
+    {
+        "makes" => $"makes {Names(gases)} in “{state.Vessel.Id}”",
+        "leads in" => $"leads {Names(gases)} into “{state.Vessel.Id}”",
+        _ => $"{verb} {Names(gases)} of “{state.Vessel.Id}”",
+    };
 
     internal static string Names(OpenGas[] gases) => Wording.List(gases.Select(static gas => gas.Name).Distinct(StringComparer.Ordinal));
 
     /// <summary>False only for a gas whose statements are on file and name nothing but fire, pressure and oxidation.</summary>
     private static bool MayHarm(Substance? gas) =>
         gas?.HazardStatements?.Value is not { Count: > 0 } statements || statements.Any(static statement => statement.Code.StartsWith("H3", StringComparison.Ordinal));
+
+    /// <summary>Fatal or toxic if inhaled.</summary>
+    private static bool IsToxic(Substance? gas) => gas?.HazardStatements?.Value.Any(static statement => statement.Code is "H330" or "H331") ?? false;
 
     private static Finding Uncounted(StepState state, OpenGas[] gases, string verb)
     {
@@ -120,7 +153,7 @@ public sealed class GasScreen : IScreen
             Vessel = state.Vessel.Id,
             Materials = Materials(gases),
             LeavesCheckUndone = toxic.Length > 0,
-            Statement = $"Step {state.Step.Id} {verb} {Names(gases)} {Where(state, verb)}, and how much is not known, because an amount is missing{(toxic.Length > 0 ? $": {Names(toxic)} cannot be held against what is immediately dangerous" : "")}.",
+            Statement = $"Step {state.Step.Id} {Does(state, verb, gases)}, and how much is not known, because an amount is missing{(toxic.Length > 0 ? $": {Names(toxic)} cannot be held against what is immediately dangerous" : "")}.",
         };
     }
 
@@ -132,7 +165,7 @@ public sealed class GasScreen : IScreen
         Steps = [state.Step.Id],
         Vessel = state.Vessel.Id,
         Materials = Materials(gases),
-        Statement = $"Step {state.Step.Id} {verb} {Names(gases)} {Where(state, verb)}, for which no concentration that is immediately dangerous to life and health is on file: what it does in the air is not checked.",
+        Statement = $"Step {state.Step.Id} {Does(state, verb, gases)}, for which no concentration that is immediately dangerous to life and health is on file: what it does in the air is not checked.",
     };
 
     private static Finding Evolved(StepState state, OpenGas[] gases)

@@ -91,8 +91,29 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
         var meetings = Among(partners, Scene(state), state.WorstTemperatureK, table);
         partners.Clear();
+        if (state.Reactions.Count > 0)
+        {
+            meetings = [.. meetings, .. OfProducts(state, table).Where(own => !meetings.Exists(meeting => ReferenceEquals(meeting.Encounter, own.Encounter)))];
+        }
+
         return meetings;
     }
+
+    /// <summary>
+    /// What the step itself makes, against heat, air and what is done to it: nothing else of its step may be left to meet, and what is left meets it in the next. A gas is gone by then, and a weak finding
+    /// about it would repeat what is said of gas anyway: only a danger, or what its own decomposition does, is kept.
+    /// </summary>
+    private static IEnumerable<Meeting> OfProducts(StepState state, EncounterIndex table)
+    {
+        var made = state.Remaining.Where(left => !left.Spent && left.Mol is null or > 0 && !state.Contents.Any(before => SameKind(before, left))).Select(static left => Partner.Of(left, left.MassFraction)).ToList();
+        var gases = state.GasMade.Where(static gas => gas.Mol is null or > 0).Select(static gas => Partner.Of(new Content(gas.Gas, null, gas.Mol, 1), 1)).ToList();
+        return Among(made, Scene(state), state.WorstTemperatureK, table)
+            .Concat(Among(gases, Scene(state), state.WorstTemperatureK, table).Where(static meeting => meeting.Encounter.Severity == Severity.Danger || EncounterTable.Treatments.Contains(meeting.Encounter.B, StringComparer.Ordinal)))
+            .DistinctBy(static meeting => meeting.Encounter);
+    }
+
+    private static bool SameKind(Content one, Content other) =>
+        string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal) && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal);
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
     public static IReadOnlyList<Meeting> Among(IEnumerable<Content> contents) =>

@@ -16,11 +16,23 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
     /// <summary>Gas in mol from the amounts that are known; <see cref="Mol"/> where none is missing, null where none is known.</summary>
     public double? CountedMol { get; init; } = Mol;
 
+    /// <summary>True for gas that the step brings, not makes.</summary>
+    public bool IsLedIn { get; init; }
+
     private static readonly FrozenDictionary<string, string> StandIns =
         EmbeddedTable.Rows("gas-stand-ins.tsv").ToFrozenDictionary(static row => row["gas"], static row => row["substance"], StringComparer.Ordinal);
 
     /// <summary>The substance of a gas named in the table of encounters.</summary>
     public static Substance? Known(string name) => Catalog.Default.TryFindByName(StandIns.GetValueOrDefault(name, name), out var gas) ? gas : null;
+
+    /// <summary>The same, where the partners say which of the gases of that kind it is: a bromide without chlorine gives hydrogen bromide.</summary>
+    public static Substance? Known(string name, Meeting meeting) =>
+        name is "hydrogen halide" && meeting.Everyone.Any(static content => Holds(content, "Br")) && !meeting.Everyone.Any(static content => Holds(content, "Cl"))
+            ? Known("hydrogen bromide")
+            : Known(name);
+
+    private static bool Holds(Content content, string element) =>
+        (content.Substance.Known?.Identity.Formula ?? content.Substance.Structure?.Molecule?.Formula) is { } formula && Formula.TryCount(formula, out var atoms) && atoms.ContainsKey(element);
 
     /// <summary>
     /// Gas of the steps in open vessels: of declared reactions, and of encounters where they happen first or the step adds to them; of a gas that both give, whichever is more.
@@ -38,12 +50,9 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
         {
             var state = (StepState)step.Key!;
             var declared = made.GetValueOrDefault(state, []);
-            OpenGas[] undeclared =
-            [
-                .. step.GroupBy(static happening => Gasser(happening.Meeting), StringComparer.Ordinal)
-                    .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.CountedGasMol, happening.Meeting.Encounter.Key))!.Meeting)
-                    .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => new OpenGas(share.Name, Known(share.Name), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())) { CountedMol = meeting.CountedEquivalents * share.MolPerEquivalent })),
-            ];
+            var undeclared = Undeclared(step
+                .GroupBy(static happening => Gasser(happening.Meeting), StringComparer.Ordinal)
+                .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.CountedGasMol, happening.Meeting.Encounter.Key))!.Meeting));
             // of a gas that the plan declares too, whichever is more counts, and once
             made[state] =
             [
@@ -53,6 +62,25 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
         }
 
         return made;
+    }
+
+    private static OpenGas[] Undeclared(IEnumerable<Meeting> meetings) =>
+    [
+        .. meetings.SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: new OpenGas(share.Name, Known(share.Name, meeting), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())) { CountedMol = meeting.CountedEquivalents * share.MolPerEquivalent }, Meeting: meeting, share.MolPerEquivalent)))
+            .GroupBy(static made => made.Gas.Gas?.Key ?? made.Gas.Name, StringComparer.Ordinal)
+            .SelectMany(static group => Once([.. group])),
+    ];
+
+    private static IEnumerable<OpenGas> Once((OpenGas Gas, Meeting Meeting, double MolPerEquivalent)[] sources)
+    {
+        if (sources.Length == 1)
+        {
+            return [sources[0].Gas];
+        }
+
+        var mol = GasOnce.Trimmed([.. sources.Select(static source => (source.Meeting, source.Gas.Mol, source.MolPerEquivalent))]);
+        var counted = GasOnce.Trimmed([.. sources.Select(static source => (source.Meeting, source.Gas.CountedMol, source.MolPerEquivalent))]);
+        return sources.Select((source, index) => source.Gas with { Mol = mol[index], CountedMol = counted[index] }).Where(static gas => gas.CountedMol is not 0);
     }
 
     private static double? Total(IEnumerable<OpenGas> gases, OpenGas gas) =>

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Exposure;
 using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Health;
 using PreApproval.Hazards.Plans;
@@ -16,6 +17,12 @@ internal static class ToxicGas
     /// <summary>Share of the IDLH from which a toxic gas is named. Common practice, no source.</summary>
     private const double NamedShare = 0.1;
 
+    /// <summary>Time in s in which gas without a stated time comes. Common practice, no source.</summary>
+    private const double AtOnceS = 60;
+
+    /// <summary>Multiple of the IDLH in the air of the hood from which a hood without a scrubber is a warning: the dilution is good to a factor of three. Common practice, no source.</summary>
+    private const double WithoutScrubberShare = 3;
+
     private const double LitresPerM3 = 1e3;
 
     /// <param name="screen">Who asks, for the trial of a longer time.</param>
@@ -24,10 +31,16 @@ internal static class ToxicGas
     /// <param name="verb">What the step does with them: gives off, lets out.</param>
     /// <param name="context">What is screened.</param>
     public static IEnumerable<Finding> Find(IScreen screen, StepState state, OpenGas[] gases, string verb, ScreeningContext context) =>
-        gases.Where(static gas => gas.Gas?.Idlh?.Ppm is > 0)
+        gases.Where(static gas => gas.Gas?.Idlh?.Ppm is > 0 && gas.CountedMol > 0)
             .GroupBy(static gas => gas.Gas!.Key, StringComparer.Ordinal)
-            .Select(toxic => Of(screen, state, [.. toxic], verb, context))
+            .Select(toxic => Of(screen, state, [.. toxic], Verb(toxic, verb), context))
             .OfType<Finding>();
+
+    private static string Verb(IEnumerable<OpenGas> gases, string verb)
+    {
+        var (made, led) = (gases.Any(static gas => !gas.IsLedIn), gases.Any(static gas => gas.IsLedIn));
+        return made && led ? $"leads in and {verb}" : led ? "leads in" : verb;
+    }
 
     private static Finding? Of(IScreen screen, StepState state, OpenGas[] gases, string verb, ScreeningContext context)
     {
@@ -39,11 +52,12 @@ internal static class ToxicGas
         var place = context.Plan.Place;
         var bench = place is not { IsHood: true };
         var exhaust = place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
-        var seconds = state.Step.OverS ?? (state.Step.Action == StepAction.Vent ? state.Step.DurationS : null);
+        var seconds = state.Step.OverS ?? (state.Step.Action == StepAction.Vent || Array.Exists(gases, static one => one.IsLedIn) ? state.Step.DurationS : null);
         double? drawn = !bench && seconds is > 0 ? GasDilution.PpmInExhaust(mol / seconds.Value, exhaust) : null;
         var ppm = drawn ?? GasDilution.PpmIn(mol, bench ? NearestAirM3 : FireThresholds.StillHoodM3);
         var room = new InRoom(gas, mol, place?.RoomVolumeM3 is > 0 and var size ? size : FireThresholds.DefaultRoomM3);
         var breathed = bench && room.Ratio >= 1;
+        double? near = bench ? NearPpm(mol, seconds is > 0 and var time ? time : AtOnceS, room) : null;
         if (ppm < NamedShare * limit && !breathed)
         {
             return null;
@@ -57,16 +71,17 @@ internal static class ToxicGas
             Code = "toxicity.gas",
             Hazard = Hazard.Toxicity,
             Materials = GasScreen.Materials(gases),
-            Severity = Grade(above, breathed, place?.Kind, room.Ppm >= limit),
+            Severity = Grade(above, breathed, place?.Kind, near >= limit || (bench && room.Ppm >= limit), !bench && ppm >= WithoutScrubberShare * limit && !HasScrubber(context, state)),
             LeavesCheckUndone = above && place?.Kind is null,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             About = gas.Key,
-            Statement = $"Step {state.Step.Id} {verb} {GasScreen.UpTo(gases)} {Wording.Figures(ReleaseLaw.VapourM3(mol) * LitresPerM3)} L of {named}: {Wording.Figures(ppm)} ppm {where}, {(above ? "above" : "below")} the {Wording.Figures(limit)} ppm that are immediately dangerous to life and health{(breathed ? room.Words : "")}. {(bench ? "Do it in a hood, into a scrubber." : "Lead it into a scrubber and keep the sash down.")}",
+            Statement = $"Step {state.Step.Id} {verb} {GasScreen.UpTo(gases)} {Wording.Figures(ReleaseLaw.VapourM3(mol) * LitresPerM3)} L of {named}: {Wording.Figures(ppm)} ppm {where}, {(above ? "above" : "below")} the {Wording.Figures(limit)} ppm that are immediately dangerous to life and health{(near >= limit ? $", and about {Wording.Figures(near.Value)} ppm beside the vessel over the time of the step" : "")}{(breathed ? room.Words : "")}{(Array.Exists(gases, static one => one.IsLedIn) ? "; all of it counts as unabsorbed, save what declared reactions use up" : "")}. {(bench ? "Do it in a hood, into a scrubber." : "Lead it into a scrubber and keep the sash down.")}",
             Evidence =
             [
                 Findings.Number($"{gas.Identity.Name} in the air", ppm, "ppm", limit, drawn is null ? "evenly mixed, no ventilation" : "steady flow, evenly mixed into the exhaust", danger.Quality, danger.Source, "ideal-gas"),
                 .. room.Evidence(),
+                .. near is { } beside ? [Findings.Number($"{gas.Identity.Name} beside the vessel", beside, "ppm", limit, seconds is > 0 ? "near field and room, steady over the time of the step" : "near field and room, all within 60 s for want of a stated time", Quality.Estimated, danger.Source, "nicas-1996", "common-practice")] : Array.Empty<Evidence>(),
             ],
         };
         return !above || drawn is null || context.IsTrial || state.Step.Materials.Count == 0
@@ -74,11 +89,24 @@ internal static class ToxicGas
             : finding with { ClearedBy = Findings.Tried(screen, finding, context, new Clearing("time of addition", Findings.Step(state.Index, "over"), Math.Ceiling(GasDilution.PpmInExhaust(mol, exhaust) / (NamedShare * limit) / 60 * 1.001), "min", null)) };
     }
 
-    private static Severity Grade(bool above, bool breathed, PlaceKind? place, bool wholeRoom) => (above, place) switch
+    /// <summary>What whoever stands at the vessel breathes in ppm: near field and room as beside an evaporating liquid, the room with no more than all of it.</summary>
+    private static double NearPpm(double mol, double seconds, InRoom room)
     {
-        // on a bench nothing stands between the gas and the room
-        (true, PlaceKind.Bench) => wholeRoom ? Severity.Danger : Severity.Warning,
-        (true, _) => Severity.Caution,
+        var source = GasDilution.PpmIn(mol, 1) / seconds;
+        return (source / BreathingZone.NearFieldFlowM3PerS) + Math.Min(source / BreathingZone.RoomFlowM3PerS(room.RoomM3), room.Ppm);
+    }
+
+    private static bool HasScrubber(ScreeningContext context, StepState state) =>
+        context.Plan.Place?.Kind == PlaceKind.HoodWithScrubber
+        || context.Safeguards.Any(safeguard => string.Equals(safeguard.Control, "scrubber", StringComparison.Ordinal)
+            && (safeguard.Safeguard.Steps.Count == 0 || safeguard.Safeguard.Steps.Contains(state.Step.Id, StringComparer.Ordinal)));
+
+    private static Severity Grade(bool above, bool breathed, PlaceKind? place, bool breathesDanger, bool muchUnscrubbed) => (above, place) switch
+    {
+        // nothing stands between the gas and the room
+        (true, PlaceKind.Bench) => breathesDanger ? Severity.Danger : Severity.Warning,
+        (true, null) => breathesDanger ? Severity.Danger : Severity.Caution,
+        (true, _) => muchUnscrubbed ? Severity.Warning : Severity.Caution,
         (false, _) => breathed ? Severity.Caution : Severity.Notice,
     };
 

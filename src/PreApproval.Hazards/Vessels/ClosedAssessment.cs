@@ -88,6 +88,9 @@ internal sealed record ClosedAssessment
         {
             GasEvolvedMol = (state.GasEvolvedMol ?? 0) + (undeclared?.Mol ?? 0),
         };
+        var (condensed, upTo) = undeclared is { Mol: > 0 } ? CondensableGas.Condensed(state, Math.Max(0, volume - CondensedVolume(state.Contents))) : (0, "");
+        var uncondensedMol = input.GasEvolvedMol;
+        input = input with { GasEvolvedMol = Math.Max(0, uncondensedMol - condensed) };
         var ofContents = notCounted.Count;
         if (state.GasEvolvedMol is null)
         {
@@ -116,13 +119,14 @@ internal sealed record ClosedAssessment
         return new ClosedAssessment
         {
             State = state,
-            Input = charge.Input,
+            // hotter than here more of it presses: what a change would allow counts all of it
+            Input = charge.Input with { GasEvolvedMol = uncondensedMol },
             Charge = charge,
             Whole = whole,
             Peak = peak,
             NotCounted = notCounted,
+            UndeclaredGas = upTo.Length > 0 ? $"{undeclared!.Words}; {upTo}" : undeclared?.Words,
             uncounted = ofContents,
-            UndeclaredGas = undeclared?.Words,
             GasMakers = undeclared?.Materials ?? [],
         };
     }
