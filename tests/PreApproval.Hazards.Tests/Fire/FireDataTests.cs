@@ -16,7 +16,7 @@ public sealed class FireDataTests
     {
         var rows = EmbeddedTable.Rows(file);
 
-        Assert.Equal(rows.Count, rows.Select(static row => row["cas"]).Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(rows.Count, rows.Select(static row => row["cas"]).Distinct(StringComparer.Ordinal).Count);
         Assert.All(rows, static row =>
         {
             Assert.True(Catalog.Default.TryFindByCas(row["cas"], out var known), row["name"]);

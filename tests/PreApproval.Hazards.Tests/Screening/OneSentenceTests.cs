@@ -22,7 +22,7 @@ public sealed class OneSentenceTests
 
         Assert.Equal(2, unknown.Length);
         Assert.All(unknown, static finding => Assert.Single(finding.Materials));
-        Assert.Equal(2, unknown.Select(static finding => finding.Id).Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(2, unknown.Select(static finding => finding.Id).Distinct(StringComparer.Ordinal).Count);
     }
 
     [Theory]

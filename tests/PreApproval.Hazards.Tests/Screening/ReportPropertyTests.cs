@@ -113,7 +113,7 @@ public sealed class ReportPropertyTests
         static plan =>
         {
             var ids = Screener.Screen(plan, Policy.Default).Findings.Select(static finding => finding.Id).ToArray();
-            Assert.Equal(ids.Length, ids.Distinct(StringComparer.Ordinal).Count());
+            Assert.Equal(ids.Length, ids.Distinct(StringComparer.Ordinal).Count);
         },
         iter: 100);
 
