@@ -81,6 +81,11 @@ public static class SafeWindow
         var axis = Axis(fromK, toK, points, 1, ClosedVessel.CeilingK);
         var fixedPart = SafeWindowLimits.Of(state, policy);
         var assessment = ClosedAssessment.Of(state);
+        if (assessment is { UndeclaredGas: not null } && PressesMoreWhenHot(state, axis))
+        {
+            return WithCondensableGas(state, fixedPart, axis);
+        }
+
         var peaks = assessment is null ? null : new RisingPeak(assessment);
         var window = axis.Select(at => fixedPart.Point(at, Moved(state, at), assessment, peaks));
         return fixedPart.Curve([.. window], state.TemperatureK, assessment?.LeftOut ?? []);
@@ -147,6 +152,26 @@ public static class SafeWindow
             var density = old.DensityKgPerM3?.Value is { } before && instead.DensityKgPerM3?.Value is { } after ? after / before : 1;
             return content with { Substance = new PlanSubstance(instead.Key, instead.Identity.Name, instead), Mol = massKg * density / instead.Identity.MolarMassKgPerMol };
         }
+    }
+
+    private static bool PressesMoreWhenHot(StepState state, double[] axis) =>
+        ClosedAssessment.Of(Moved(state, axis[0]))?.Charge.Input.GasEvolvedMol != ClosedAssessment.Of(Moved(state, axis[^1]))?.Charge.Input.GasEvolvedMol;
+
+    // how much of the gas is liquid is another thing at every temperature: no charge serves for two points
+    private static SafeWindowCurve WithCondensableGas(StepState state, SafeWindowLimits fixedPart, double[] axis)
+    {
+        var window = new SafeWindowPoint[axis.Length];
+        var missing = new List<string>();
+        ClosedAssessment? last = null;
+        for (var index = 0; index < axis.Length; index++)
+        {
+            var moved = Moved(state, axis[index]);
+            last = ClosedAssessment.Of(moved, last);
+            missing.AddRange((last?.LeftOut ?? []).Except(missing, StringComparer.Ordinal));
+            window[index] = fixedPart.Point(axis[index], moved, last, null);
+        }
+
+        return fixedPart.Curve(window, state.TemperatureK, missing);
     }
 
     private static double[] Axis(double from, double to, int points, double lowest, double highest)

@@ -48,7 +48,7 @@ public sealed record SafeWindowPoint(double At)
 /// <param name="Points">In ascending order of the axis.</param>
 /// <param name="SafeFrom">First point of the contiguous safe interval on the axis; null when no point is safe.</param>
 /// <param name="SafeTo">Last point of it. Both ends are points that are themselves safe, so the interval errs to the narrow side.</param>
-/// <param name="Missing">What the pressure leaves out, in words; not empty: no point counts as safe.</param>
+/// <param name="Missing">What the pressure leaves out, in words, at any of the points; those where something is left out do not count as safe.</param>
 public sealed record SafeWindowCurve(IReadOnlyList<SafeWindowPoint> Points, double? SafeFrom, double? SafeTo, IReadOnlyList<string> Missing)
 {
     /// <summary>The weakest rating in Pa gauge; null: unknown, which counts as zero.</summary>

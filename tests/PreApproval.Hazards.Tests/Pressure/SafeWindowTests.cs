@@ -115,6 +115,24 @@ public sealed class SafeWindowTests
         Assert.All(curve.Points, static point => Assert.Null(point.ShareOfRating));
     }
 
+    /// <summary>
+    /// 0.5 mol of nitrogen dioxide in some 190 mL. It boils at 21.2 °C and 1.013 bar, with 38.1 kJ/mol, and has its critical point at 158 °C (CRC Handbook): set to 20 °C, 35 °C
+    /// with the overshoot, 2.0 bar of it press beside 1.2 bar of air and little solvent; set to 200 °C, all of it, as an ideal gas 107 bar, 325 with the solvents as vapour. The curve does
+    /// not depend on where the step itself stands.
+    /// </summary>
+    [Fact]
+    public void OverTemperature_GasThatCondenses_PressesMoreWhereItIsHot()
+    {
+        var cold = SafeWindow.OverTemperature(Last(Nitrogen(dioxideAtC: 20)), Policy.Default, RoomK, 473.15, 19);
+        var hot = SafeWindow.OverTemperature(Last(Nitrogen(dioxideAtC: 150)), Policy.Default, RoomK, 473.15, 19);
+
+        Assert.InRange(cold.Points[0].GoverningPaGauge!.Value, 2.0e5, 2.8e5);
+        Assert.InRange(cold.Points[^1].GoverningPaGauge!.Value, 105e5, 330e5);
+        Assert.All(cold.Points.Zip(cold.Points.Skip(1)), static pair => Assert.True(pair.First.GoverningPaGauge <= pair.Second.GoverningPaGauge));
+        Assert.Equal(cold.Points.Select(static point => Math.Round(point.GoverningPaGauge!.Value)), hot.Points.Select(static point => Math.Round(point.GoverningPaGauge!.Value)));
+        Assert.Equal(SafeWindow.At(Last(Nitrogen(dioxideAtC: 150)), Policy.Default).GoverningPaGauge!.Value, hot.Points[13].GoverningPaGauge!.Value, 1.0);
+    }
+
     /// <summary>Flash point of ethanol 13 °C and autoignition 363 °C or above: handbooks of chemical safety, from memory; loose bounds.</summary>
     [Fact]
     public void OverTemperature_Ethanol_GivesItsMargins()
@@ -143,6 +161,19 @@ public sealed class SafeWindowTests
             Step("1", StepAction.Charge, "tube", 25, "ethanol"),
             Step("2", StepAction.Seal, "tube"),
             Step("3", StepAction.Heat, "tube", celsius) with { HeatSource = HeatSource.MetalBlock },
+        ],
+    };
+
+    private static Plan Nitrogen(double dioxideAtC) => new()
+    {
+        Materials = [Of("acid", "nitric acid", Mmol(1000)), Of("alcohol", "ethanol", Mmol(500))],
+        Vessels = [new Vessel { Id = "bottle", Kind = "bottle", VolumeM3 = 250e-6 }],
+        Steps =
+        [
+            Step("1", StepAction.Charge, "bottle", 20, "acid"),
+            Step("2", StepAction.Seal, "bottle", 20),
+            Step("3", StepAction.Add, "bottle", 20, "alcohol"),
+            Step("4", StepAction.Heat, "bottle", dioxideAtC),
         ],
     };
 
