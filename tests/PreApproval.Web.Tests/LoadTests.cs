@@ -90,34 +90,53 @@ public sealed class LoadTests(TestApp test)
         using HttpClient author = app.Client();
         author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
         ScreeningLimiter limiter = app.Services.GetRequiredService<ScreeningLimiter>();
-        int places = Math.Max(1, Environment.ProcessorCount - 1);
-        using var taken = new CountdownEvent(places);
-        using var done = new ManualResetEventSlim();
-        Task[] screenings = [.. Enumerable.Range(0, places).Select(_ => Task.Factory.StartNew(
-            () => limiter.Run(() =>
-            {
-                taken.Signal();
-                done.Wait();
-                return 0;
-            }),
-            CancellationToken.None,
-            TaskCreationOptions.LongRunning,
-            TaskScheduler.Default))];
-        taken.Wait();
-        try
+        await using (Places.TakeAll(limiter))
         {
             using HttpResponseMessage refused = await author.GetAsync("/api/v1/pairs?substance=CCO&substance=CC%3DO");
             Assert.Equal("busy", (string?)(await Read.ProblemAsync(refused, HttpStatusCode.ServiceUnavailable))["code"]);
             Assert.True(refused.Headers.RetryAfter?.Delta > TimeSpan.Zero);
         }
-        finally
-        {
-            done.Set();
-            await Task.WhenAll(screenings);
-        }
 
         using HttpResponseMessage answer = await author.GetAsync("/api/v1/pairs?substance=CCO&substance=CC%3DO");
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+    }
+
+    /// <summary>The page as it is delivered does not wait for its curves; what runs in it tries again.</summary>
+    [Fact]
+    public async Task Explorer_WhileScreeningsTakeEveryPlace_IsDeliveredAndSaysSo()
+    {
+        await using WebApp app = WebApp.Start(test.Application);
+        using HttpClient author = app.Client();
+        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        using HttpResponseMessage created = await author.PostAsJsonAsync("/api/v1/procedures", new JsonObject { ["document"] = ClosedTube.Document("explored when busy") });
+        string page = $"{created.Headers.Location!.ToString()["/api/v1".Length..]}/explore?step=3";
+        using Browsing browsing = await Browsing.SignInAsync(app, "author");
+        await using (Places.TakeAll(app.Services.GetRequiredService<ScreeningLimiter>()))
+        {
+            string busy = await browsing.Client.GetStringAsync(page).WaitAsync(TimeSpan.FromSeconds(30), TestContext.Current.CancellationToken);
+            Assert.Contains("Many calculations are running at the moment", busy, StringComparison.Ordinal);
+            Assert.DoesNotContain("id=\"carry-back\"", busy, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("id=\"carry-back\"", await browsing.Client.GetStringAsync(page), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task RunAsync_NoPlaceFree_WaitsWithoutHoldingTheThread()
+    {
+        using var limiter = new ScreeningLimiter();
+        Task<int> waiting;
+        await using (Places.TakeAll(limiter))
+        {
+            waiting = limiter.RunAsync(static () => 7, TestContext.Current.CancellationToken);
+            Assert.False(waiting.IsCompleted);
+        }
+
+        Assert.Equal(7, await waiting);
+        await using (Places.TakeAll(limiter))
+        {
+            await Assert.ThrowsAsync<ScreeningBusyException>(() => limiter.RunAsync(static () => 7, TestContext.Current.CancellationToken));
+        }
     }
 
     [Theory]

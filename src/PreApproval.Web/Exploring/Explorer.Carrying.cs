@@ -36,11 +36,14 @@ public sealed partial class Explorer
         }
     }
 
-    private Task CarryBackAsync() => _at is null || Faulty.Count > 0 ? Task.CompletedTask : SaveAsync(_version, _at.ToKeep().Root);
+    /// <summary>True while what is on the page is not yet what was asked for.</summary>
+    private bool Pending => _next is not null || _busy;
+
+    private Task CarryBackAsync() => _at is null || Pending || Faulty.Count > 0 ? Task.CompletedTask : SaveAsync(_shown!.Version, _at.ToKeep().Root);
 
     private Task CarryOntoNewerAsync()
     {
-        if (_conflict is not { } other || _at is null || Faulty.Count > 0)
+        if (_conflict is not { } other || _at is null || Pending || Faulty.Count > 0)
         {
             return Task.CompletedTask;
         }
@@ -64,7 +67,7 @@ public sealed partial class Explorer
 
         _conflict = null;
         _different = null;
-        return ShowAgainAsync(other);
+        return ShowAgainAsync(other, _ground);
     }
 
     private async Task SaveAsync(int version, JsonObject document)
@@ -85,7 +88,7 @@ public sealed partial class Explorer
             {
                 _conflict = null;
                 _different = null;
-                await ShowAsync(saved.Value, _at.Step.Key);
+                await BeginAsync(Next(saved.Value, _ground, _at.Step.Key, static _ => ExploredValues.AsPlanned));
                 _carried = $"Saved in the draft at {saved.Value.SavedAt.UtcDateTime.ToString("HH:mm:ss", CultureInfo.InvariantCulture)} UTC: {changes}.";
                 await Js.InvokeVoidAsync("preapprovalExplorer.clear", _gone.Token);
             }

@@ -72,7 +72,7 @@ public sealed partial class Explorer
             _screening = false;
         }
 
-        if (_before == ExploredVerdict.Busy || _after == ExploredVerdict.Busy)
+        if (RendererInfo.IsInteractive && (_before == ExploredVerdict.Busy || _after == ExploredVerdict.Busy))
         {
             _ = InvokeAsync(TryAgainAsync);
         }

@@ -48,7 +48,6 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
     private string _solvent = "";
     private string? _solventFault;
     private IReadOnlyList<Substance> _found = [];
-    private int _version;
     private DraftView? _conflict;
     private string? _different;
     private string? _carried;
@@ -57,14 +56,7 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
     private bool _starting;
     private RevisionThresholds? _thresholds;
     private bool _today;
-    private DraftView? _shown;
-    private bool _busy;
     private bool _started;
-
-    /// <summary>Counts loads and resets: fields begin anew with each.</summary>
-    private int _round;
-
-    private long _asked;
 
     [Parameter, EditorRequired]
     public ExploredSource Source { get; set; } = null!;
@@ -146,13 +138,8 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
             return;
         }
 
-        await ShowAsync(read.Value, Query.Step);
-        if (_at is not null)
+        if (await BeginAsync(Next(read.Value, _ground, Query.Step, begun => Query.ValuesFor(begun.Liquids))))
         {
-            _wanted = Query.ValuesFor(_at.Liquids);
-            _material = _wanted.Solvent?.Material;
-            _solvent = _wanted.Solvent?.Instead.Identity.Name ?? "";
-            await DrawAsync();
             await ScreenAsync();
         }
     }
@@ -169,119 +156,6 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
         await Js.InvokeVoidAsync("preapprovalExplorer.start", _gone.Token, _reference);
         _started = true;
         StateHasChanged();
-    }
-
-    private Task ShowAsync(DraftView document, string? step)
-    {
-        _shown = document;
-        _version = document.Version;
-        _before = ExploredVerdict.NotYet;
-        _beforeReport = null;
-        _plan = ExploredPlan.Read(DocumentText.Parse(document.Document), Screener, _ground);
-        _steps = [.. _plan.Explorable.Select(ExploredStep.Of)];
-        return ChooseAsync(step);
-    }
-
-    /// <summary>Another document, or the same one by other thresholds, with the values that were tried.</summary>
-    private async Task ShowAgainAsync(DraftView document)
-    {
-        (ExploredValues wanted, string? step, string? liquid) = (_wanted, _at?.Step.Key, _wanted.Solvent is null ? null : Liquid.Id);
-        await ShowAsync(document, step);
-        ExchangeableLiquid? same = _at?.Liquids.FirstOrDefault(l => string.Equals(l.Id, liquid, StringComparison.Ordinal));
-        _material = same?.Material;
-        _solvent = same is null ? "" : wanted.Solvent?.Instead.Identity.Name ?? "";
-        _wanted = wanted with { Solvent = same is null || wanted.Solvent is null ? null : wanted.Solvent with { Material = same.Material } };
-        await DrawNewestAsync();
-    }
-
-    private async Task ChooseAsync(string? step)
-    {
-        Exploration? begun = null;
-        await ComputeAsync(() => begun = Exploration.Begin(_plan!, step, Screener, _ground));
-        _at = begun;
-        _wanted = ExploredValues.AsPlanned;
-        _typical = null;
-        _material = null;
-        _solvent = "";
-        _solventFault = null;
-        _faulty.Clear();
-        _found = [];
-        _round++;
-        await DrawAsync();
-    }
-
-    private async Task ChooseStepAsync(string? step)
-    {
-        _asked++;
-        _carried = null;
-        await ChooseAsync(step);
-        await ScreenAsync();
-    }
-
-    private Task ChooseThresholdsAsync(string? which)
-    {
-        _today = which is RevisionThresholds.Today;
-        _ground = _ground with { Policy = _thresholds!.Choose(_today) };
-        return ShowAgainAsync(_shown!);
-    }
-
-    private Task ChangeAsync(Func<ExploredValues, ExploredValues> change)
-    {
-        _wanted = change(_wanted);
-        return DrawNewestAsync();
-    }
-
-    private async Task DrawNewestAsync()
-    {
-        long mine = ++_asked;
-        await Task.Yield();
-        if (mine != _asked || _gone.IsCancellationRequested)
-        {
-            return;
-        }
-
-        _carried = null;
-        await DrawAsync();
-        StateHasChanged();
-
-        // The charts come first: while the slider moves, no screening takes their place.
-        await Task.Delay(Quiet, Clock, _gone.Token);
-        if (mine == _asked)
-        {
-            await ScreenAsync();
-        }
-    }
-
-    private async Task DrawAsync()
-    {
-        await ComputeAsync(() => _at?.Try(_wanted));
-        _typical = _wanted.Kind is { } kind ? VesselKinds.Typical.FirstOrDefault(t => string.Equals(t.Kind, kind, StringComparison.Ordinal)) : null;
-        _edits = _at?.ToKeep().Edits ?? [];
-        _drawn++;
-    }
-
-    /// <summary>Curves compute like a screening and take a place like one; where none is free, it is said and tried again.</summary>
-    private async Task ComputeAsync(Action compute)
-    {
-        while (true)
-        {
-            try
-            {
-                Limiter.Run(() =>
-                {
-                    compute();
-                    return true;
-                });
-                _busy = false;
-                return;
-            }
-            catch (ScreeningBusyException)
-            {
-                _busy = true;
-                StateHasChanged();
-                await Task.Delay(ScreeningLimiter.RetryAfter, Clock, _gone.Token);
-            }
-        }
     }
 
     private Task ChooseKindAsync(string? kind) =>
@@ -306,14 +180,6 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
             : "No liquid on file has this name with the values that are needed.";
         SolventSwap? swap = instead is null ? null : new SolventSwap(Liquid.Material, instead);
         return swap == _wanted.Solvent ? Task.CompletedTask : ChangeAsync(v => v with { Solvent = swap });
-    }
-
-    private async Task ResetAsync()
-    {
-        _asked++;
-        await ChooseAsync(_at!.Step.Key);
-        await Js.InvokeVoidAsync("preapprovalExplorer.clear", _gone.Token);
-        await ScreenAsync();
     }
 
     private async Task<Result<DraftView, Refusal>> ReadAsync() => await Work.RunAsync((await Authentication).User, Source.ProcedureId, async (services, actor, cancel) =>

@@ -59,6 +59,31 @@ public sealed class ScreeningLimiter : IDisposable
         }
     }
 
+    /// <summary>The same, but waits for its place without holding the thread; the work itself runs where it was called from.</summary>
+    public async Task<T> RunAsync<T>(Func<T> screen, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(screen);
+        bool entered = false;
+        try
+        {
+            if (Interlocked.Increment(ref _present) > _most * (1 + WaitingPerRunning) || !(entered = await _running.WaitAsync(Patience, cancellationToken)))
+            {
+                throw new ScreeningBusyException();
+            }
+
+            return screen();
+        }
+        finally
+        {
+            if (entered)
+            {
+                _running.Release();
+            }
+
+            Interlocked.Decrement(ref _present);
+        }
+    }
+
     public void Dispose() => _running.Dispose();
 }
 

@@ -5,6 +5,7 @@ using Microsoft.Extensions.Hosting;
 using PreApproval.Browser.Tests.Hosting;
 using PreApproval.Testing;
 using PreApproval.Web.Administration;
+using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared;
 
 [assembly: AssemblyFixture(typeof(Browser))]
@@ -41,6 +42,9 @@ public sealed class DemoApp : IAsyncDisposable
             _starting.Release();
         }
     }
+
+    /// <summary>Holds every place for screenings and curves until it is disposed; only once the application runs.</summary>
+    internal Places TakePlaces() => Places.TakeAll(_host!.Services.GetRequiredService<ScreeningLimiter>());
 
     public async ValueTask DisposeAsync()
     {
