@@ -19,6 +19,8 @@ namespace PreApproval.Web.Drafting.Editing;
 /// <summary>Screening as the draft is written.</summary>
 public sealed partial class Editor
 {
+    private readonly SemaphoreSlim _reading = new(1);
+
     /// <summary>The group's thresholds; null until they are read, and nothing is screened before.</summary>
     private Policy? _thresholds;
 
@@ -28,13 +30,29 @@ public sealed partial class Editor
     /// <summary>What the group says, read when the editor opens and with each save: values and thresholds that were changed meanwhile show with the next change of the draft.</summary>
     private async Task ReadOwnAsync()
     {
+        CancellationToken gone = _gone.Token;
+
+        // One after the other: of two at once the one that began earlier could answer last, with the older state.
+        await _reading.WaitAsync(gone);
+        try
+        {
+            await ReadOwnNowAsync(gone);
+        }
+        finally
+        {
+            _reading.Release();
+        }
+    }
+
+    private async Task ReadOwnNowAsync(CancellationToken gone)
+    {
         AuthenticationState state = await Authentication;
         await using AsyncServiceScope scope = Scopes.CreateAsyncScope();
-        Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, _gone.Token);
-        IReadOnlyList<ListedGroupSubstance> own = await scope.ServiceProvider.GetRequiredService<OwnValues>().ListAsync(actor, _gone.Token);
-        Policy thresholds = await scope.ServiceProvider.GetRequiredService<PolicyInUse>().OfAsync(actor, _gone.Token);
+        Actor? actor = await scope.ServiceProvider.GetRequiredService<ActorProvider>().ForProcedureAsync(state.User, ProcedureId, gone);
+        IReadOnlyList<ListedGroupSubstance> own = await scope.ServiceProvider.GetRequiredService<OwnValues>().ListAsync(actor, gone);
+        Policy thresholds = await scope.ServiceProvider.GetRequiredService<PolicyInUse>().OfAsync(actor, gone);
         InventoryLookup lookup = scope.ServiceProvider.GetRequiredService<InventoryLookup>();
-        long stamp = await lookup.StampAsync(actor, _gone.Token);
+        long stamp = await lookup.StampAsync(actor, gone);
         if (_document is null)
         {
             return;
@@ -43,7 +61,7 @@ public sealed partial class Editor
         // Thousands of entries are read only where one was changed; the stamp first, so that a change in between is read again.
         GroupInventory inventory = stamp == _stamp
             ? _document.Inventory with { InspectionMonths = thresholds.InspectionMonths }
-            : await lookup.AllAsync(actor, _gone.Token);
+            : await lookup.AllAsync(actor, gone);
         _stamp = stamp;
         if (_document is null
             || (thresholds == _thresholds && own.Select(static o => (o.Id, o.Version)).SequenceEqual(_document.Own.Select(static o => (o.Id, o.Version))) && Same(inventory, _document.Inventory)))
