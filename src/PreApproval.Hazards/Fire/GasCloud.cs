@@ -45,7 +45,7 @@ internal static class GasCloud
         var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)
             ? []
             : state.Meetings.Where(static meeting => meeting is { Encounter.Gas: not null, CountedEquivalents: > 0 })
-                .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A, Mol: meeting.CountedEquivalents!.Value * share.MolPerEquivalent)))
+                .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.Gasser, Mol: meeting.CountedEquivalents!.Value * share.MolPerEquivalent)))
                 .GroupBy(static made => (made.Gas, made.Partner))
                 .Select(static group => (group.Key.Gas, Mol: group.Max(static made => made.Mol)))
                 .Select(static made => (Gas: OpenGas.Known(made.Gas), made.Mol))

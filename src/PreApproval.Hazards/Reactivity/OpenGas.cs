@@ -51,7 +51,7 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
             var state = (StepState)step.Key!;
             var declared = made.GetValueOrDefault(state, []);
             var undeclared = Undeclared(step
-                .GroupBy(static happening => Gasser(happening.Meeting), StringComparer.Ordinal)
+                .GroupBy(static happening => happening.Meeting.Gasser, StringComparer.Ordinal)
                 .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.CountedGasMol, happening.Meeting.Encounter.Key))!.Meeting));
             // of a gas that the plan declares too, whichever is more counts, and once
             made[state] =
@@ -94,11 +94,9 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
     private static bool AddsTo(Happening happening) =>
         happening.Meeting.Everyone.Any(content => happening.State.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal)));
 
-    private static string Gasser(Meeting meeting) => meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A;
-
     private static string Limiting(Meeting meeting)
     {
-        var first = meeting.Encounter.FirstLimits || meeting.BEquivalents is not { } other || meeting.AEquivalents <= other;
+        var first = meeting.Encounter.FirstLimits || (!meeting.Encounter.SecondLimits && (meeting.BEquivalents is not { } other || meeting.AEquivalents <= other));
         var side = first ? meeting.A : meeting.B;
         return side.Count > 0 ? side[0].Substance.Name : first ? meeting.Encounter.A : meeting.Encounter.B;
     }
