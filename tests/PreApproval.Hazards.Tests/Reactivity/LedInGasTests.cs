@@ -52,6 +52,11 @@ public sealed class LedInGasTests
     [Theory]
     [InlineData("nitrogen", PlaceKind.Bench, 20)]
     [InlineData("argon", PlaceKind.Bench, 20)]
+    [InlineData("helium", PlaceKind.Bench, 20)]
+    [InlineData("neon", PlaceKind.Bench, 20)]
+    [InlineData("krypton", PlaceKind.Bench, 20)]
+    [InlineData("xenon", PlaceKind.Bench, 20)]
+    [InlineData("sulfur hexafluoride", PlaceKind.Bench, 20)]
     [InlineData("hydrogen", PlaceKind.Bench, 20)]
     [InlineData("carbon dioxide", PlaceKind.Bench, 20)]
     [InlineData("hydrogen chloride", PlaceKind.Hood, 0)]
@@ -80,6 +85,11 @@ public sealed class LedInGasTests
     [InlineData(PlaceKind.Hood, Severity.Notice)]
     public void Screen_ToxicGasWithoutAnIdlh_IsNotPassedOnABench(PlaceKind place, Severity severity) =>
         Assert.Equal(severity, Find(LedIn("cyanogen", 100, 1800, place), "data.gas-without-limit").Severity);
+
+    /// <summary>Sulfur tetrafluoride is not in the IDLH list of NIOSH and has no harmonised classification (CLP Annex VI), and is as poisonous as phosgene: missing data say nothing good.</summary>
+    [Fact]
+    public void Screen_GasWithoutIdlhAndStatements_IsNamed() =>
+        Assert.Contains("leads sulfur tetrafluoride into", Find(LedIn("sulfur tetrafluoride", 100, 1800, PlaceKind.Hood), "data.gas-without-limit").Statement, StringComparison.Ordinal);
 
     [Fact]
     public void Screen_AmountNotKnown_GoesToReview() =>
