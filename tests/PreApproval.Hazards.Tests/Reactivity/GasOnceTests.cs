@@ -83,6 +83,7 @@ public sealed class GasOnceTests
         };
 
         Assert.Equal(litres, Find(plan, "gas.evolved").Evidence[0].Value, 0.002);
+        Assert.Equal(litres, Find(plan, "fire.gas-cloud").Evidence[0].Value, 0.002);
     }
 
     private static Finding Find(Plan plan, string code) => Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => string.Equals(finding.Code, code, StringComparison.Ordinal));
