@@ -45,20 +45,29 @@ internal static class GasCloud
         var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)
             ? []
             : state.Meetings.Where(static meeting => meeting is { Encounter.Gas: not null, CountedEquivalents: > 0 })
-                .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A, Mol: meeting.CountedEquivalents!.Value * share.MolPerEquivalent)))
+                .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.Gasser, Mol: meeting.CountedEquivalents!.Value * share.MolPerEquivalent, Meeting: meeting, share.MolPerEquivalent)))
                 .GroupBy(static made => (made.Gas, made.Partner))
-                .Select(static group => (group.Key.Gas, Mol: group.Max(static made => made.Mol)))
-                .Select(static made => (Gas: OpenGas.Known(made.Gas), made.Mol))
+                .Select(static group => group.MaxBy(static made => made.Mol))
+                .Select(static made => (Gas: OpenGas.Known(made.Gas), made.Mol, made.Meeting, made.MolPerEquivalent))
                 .Where(static made => made.Gas is not null)
-                .Select(static made => (Gas: made.Gas!, made.Mol));
-        return declared.Select(static made => (made.Gas, made.Mol, Declared: true))
-            .Concat(undeclared.Select(static made => (made.Gas, made.Mol, Declared: false)))
+                .Select(made => Beside(made.Gas!, made.Mol, made.Meeting, made.MolPerEquivalent, state));
+        return declared.Select(static made => (made.Gas, made.Mol, Declared: true, Besides: false))
+            .Concat(undeclared.Select(static made => (made.Gas, made.Mol, Declared: false, made.Besides)))
             .Where(static made => Burns(made.Gas))
             .GroupBy(static made => made.Gas.Key, StringComparer.Ordinal)
             .OrderBy(static group => group.Key, StringComparer.Ordinal)
-            .Select(static group => (group.First().Gas, Math.Max(Total(group.Where(static made => made.Declared)), Total(group.Where(static made => !made.Declared)))));
+            .Select(static group => (group.First().Gas, Math.Max(Total(group.Where(static made => made.Declared)), Total(group.Where(static made => !made.Declared && !made.Besides))) + Total(group.Where(static made => made.Besides))));
 
-        static double Total(IEnumerable<(Substance Gas, double Mol, bool Declared)> made) => made.Select(static one => one.Mol).Order().Sum();
+        static double Total(IEnumerable<(Substance Gas, double Mol, bool Declared, bool Besides)> made) => made.Select(static one => one.Mol).Order().Sum();
+    }
+
+    /// <summary>Gas of a partner that no declared reaction of the same gas uses up comes besides the declared, as far as the other partner is left.</summary>
+    private static (Substance Gas, double Mol, bool Besides) Beside(Substance gas, double mol, Meeting meeting, double molPerEquivalent, StepState state)
+    {
+        var declared = state.GasMade.FirstOrDefault(made => made is { Mol: > 0, Gas.Known: { } known } && string.Equals(known.Key, gas.Key, StringComparison.Ordinal));
+        return declared is null || BesideDeclared.IsTheSame(meeting, BesideDeclared.UsedFor(declared.Gas, state))
+            ? (gas, mol, false)
+            : (gas, Math.Min(mol, BesideDeclared.Left(meeting, state) * molPerEquivalent), true);
     }
 
     private static bool Burns(Substance gas) => BurningMaterials.Of(new PlanSubstance(gas.Key, gas.Identity.Name, gas)) == Burning.Gas;

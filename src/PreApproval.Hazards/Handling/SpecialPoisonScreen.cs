@@ -104,18 +104,13 @@ public sealed class SpecialPoisonScreen : IScreen
     /// <summary>Mass of a declared product in kg; null when the step's turnover is not known, which is never little.</summary>
     private static double? MadeKg(PlanSubstance substance, string step, WalkResult walk)
     {
-        double? mol = null;
-        foreach (var state in walk.States.Where(state => string.Equals(state.Step.Id, step, StringComparison.Ordinal)))
-        {
-            foreach (var content in state.Remaining.Where(content => content.MaterialId is null && string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)))
-            {
-                mol = content.Mol is { } held ? Math.Max(mol ?? 0, held) : null;
-            }
-
-            mol = state.GasMade.Where(gas => string.Equals(gas.Gas.Key, substance.Key, StringComparison.Ordinal)).Aggregate(mol, static (sum, gas) => (sum ?? 0) + gas.Mol);
-        }
-
-        return mol * substance.Known?.Identity.MolarMassKgPerMol;
+        var states = walk.States.Where(state => string.Equals(state.Step.Id, step, StringComparison.Ordinal)).ToArray();
+        double?[] held = [.. states.SelectMany(static state => state.Remaining).Where(content => content.MaterialId is null && string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)).Select(static content => content.Mol)];
+        double?[] gas = [.. states.SelectMany(static state => state.GasMade).Where(made => string.Equals(made.Gas.Key, substance.Key, StringComparison.Ordinal)).Select(static made => made.Mol)];
+        // one part that is not known leaves the whole unknown
+        return held.Length + gas.Length == 0 || Array.Exists(held, static mol => mol is null) || Array.Exists(gas, static mol => mol is null)
+            ? null
+            : ((held.Max() ?? 0) + gas.Sum()) * substance.Known?.Identity.MolarMassKgPerMol;
     }
 
     private static double? MassKg(Material material, PlanSubstance substance, Plan plan) => PlannedAmount.Of(plan, material, amount =>

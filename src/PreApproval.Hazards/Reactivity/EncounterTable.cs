@@ -39,8 +39,11 @@ public sealed record Encounter
     /// <summary>Mol of gas in all per equivalent of the limiting partner.</summary>
     public double GasPerEquivalent => Gases.Sum(static gas => gas.MolPerEquivalent);
 
-    /// <summary>True when the first partner alone limits, the second being a catalyst or in effect without limit.</summary>
+    /// <summary>True when the first partner alone limits, the second being a catalyst, an initiator or in effect without limit.</summary>
     public bool FirstLimits { get; init; }
+
+    /// <summary>True when the second partner alone limits, the first being a catalyst or an initiator.</summary>
+    public bool SecondLimits { get; init; }
 
     /// <summary>Equivalents of the second partner that one equivalent of the first takes up, as the published equation says; 1 where nothing is said.</summary>
     public double SecondPerFirst { get; init; } = 1;
@@ -139,7 +142,8 @@ public static class EncounterTable
             Floor = row["floor"].Length == 0 ? null : Enum.Parse<Severity>(row["floor"], ignoreCase: true),
             Consequences = EmbeddedTable.Entries(row["consequences"]),
             Gases = [.. gases.Select(static entry => entry.Split(':')).Select(static gas => new GasShare(gas[0], double.Parse(gas[1], CultureInfo.InvariantCulture)))],
-            FirstLimits = gases.Count > 0 && gases[^1].EndsWith(":first", StringComparison.Ordinal),
+            FirstLimits = (gases.Count > 0 && gases[^1].EndsWith(":first", StringComparison.Ordinal)) || Has(row["condition"], "catalyst=second"),
+            SecondLimits = Has(row["condition"], "catalyst=first"),
             SecondPerFirst = Number(row["condition"], "ratio=") ?? 1,
             AboveK = Limit(row["condition"], "above="),
             BelowK = Limit(row["condition"], "below="),
@@ -149,6 +153,8 @@ public static class EncounterTable
             Sources = EmbeddedTable.Entries(row["sources"]),
         };
     }
+
+    private static bool Has(string condition, string entry) => EmbeddedTable.Entries(condition).Contains(entry, StringComparer.Ordinal);
 
     private static double? Limit(string condition, string word) =>
         Number(condition, word) + 273.15;

@@ -70,7 +70,7 @@ internal static class GasEvolution
     private static (Meeting Meeting, double? Mol)[] Strongest(IEnumerable<(Meeting Meeting, double? Mol)> gassing) =>
     [
         .. gassing.Where(static entry => entry.Mol is null or > 0)
-            .GroupBy(static entry => entry.Meeting.A.Count > 0 ? entry.Meeting.A[0].Substance.Key : entry.Meeting.Encounter.A, StringComparer.Ordinal)
+            .GroupBy(static entry => entry.Meeting.Gasser, StringComparer.Ordinal)
             .Select(static group => group.MaxBy(static entry => (entry.Mol ?? double.MaxValue, entry.Meeting.Encounter.Key)))
             .GroupBy(static entry => entry.Meeting.Encounter is { Gases: [var only] } ? OpenGas.Known(only.Name, entry.Meeting)?.Key ?? only.Name : entry.Meeting.Encounter.Key, StringComparer.Ordinal)
             .SelectMany(static group => Once([.. group])),

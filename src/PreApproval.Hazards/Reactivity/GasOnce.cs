@@ -57,7 +57,7 @@ internal static class GasOnce
     /// <summary>The sides that the gas uses up: a catalyst is none.</summary>
     private static IEnumerable<(HashSet<string> Members, double? Equivalents)> Sides(Meeting meeting)
     {
-        if (meeting.A.Count > 0)
+        if (meeting.A.Count > 0 && !meeting.Encounter.SecondLimits)
         {
             yield return (Keys(meeting.A), meeting.AEquivalents);
         }

@@ -80,7 +80,7 @@ internal static class GasRelease
             .Select(static made => new OpenGas(made.Name, OpenGas.Known(made.Name, made.Meeting), made.Mol, made.Gasser, Findings.Ids(made.Meeting.Everyone)));
     }
 
-    private static string Gasser(Meeting meeting) => meeting.A.Count > 0 ? meeting.A[0].Substance.Name : meeting.Encounter.A;
+    private static string Gasser(Meeting meeting) => meeting.Gassing is [var one, ..] ? one.Substance.Name : meeting.Gasser;
 
     private static IEnumerable<OpenGas> FromBalloon(StepState vented)
     {

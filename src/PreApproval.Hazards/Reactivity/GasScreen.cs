@@ -77,7 +77,7 @@ public sealed class GasScreen : IScreen
     /// <summary>What a step leads into an open vessel.</summary>
     private IEnumerable<Finding> LedIn(StepState state, bool alone, ScreeningContext context)
     {
-        OpenGas[] harmful = [.. LedInGas.Of(state, context).Where(static gas => gas.Gas is { Idlh.Ppm: > 0 } || (gas.Gas?.HazardStatements is not null && MayHarm(gas.Gas)))];
+        OpenGas[] harmful = [.. LedInGas.Of(state, context).Where(static gas => gas.Gas is { Idlh.Ppm: > 0 } || MayHarm(gas.Gas))];
         OpenGas[] uncounted = [.. harmful.Where(static gas => gas.Mol is null)];
         if (uncounted.Length > 0)
         {
@@ -102,8 +102,7 @@ public sealed class GasScreen : IScreen
     {
         foreach (var (state, gases) in GasRelease.Of(context))
         {
-            // nitrogen and argon have no statements on file, and choke nobody in these amounts
-            OpenGas[] harmful = [.. gases.Where(static gas => gas.Gas is null or { Idlh.Ppm: > 0 } || (gas.Gas.HazardStatements is not null && MayHarm(gas.Gas)))];
+            OpenGas[] harmful = [.. gases.Where(static gas => gas.Gas is { Idlh.Ppm: > 0 } || MayHarm(gas.Gas))];
             OpenGas[] uncounted = [.. harmful.Where(static gas => gas.Mol is null)];
             if (uncounted.Length > 0)
             {
@@ -134,9 +133,15 @@ public sealed class GasScreen : IScreen
 
     internal static string Names(OpenGas[] gases) => Wording.List(gases.Select(static gas => gas.Name).Distinct(StringComparer.Ordinal));
 
-    /// <summary>False only for a gas whose statements are on file and name nothing but fire, pressure and oxidation.</summary>
+    /// <summary>False only for a gas that is listed as inert, or whose statements are on file and name nothing but fire, pressure and oxidation.</summary>
     private static bool MayHarm(Substance? gas) =>
-        gas?.HazardStatements?.Value is not { Count: > 0 } statements || statements.Any(static statement => statement.Code.StartsWith("H3", StringComparison.Ordinal));
+        gas?.HazardStatements?.Value is { Count: > 0 } statements
+            ? statements.Any(static statement => statement.Code.StartsWith("H3", StringComparison.Ordinal))
+            : gas is null || !IsInert(gas);
+
+    /// <summary>Nitrogen, the noble gases and the inert fluorinated gases (families.tsv): they choke nobody in these amounts.</summary>
+    private static bool IsInert(Substance gas) =>
+        FamilyTable.Default.Of(new PlanSubstance(gas.Key, gas.Identity.Name, gas)).Any(static family => family is "inert gases" or "inert fluorinated gases");
 
     /// <summary>Fatal or toxic if inhaled.</summary>
     private static bool IsToxic(Substance? gas) => gas?.HazardStatements?.Value.Any(static statement => statement.Code is "H330" or "H331") ?? false;

@@ -39,27 +39,19 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     /// <summary>Equivalents of the first partner in mol that the second can take up; null when the amount of any member of the second is not known.</summary>
     public double? BEquivalents => Equivalents(B, Encounter.B) / Encounter.SecondPerFirst;
 
-    /// <summary>Equivalents of the limiting partner in mol; null when no amount is known on either side.</summary>
-    public double? LimitingEquivalents
-    {
-        get
-        {
-            double?[] sides = Encounter.FirstLimits ? [AEquivalents] : [AEquivalents, BEquivalents];
-            return sides.Min();
-        }
-    }
+    /// <summary>Key of the substance that loses the gas, the first of its side; the catalyst is not it.</summary>
+    public string Gasser => Gassing is [var one, ..] ? one.Substance.Key : Encounter.SecondLimits ? Encounter.B : Encounter.A;
+
+    /// <summary>The side that loses the gas.</summary>
+    public IReadOnlyList<Content> Gassing => Encounter.SecondLimits ? B : A;
+
+    /// <summary>Equivalents of the limiting partner in mol, of the catalysed one where the other is a catalyst; null when no amount is known on either side.</summary>
+    public double? LimitingEquivalents => Least(AEquivalents, BEquivalents);
 
     /// <summary>
     /// <see cref="LimitingEquivalents"/>, or, where an amount is missing, those of the members whose amounts are known: it may raise a hazard and never lowers one; null when no amount is known.
     /// </summary>
-    public double? CountedEquivalents
-    {
-        get
-        {
-            double?[] sides = Encounter.FirstLimits ? [Known(A, Encounter.A)] : [Known(A, Encounter.A), Known(B, Encounter.B) / Encounter.SecondPerFirst];
-            return LimitingEquivalents ?? sides.Min();
-        }
-    }
+    public double? CountedEquivalents => LimitingEquivalents ?? Least(Known(A, Encounter.A), Known(B, Encounter.B) / Encounter.SecondPerFirst);
 
     /// <summary>Gas in mol; null when it cannot be had; 0 when the row makes none.</summary>
     public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent;
@@ -312,6 +304,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
         return false;
     }
+
+    private double? Least(double? first, double? second) =>
+        Encounter.FirstLimits || (second is null && !Encounter.SecondLimits) ? first
+            : Encounter.SecondLimits || first is null ? second
+            : Math.Min(first.Value, second!.Value);
 
     private static double? Equivalents(IReadOnlyList<Content> members, string family)
     {

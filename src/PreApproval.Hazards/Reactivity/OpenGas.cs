@@ -35,7 +35,7 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
         (content.Substance.Known?.Identity.Formula ?? content.Substance.Structure?.Molecule?.Formula) is { } formula && Formula.TryCount(formula, out var atoms) && atoms.ContainsKey(element);
 
     /// <summary>
-    /// Gas of the steps in open vessels: of declared reactions, and of encounters where they happen first or the step adds to them; of a gas that both give, whichever is more.
+    /// Gas of the steps in open vessels: of declared reactions, and of encounters where they happen first or the step adds to them; of a gas that both may give of one partner, whichever is more.
     /// One partner loses its gas only once, whoever it meets: of several rows the one with most counts.
     /// </summary>
     public static IReadOnlyDictionary<StepState, IReadOnlyList<OpenGas>> Of(ScreeningContext context)
@@ -43,7 +43,7 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
         var made = new Dictionary<StepState, IReadOnlyList<OpenGas>>(ReferenceEqualityComparer.Instance);
         foreach (var state in context.Walk.States.Where(static state => !state.Sealed && state.GasMade.Count > 0))
         {
-            made[state] = [.. state.GasMade.Select(gas => new OpenGas(gas.Gas.Name, gas.Gas.Known, gas.Mol, "the declared reaction", Ids(state.Reactions.SelectMany(static reaction => reaction.Consumes).Select(static one => one.MaterialId))))];
+            made[state] = [.. state.GasMade.Select(gas => new OpenGas(gas.Gas.Name, gas.Gas.Known, gas.Mol, "the declared reaction", BesideDeclared.UsedFor(gas.Gas, state)))];
         }
 
         foreach (var step in context.Happenings.Where(static happening => !happening.State.Sealed && happening.Meeting.Encounter.Gases.Count > 0 && (happening.IsNews || AddsTo(happening))).GroupBy(static happening => happening.State, ReferenceEqualityComparer.Instance))
@@ -51,36 +51,50 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
             var state = (StepState)step.Key!;
             var declared = made.GetValueOrDefault(state, []);
             var undeclared = Undeclared(step
-                .GroupBy(static happening => Gasser(happening.Meeting), StringComparer.Ordinal)
+                .GroupBy(static happening => happening.Meeting.Gasser, StringComparer.Ordinal)
                 .Select(static group => group.MaxBy(static happening => (happening.Meeting.GasMol ?? double.MaxValue, happening.Meeting.CountedGasMol, happening.Meeting.Encounter.Key))!.Meeting));
-            // of a gas that the plan declares too, whichever is more counts, and once
+            // of a gas that the plan declares too, whichever is more counts, and once; what others give comes besides
+            var (same, besides) = Sorted(undeclared, declared, state);
             made[state] =
             [
-                .. declared.Where(gas => !(Total(undeclared, gas) > Total(declared, gas))),
-                .. undeclared.Where(gas => !declared.Any(gas.IsSame) || (Total(undeclared, gas) is { } more && !(more <= Total(declared, gas)))),
+                .. declared.Where(gas => !(Total(same, gas) > Total(declared, gas))),
+                .. same.Where(gas => Total(same, gas) is { } more && !(more <= Total(declared, gas))),
+                .. besides,
             ];
         }
 
         return made;
     }
 
-    private static OpenGas[] Undeclared(IEnumerable<Meeting> meetings) =>
+    private static (OpenGas[] Same, OpenGas[] Besides) Sorted((OpenGas Gas, Meeting Meeting, double MolPerEquivalent)[] undeclared, IReadOnlyList<OpenGas> declared, StepState state)
+    {
+        var sources = undeclared.ToLookup(source => declared.Any(gas => gas.IsSame(source.Gas) && BesideDeclared.IsTheSame(source.Meeting, gas.Materials)));
+        return ([.. sources[true].Select(static source => source.Gas)], [.. sources[false].Select(source => declared.Any(source.Gas.IsSame) ? Capped(source, state) : source.Gas).Where(static gas => gas.CountedMol is not 0)]);
+    }
+
+    private static OpenGas Capped((OpenGas Gas, Meeting Meeting, double MolPerEquivalent) source, StepState state)
+    {
+        var most = BesideDeclared.Left(source.Meeting, state) * source.MolPerEquivalent;
+        return source.Gas with { Mol = source.Gas.Mol is { } mol ? Math.Min(mol, most) : null, CountedMol = source.Gas.CountedMol is { } counted ? Math.Min(counted, most) : null };
+    }
+
+    private static (OpenGas Gas, Meeting Meeting, double MolPerEquivalent)[] Undeclared(IEnumerable<Meeting> meetings) =>
     [
         .. meetings.SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: new OpenGas(share.Name, Known(share.Name, meeting), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())) { CountedMol = meeting.CountedEquivalents * share.MolPerEquivalent }, Meeting: meeting, share.MolPerEquivalent)))
             .GroupBy(static made => made.Gas.Gas?.Key ?? made.Gas.Name, StringComparer.Ordinal)
             .SelectMany(static group => Once([.. group])),
     ];
 
-    private static IEnumerable<OpenGas> Once((OpenGas Gas, Meeting Meeting, double MolPerEquivalent)[] sources)
+    private static IEnumerable<(OpenGas Gas, Meeting Meeting, double MolPerEquivalent)> Once((OpenGas Gas, Meeting Meeting, double MolPerEquivalent)[] sources)
     {
         if (sources.Length == 1)
         {
-            return [sources[0].Gas];
+            return sources;
         }
 
         var mol = GasOnce.Trimmed([.. sources.Select(static source => (source.Meeting, source.Gas.Mol, source.MolPerEquivalent))]);
         var counted = GasOnce.Trimmed([.. sources.Select(static source => (source.Meeting, source.Gas.CountedMol, source.MolPerEquivalent))]);
-        return sources.Select((source, index) => source.Gas with { Mol = mol[index], CountedMol = counted[index] }).Where(static gas => gas.CountedMol is not 0);
+        return sources.Select((source, index) => (Gas: source.Gas with { Mol = mol[index], CountedMol = counted[index] }, source.Meeting, source.MolPerEquivalent)).Where(static source => source.Gas.CountedMol is not 0);
     }
 
     private static double? Total(IEnumerable<OpenGas> gases, OpenGas gas) =>
@@ -94,11 +108,9 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
     private static bool AddsTo(Happening happening) =>
         happening.Meeting.Everyone.Any(content => happening.State.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal)));
 
-    private static string Gasser(Meeting meeting) => meeting.A.Count > 0 ? meeting.A[0].Substance.Key : meeting.Encounter.A;
-
     private static string Limiting(Meeting meeting)
     {
-        var first = meeting.Encounter.FirstLimits || meeting.BEquivalents is not { } other || meeting.AEquivalents <= other;
+        var first = meeting.Encounter.FirstLimits || (!meeting.Encounter.SecondLimits && (meeting.BEquivalents is not { } other || meeting.AEquivalents <= other));
         var side = first ? meeting.A : meeting.B;
         return side.Count > 0 ? side[0].Substance.Name : first ? meeting.Encounter.A : meeting.Encounter.B;
     }

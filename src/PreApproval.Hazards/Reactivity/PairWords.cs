@@ -53,7 +53,7 @@ public static class PairWords
         ArgumentNullException.ThrowIfNull(row);
         var gas = row.Gases.Count == 0
             ? ""
-            : $" Gas for each equivalent of {(row.FirstLimits ? row.A : "the limiting partner")}: {Wording.List(row.Gases.Select(static share => $"{Wording.Figures(share.MolPerEquivalent)} mol {share.Name}"))}.";
+            : $" Gas for each equivalent of {(row.FirstLimits ? row.A : row.SecondLimits ? row.B : "the limiting partner")}: {Wording.List(row.Gases.Select(static share => $"{Wording.Figures(share.MolPerEquivalent)} mol {share.Name}"))}.";
         return $"{Wording.Capital(row.Reason)}. Expect {Wording.List(row.Consequences)}.{gas}";
     }
 

@@ -52,18 +52,21 @@ internal static class ToxicGas
         var place = context.Plan.Place;
         var bench = place is not { IsHood: true };
         var exhaust = place?.AirFlowM3PerS is { } stated and > 0 ? stated : FireThresholds.DefaultHoodFlowM3PerS;
-        var seconds = state.Step.OverS ?? (state.Step.Action == StepAction.Vent || Array.Exists(gases, static one => one.IsLedIn) ? state.Step.DurationS : null);
-        double? drawn = !bench && seconds is > 0 ? GasDilution.PpmInExhaust(mol / seconds.Value, exhaust) : null;
-        var ppm = drawn ?? GasDilution.PpmIn(mol, bench ? NearestAirM3 : FireThresholds.StillHoodM3);
+        var atOnce = gases.Where(one => Seconds(one, state) is null).Sum(static one => one.CountedMol!.Value);
+        var timed = atOnce <= 0;
+        var inExhaust = GasDilution.PpmInExhaust(gases.Sum(one => Seconds(one, state) is { } own ? one.CountedMol!.Value / own : 0), exhaust);
+        double? drawn = !bench && timed ? inExhaust : null;
+        var ppm = drawn ?? (bench ? GasDilution.PpmIn(mol, NearestAirM3) : GasDilution.PpmIn(atOnce, FireThresholds.StillHoodM3) + inExhaust);
         var room = new InRoom(gas, mol, place?.RoomVolumeM3 is > 0 and var size ? size : FireThresholds.DefaultRoomM3);
         var breathed = bench && room.Ratio >= 1;
-        double? near = bench ? NearPpm(mol, seconds is > 0 and var time ? time : AtOnceS, room) : null;
-        if (ppm < NamedShare * limit && !breathed)
+        double? near = bench ? NearPpm(gases.Sum(one => one.CountedMol!.Value / (Seconds(one, state) ?? AtOnceS)), room) : null;
+        var breathesDanger = near >= limit || (bench && room.Ppm >= limit);
+        if (ppm < NamedShare * limit && !breathed && !breathesDanger)
         {
             return null;
         }
 
-        var where = place?.Kind is null ? "in the nearest cubic metre of a bench, for want of a stated place" : bench ? "in the nearest cubic metre" : drawn is null ? "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
+        var where = place?.Kind is null ? "in the nearest cubic metre of a bench, for want of a stated place" : bench ? "in the nearest cubic metre" : drawn is null ? inExhaust > 0 ? "in the air standing in a hood, because no time is stated for a part of it" : "in the air standing in a hood, for want of a stated time" : $"in an exhaust of {Wording.Figures(exhaust)} m³/s over the time of the step";
         var named = Array.TrueForAll(gases, one => string.Equals(gas.Identity.Name, one.Name, StringComparison.Ordinal)) ? gas.Identity.Name : $"{GasScreen.Names(gases)} (taken as {gas.Identity.Name})";
         var above = ppm >= limit;
         var finding = new Finding
@@ -71,8 +74,8 @@ internal static class ToxicGas
             Code = "toxicity.gas",
             Hazard = Hazard.Toxicity,
             Materials = GasScreen.Materials(gases),
-            Severity = Grade(above, breathed, place?.Kind, near >= limit || (bench && room.Ppm >= limit), !bench && ppm >= WithoutScrubberShare * limit && !HasScrubber(context, state)),
-            LeavesCheckUndone = above && place?.Kind is null,
+            Severity = Grade(above, breathed, place?.Kind, breathesDanger, !bench && ppm >= WithoutScrubberShare * limit && !HasScrubber(context, state)),
+            LeavesCheckUndone = (above || breathesDanger) && place?.Kind is null,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             About = gas.Key,
@@ -81,7 +84,7 @@ internal static class ToxicGas
             [
                 Findings.Number($"{gas.Identity.Name} in the air", ppm, "ppm", limit, drawn is null ? "evenly mixed, no ventilation" : "steady flow, evenly mixed into the exhaust", danger.Quality, danger.Source, "ideal-gas"),
                 .. room.Evidence(),
-                .. near is { } beside ? [Findings.Number($"{gas.Identity.Name} beside the vessel", beside, "ppm", limit, seconds is > 0 ? "near field and room, steady over the time of the step" : "near field and room, all within 60 s for want of a stated time", Quality.Estimated, danger.Source, "nicas-1996", "common-practice")] : Array.Empty<Evidence>(),
+                .. near is { } beside ? [Findings.Number($"{gas.Identity.Name} beside the vessel", beside, "ppm", limit, timed ? "near field and room, steady over the time of the step" : "near field and room, what has no stated time within 60 s", Quality.Estimated, danger.Source, "nicas-1996", "common-practice")] : Array.Empty<Evidence>(),
             ],
         };
         return !above || drawn is null || context.IsTrial || state.Step.Materials.Count == 0
@@ -90,22 +93,26 @@ internal static class ToxicGas
     }
 
     /// <summary>What whoever stands at the vessel breathes in ppm: near field and room as beside an evaporating liquid, the room with no more than all of it.</summary>
-    private static double NearPpm(double mol, double seconds, InRoom room)
+    private static double NearPpm(double molPerS, InRoom room)
     {
-        var source = GasDilution.PpmIn(mol, 1) / seconds;
+        var source = GasDilution.PpmIn(molPerS, 1);
         return (source / BreathingZone.NearFieldFlowM3PerS) + Math.Min(source / BreathingZone.RoomFlowM3PerS(room.RoomM3), room.Ppm);
     }
+
+    /// <summary>Time in s over which one source comes: what is led in or vented takes the whole step, what reacts only as long as it is dosed; null when none is stated.</summary>
+    private static double? Seconds(OpenGas gas, StepState state) =>
+        (state.Step.OverS ?? (gas.IsLedIn || state.Step.Action == StepAction.Vent ? state.Step.DurationS : null)) is > 0 and var seconds ? seconds : null;
 
     private static bool HasScrubber(ScreeningContext context, StepState state) =>
         context.Plan.Place?.Kind == PlaceKind.HoodWithScrubber
         || context.Safeguards.Any(safeguard => string.Equals(safeguard.Control, "scrubber", StringComparison.Ordinal)
             && (safeguard.Safeguard.Steps.Count == 0 || safeguard.Safeguard.Steps.Contains(state.Step.Id, StringComparer.Ordinal)));
 
-    private static Severity Grade(bool above, bool breathed, PlaceKind? place, bool breathesDanger, bool muchUnscrubbed) => (above, place) switch
+    private static Severity Grade(bool above, bool breathed, PlaceKind? place, bool breathesDanger, bool muchUnscrubbed) => breathesDanger ? Severity.Danger : (above, place) switch
     {
         // nothing stands between the gas and the room
-        (true, PlaceKind.Bench) => breathesDanger ? Severity.Danger : Severity.Warning,
-        (true, null) => breathesDanger ? Severity.Danger : Severity.Caution,
+        (true, PlaceKind.Bench) => Severity.Warning,
+        (true, null) => Severity.Caution,
         (true, _) => muchUnscrubbed ? Severity.Warning : Severity.Caution,
         (false, _) => breathed ? Severity.Caution : Severity.Notice,
     };

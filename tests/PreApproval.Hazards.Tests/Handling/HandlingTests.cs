@@ -105,6 +105,26 @@ public sealed class HandlingTests
         Assert.Equal(severity, Only(plan, "toxicity.cyanide").Severity);
     }
 
+    /// <summary>20 mmol are 1.0 g of 49.0 g/mol, below 5 g; beside what is made in an amount that nobody knows they are not little, in whichever order and state.</summary>
+    [Theory]
+    [InlineData("known", "unknown", Phase.Solid, Phase.Solid)]
+    [InlineData("unknown", "known", Phase.Solid, Phase.Solid)]
+    [InlineData("unknown", "known", Phase.Gas, Phase.Gas)]
+    [InlineData("unknown", "known", Phase.Solid, Phase.Gas)]
+    [InlineData("known", "unknown", Phase.Gas, Phase.Gas)]
+    public void Screen_CyanideMadeInPartInAnUnknownAmount_IsNotLittle(string first, string second, Phase one, Phase other)
+    {
+        var plan = Charged(Of("known", "sodium amide", Mmol(20)), Of("unknown", "lithium diisopropylamide", null)) with
+        {
+            Reactions = [Reaction("1", [first], ("sodium cyanide", one)), Reaction("1", [second], ("sodium cyanide", other))],
+        };
+
+        var finding = Only(plan, "toxicity.cyanide");
+
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Contains("in an amount that is not known", finding.Statement, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Screen_HydrideThatNothingQuenches_IsFound()
     {
@@ -303,11 +323,11 @@ public sealed class HandlingTests
         ],
     };
 
-    private static Plan Charged(Material material) => new()
+    private static Plan Charged(params Material[] materials) => new()
     {
-        Materials = [material],
+        Materials = materials,
         Vessels = [Flask()],
-        Steps = [Step("1", StepAction.Charge, "flask", 20, material.Id) with { Headspace = Under("nitrogen") }],
+        Steps = [Step("1", StepAction.Charge, "flask", 20, [.. materials.Select(static material => material.Id)]) with { Headspace = Under("nitrogen") }],
     };
 
     private static Finding Only(Plan plan, string code) => Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => string.Equals(finding.Code, code, StringComparison.Ordinal));

@@ -10,7 +10,7 @@ namespace PreApproval.Hazards.Tests.Reactivity;
 /// (chapters on the halogens, manganese and chromium), from memory:
 /// 2 KMnO4 + 16 HCl → 5 Cl2; H2O2 + 2 HCl → Cl2; MnO2 + 4 HCl → Cl2; PbO2 + 4 HCl → Cl2; K2Cr2O7 + 14 HCl → 3 Cl2;
 /// NaOCl + 2 HCl → Cl2; NaOCl + H2O2 → O2; 5 NaClO2 + 4 HCl → 4 ClO2; HNO3 + 3 HCl → NOCl + Cl2;
-/// COCl2 + H2O → CO2 + 2 HCl; ClSO3H + H2O → H2SO4 + HCl.
+/// COCl2 + H2O → CO2 + 2 HCl; ClSO3H + H2O → H2SO4 + HCl; 2 NH4Cl + Na2S → 2 NaCl + 2 NH3 + H2S; KHSO5 + 2 HCl → KHSO4 + Cl2 + H2O, with two KHSO5 in the triple salt.
 /// </summary>
 public sealed class EquationTests
 {
@@ -34,6 +34,10 @@ public sealed class EquationTests
     [InlineData("phosgene-source-with-water", "phosgene", 10, "water", 1000, "hydrogen chloride", 20)]
     [InlineData("phosgene-source-with-water", "triphosgene", 10, "water", 1000, "carbon dioxide", 30)]
     [InlineData("chlorosulfonic-acid-with-water", "chlorosulfonic acid", 10, "water", 1000, "hydrogen chloride", 10)]
+    [InlineData("ammonium-salt-with-sulfide", "ammonium chloride", 1000, "sodium sulfide", 10, "hydrogen sulfide", 10)]
+    [InlineData("ammonium-salt-with-sulfide", "ammonium chloride", 20, "sodium sulfide", 10, "hydrogen sulfide", 10)]
+    [InlineData("peroxymonosulfate-with-hydrogen-chloride", "potassium peroxymonosulfate triple salt", 10, "hydrogen chloride", 1000, "chlorine", 20)]
+    [InlineData("peroxymonosulfate-with-hydrogen-chloride", "potassium peroxymonosulfate triple salt", 1000, "hydrogen chloride", 40, "chlorine", 20)]
     public void Gas_OfTheLimitingPartner_IsThatOfTheEquation(string row, string first, double firstMmol, string second, double secondMmol, string gas, double expectedMmol)
     {
         var meeting = Meet(row, Of("a", first, Mmol(firstMmol)), Of("b", second, Mmol(secondMmol)));
@@ -51,7 +55,7 @@ public sealed class EquationTests
         Assert.InRange(meeting.GasMol!.Value, 30e-3, 35e-3);
     }
 
-    private static Meeting Meet(string row, Material a, Material b)
+    internal static Meeting Meet(string row, Material a, Material b)
     {
         var plan = new Plan { Materials = [a, b], Vessels = [Flask()], Steps = [Step("1", StepAction.Charge, "flask", 20, "a", "b") with { Headspace = Under("nitrogen") }] };
         var state = Assert.Single(Walk.Follow(plan, Policy.Default).States);

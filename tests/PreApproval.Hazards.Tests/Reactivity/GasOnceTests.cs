@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
 using static PreApproval.Hazards.Tests.Plans.PlanOf;
 
 namespace PreApproval.Hazards.Tests.Reactivity;
@@ -61,6 +62,28 @@ public sealed class GasOnceTests
         Assert.Contains($"taken as {gas}", finding.Statement, StringComparison.Ordinal);
         Assert.Equal(limit, finding.Evidence[0].Limit);
         Assert.Equal(543.7, finding.Evidence[0].Value, 1.0);
+    }
+
+    /// <summary>
+    /// Declared: 10 mmol of hydride with acid make 10 mmol of hydrogen. Zinc, 20 mmol, is not declared and makes 20 mmol with much acid: 30 mmol, 0.734 L. Of 20 mmol of acid the hydride leaves 10, for
+    /// 5 mmol of hydrogen: 15 mmol, 0.367 L. Without zinc the declared hydrogen counts once: 0.245 L.
+    /// </summary>
+    [Theory]
+    [InlineData(20, 200, 0.734)]
+    [InlineData(20, 20, 0.367)]
+    [InlineData(0, 200, 0.245)]
+    public void Screen_DeclaredHydrogenBesideThatOfAnotherPartner_AddsUp(double zincMmol, double acidMmol, double litres)
+    {
+        var plan = Add("sodium hydride", 10, acidMmol);
+        plan = plan with
+        {
+            Materials = [plan.Materials[0], Of("b", "hydrogen chloride", Mmol(acidMmol)), Of("zinc", "zinc", Mmol(zincMmol))],
+            Steps = [plan.Steps[0] with { Materials = zincMmol > 0 ? [new MaterialUse("a", null), new MaterialUse("zinc", null)] : [new MaterialUse("a", null)] }, plan.Steps[1]],
+            Reactions = [Reaction("2", ["a", "b"], ("hydrogen", Phase.Gas))],
+        };
+
+        Assert.Equal(litres, Find(plan, "gas.evolved").Evidence[0].Value, 0.002);
+        Assert.Equal(litres, Find(plan, "fire.gas-cloud").Evidence[0].Value, 0.002);
     }
 
     private static Finding Find(Plan plan, string code) => Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => string.Equals(finding.Code, code, StringComparison.Ordinal));

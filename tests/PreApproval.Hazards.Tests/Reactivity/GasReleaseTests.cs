@@ -47,6 +47,13 @@ public sealed class GasReleaseTests
     public void Screen_HydrogenVented_IsNoMatterOfHealth() =>
         Assert.DoesNotContain(Findings(Autoclave(StepAction.Vent, 50, null, "hydrogen") with { Place = Where(PlaceKind.Bench) }), static finding => finding.Code is "toxicity.gas" or "data.gas-without-limit");
 
+    [Theory]
+    [InlineData("sulfur tetrafluoride", true)]
+    [InlineData("nitrogen", false)]
+    [InlineData("argon", false)]
+    public void Screen_GasWithoutIdlhAndStatementsVented_IsNamedUnlessInert(string gas, bool named) =>
+        Assert.Equal(named, Findings(Autoclave(StepAction.Vent, 2, null, gas)).Any(static finding => finding.Code is "data.gas-without-limit"));
+
     /// <summary>20 mmol of cyanide and acid in a closed tube are 20 mmol of hydrogen cyanide, 489 mL, whoever opens it: 489 ppm on a bench.</summary>
     [Fact]
     public void Screen_ToxicGasMadeInAClosedTube_ComesOutWhenItIsOpened()

@@ -38,6 +38,41 @@ public sealed class LedInGasTests
     public void Screen_ToxicGasLedInInAHood_IsDilutedIntoTheExhaust(string gas, double mmol, Severity severity) =>
         Assert.Equal(severity, Find(LedIn(gas, mmol, 1800, PlaceKind.Hood), "toxicity.gas").Severity);
 
+    /// <summary>
+    /// 0.3 mmol in 5 s are 7.3 ppm in 1 m³, and 1.468e-6 m³/s into 0.1206 m³/s with 0.24 in the room are 12.4 ppm beside the vessel, above the IDLH of 10; over 60 s 1.3 ppm there.
+    /// </summary>
+    [Theory]
+    [InlineData(5, PlaceKind.Bench, Severity.Danger, 12.4)]
+    [InlineData(5, null, Severity.Danger, 12.4)]
+    [InlineData(60, PlaceKind.Bench, Severity.Notice, 1.26)]
+    public void Screen_GasBesideTheVesselAboveTheIdlh_IsGradedByIt(double overS, PlaceKind? place, Severity severity, double near)
+    {
+        var finding = Find(LedIn("chlorine", 0.3, overS, place), "toxicity.gas");
+
+        Assert.Equal(severity, finding.Severity);
+        Assert.Equal(near, finding.Evidence.Single(static line => line.Name.EndsWith("beside the vessel", StringComparison.Ordinal)).Value, 0.05);
+    }
+
+    /// <summary>
+    /// 10 mmol of hypochlorite and acid at once are 181.2 ppm in the 1.35 m³ of a hood; 10 mmol led in over half an hour are 0.45 ppm in 0.3 m³/s: the slow source does not stretch the fast one.
+    /// </summary>
+    [Fact]
+    public void Screen_LedInBesideWhatForms_KeepsEachItsTime()
+    {
+        var plan = LedIn("chlorine", 10, null, PlaceKind.Hood);
+        plan = plan with
+        {
+            Materials = [.. plan.Materials, Of("bleach", "sodium hypochlorite", Mmol(10)), Molar("acid", "hydrogen chloride", "water", 2, ML(20))],
+            Steps =
+            [
+                plan.Steps[0] with { Materials = [new MaterialUse("solvent", null), new MaterialUse("bleach", null)] },
+                plan.Steps[1] with { Materials = [new MaterialUse("gas", null), new MaterialUse("acid", null)], DurationS = 1800 },
+            ],
+        };
+
+        Assert.Equal(181.7, Find(plan, "toxicity.gas").Evidence[0].Value, 0.2);
+    }
+
     /// <summary>A scrubber takes up what a hood would blow out.</summary>
     [Fact]
     public void Screen_MuchToxicGasIntoAScrubber_IsACaution()
@@ -52,6 +87,11 @@ public sealed class LedInGasTests
     [Theory]
     [InlineData("nitrogen", PlaceKind.Bench, 20)]
     [InlineData("argon", PlaceKind.Bench, 20)]
+    [InlineData("helium", PlaceKind.Bench, 20)]
+    [InlineData("neon", PlaceKind.Bench, 20)]
+    [InlineData("krypton", PlaceKind.Bench, 20)]
+    [InlineData("xenon", PlaceKind.Bench, 20)]
+    [InlineData("sulfur hexafluoride", PlaceKind.Bench, 20)]
     [InlineData("hydrogen", PlaceKind.Bench, 20)]
     [InlineData("carbon dioxide", PlaceKind.Bench, 20)]
     [InlineData("hydrogen chloride", PlaceKind.Hood, 0)]
@@ -80,6 +120,11 @@ public sealed class LedInGasTests
     [InlineData(PlaceKind.Hood, Severity.Notice)]
     public void Screen_ToxicGasWithoutAnIdlh_IsNotPassedOnABench(PlaceKind place, Severity severity) =>
         Assert.Equal(severity, Find(LedIn("cyanogen", 100, 1800, place), "data.gas-without-limit").Severity);
+
+    /// <summary>Sulfur tetrafluoride is not in the IDLH list of NIOSH and has no harmonised classification (CLP Annex VI), and is as poisonous as phosgene: missing data say nothing good.</summary>
+    [Fact]
+    public void Screen_GasWithoutIdlhAndStatements_IsNamed() =>
+        Assert.Contains("leads sulfur tetrafluoride into", Find(LedIn("sulfur tetrafluoride", 100, 1800, PlaceKind.Hood), "data.gas-without-limit").Statement, StringComparison.Ordinal);
 
     [Fact]
     public void Screen_AmountNotKnown_GoesToReview() =>
