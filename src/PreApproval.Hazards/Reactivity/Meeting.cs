@@ -26,6 +26,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
     internal static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide", "N-halo imides", "hypervalent iodine oxidants"];
 
+    private const string Ozone = "ozone";
+    private const string Alkenes = "alkenes";
+
+    /// <summary>What reduces an ozonide and takes up what ozone is left.</summary>
+    private static readonly string[] OzonideReductants = [Reductants, "thiols and sulfides", "tertiary phosphines", "borohydrides", "electropositive metals"];
+
     private static readonly FamilyTable Families = FamilyTable.Default;
 
     private static readonly FrozenSet<(string Row, string Solute, string Solvent)> StockSolutions =
@@ -183,6 +189,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
 
         var reduced = present.Contains(Reductants);
+        var ozonideReduced = present.Contains(Ozone) && IsOzonideReduced(partners);
         List<(int Row, Meeting Meeting)>? meetings = null;
         foreach (var family in present)
         {
@@ -191,7 +198,8 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
                 // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
                 if (!present.Contains(encounter.B) || (encounter.C is { } third && !present.Contains(third))
                     || temperatureK <= encounter.AboveK || temperatureK > encounter.BelowK
-                    || (reduced && EncounterTable.StandIns.ContainsKey(encounter.B) && Reducible.Contains(encounter.A, StringComparer.Ordinal)))
+                    || (reduced && EncounterTable.StandIns.ContainsKey(encounter.B) && Reducible.Contains(encounter.A, StringComparer.Ordinal))
+                    || (ozonideReduced && encounter is { A: Ozone } && (encounter.Floor is not null || encounter.C is Alkenes)))
                 {
                     continue;
                 }
@@ -212,6 +220,26 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         // in the order of the table
         meetings.Sort(static (one, other) => one.Row.CompareTo(other.Row));
         return meetings.ConvertAll(static entry => entry.Meeting);
+    }
+
+    /// <summary>True where a reductant is there in at least the amount of the ozone, which stands for the ozonide it has made; an amount that is missing reduces nothing.</summary>
+    private static bool IsOzonideReduced(List<Partner> partners)
+    {
+        double? ozone = 0;
+        double? reductant = 0;
+        foreach (var (content, families) in partners)
+        {
+            if (families.Contains(Ozone, StringComparer.Ordinal))
+            {
+                ozone += content.Mol;
+            }
+            else if (OzonideReductants.Any(family => families.Contains(family, StringComparer.Ordinal)))
+            {
+                reductant += content.Mol;
+            }
+        }
+
+        return reductant > 0 && reductant >= ozone;
     }
 
     /// <summary>Who stands for a family: its members, for a treatment a partner that a sentence can name, for air and glass nobody.</summary>
@@ -284,6 +312,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     internal static double? Strength(Content content, StepState state)
     {
         if (content.MassFraction is null || AddedNow(content, state))
+        {
+            return content.MassFraction;
+        }
+
+        // a solid that is tipped over dry arrives as the solid
+        if (state.MovedIn.Any(moved => SameKind(moved, content)) && !state.MovedIn.Any(static moved => moved.Substance.Known is { PhaseAt298K: Substances.Phase.Liquid }))
         {
             return content.MassFraction;
         }
