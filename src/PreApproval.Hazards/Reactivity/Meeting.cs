@@ -68,10 +68,13 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     }
 
     /// <summary>Gas in mol; null when it cannot be had; 0 when the row makes none.</summary>
-    public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent;
+    public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent * FreedShare;
 
     /// <summary>Gas in mol of what is known, for what it may raise: <see cref="CountedEquivalents"/>.</summary>
-    public double? CountedGasMol => Encounter.Gas is null ? 0 : CountedEquivalents * Encounter.GasPerEquivalent;
+    public double? CountedGasMol => Encounter.Gas is null ? 0 : CountedEquivalents * Encounter.GasPerEquivalent * FreedShare;
+
+    /// <summary>Share of the gas that comes off, 0 to 1: a base beside the partners keeps a hydrogen halide as its salt.</summary>
+    public double FreedShare { get; init; } = 1;
 
     /// <summary>Every encounter among what shares a vessel at a step, the air over it and the glass around it included.</summary>
     public static IReadOnlyList<Meeting> At(StepState state) => At(state, EncounterIndex.Default);
@@ -95,7 +98,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        var meetings = Among(partners, Scene(state), state.WorstTemperatureK, table);
+        var meetings = Among(partners, Scene(state), state.WorstTemperatureK, table).Select(meeting => HydrogenHalides.KeptByBase(meeting, state.Contents)).ToList();
         partners.Clear();
         if (state.Reactions.Count > 0)
         {

@@ -79,13 +79,16 @@ public static class ControlNeeds
             return finding;
         }
 
-        var controls = new NeededControl[need.Controls.Count];
-        for (var index = 0; index < controls.Length; index++)
+        // what a waste bottle holds is not dosed
+        var inWaste = finding is { Hazard: Hazard.Incompatibility, Steps.Count: 0 };
+        return finding with
         {
-            controls[index] = new NeededControl(need.Controls[index], Status(need.Controls[index], finding, context));
-        }
-
-        return finding with { Controls = controls };
+            Controls =
+            [
+                .. need.Controls.Where(control => !(inWaste && control is "slow addition"))
+                    .Select(control => new NeededControl(control, Status(control, finding, context))),
+            ],
+        };
     }
 
     internal static bool Covers(Safeguard safeguard, Finding finding) =>

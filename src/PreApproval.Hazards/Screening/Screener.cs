@@ -77,6 +77,7 @@ public static class Screener
         {
             Verdict = findings.Exists(finding => GoesToReview(finding, policy)) ? Verdict.Review : Verdict.Clear,
             Findings = ordered,
+            ToReview = [.. ordered.Where(finding => GoesToReview(finding, policy)).Select(static finding => finding.Id)],
             Encounters = Strips.Of(context, ordered),
             Timeline = Timeline.Of(context),
             Coverage = CoverageList.Of(plan),

@@ -35,9 +35,11 @@ internal static class Timeline
         };
     }
 
-    /// <summary>Mol by substance; a substance of which an amount is not known is left out.</summary>
-    private static List<(string Substance, double Mol)> Contents(IReadOnlyList<Content> contents)
+    /// <summary>Mol by substance, without what a quench has destroyed; a substance of which an amount is not known is left out.</summary>
+    private static List<(string Substance, double Mol)> Contents(IReadOnlyList<Content> all)
     {
+        // what a quench has destroyed is in the vessel no more
+        var contents = all.Any(static content => content.Spent) ? [.. all.Where(static content => !content.Spent)] : all;
         var sums = new List<(string Substance, double Mol)>(contents.Count);
         for (var index = 0; index < contents.Count; index++)
         {
