@@ -148,8 +148,11 @@ public sealed class NeutralisationScreen : IScreen
         }
 
         var joule = -HeatJPerMol * mol;
+        // water poured onto the neat partner heats it as much as the other way round
+        var neat = Math.Max(acids.Mol, bases.Mol);
+        var meetsWater = WaterMol(earlier) < neat && WaterMol(state.Contents) >= neat;
         var model = "56 kJ for each mol of acid and hydroxide";
-        foreach (var content in acids.Members.Concat(bases.Members).Where(content => content.MaterialId is { } id && state.Additions.Any(added => string.Equals(added.MaterialId, id, StringComparison.Ordinal))))
+        foreach (var content in acids.Members.Concat(bases.Members).Where(content => meetsWater || (content.MaterialId is { } id && state.Additions.Any(added => string.Equals(added.MaterialId, id, StringComparison.Ordinal)))))
         {
             if (content is { Substance.Key: SulfuricAcid, MassFraction: null or >= Concentrated })
             {
@@ -165,6 +168,8 @@ public sealed class NeutralisationScreen : IScreen
 
         return new Neutralisation(mol, joule, $"{acids.Members[0].Substance.Name} and {bases.Members[0].Substance.Name}", model, Findings.Ids(acids.Members.Concat(bases.Members)));
     }
+
+    private static double WaterMol(IReadOnlyList<Content> contents) => contents.Where(static content => content.Substance.Key is SolutionVapour.Water).Sum(static content => content.Mol ?? 0);
 
     /// <summary>Equivalents of a side in mol, of what is known and not spent; null where nobody of it is there.</summary>
     private static (double Mol, Content[] Members)? Side(IReadOnlyList<Content> contents, params string[] families)

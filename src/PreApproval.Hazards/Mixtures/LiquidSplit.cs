@@ -18,6 +18,9 @@ internal static class LiquidSplit
     private const double SameActivity = 1e-7;
     private const double SlowActivity = 1e-5;
     private const double NearlyOne = 0.3;
+    private const int StepsBetween = 5;
+    private const double LargestEigenvalue = 0.98;
+    private const double ShareAccuracy = 1e-15;
 
     /// <summary>
     /// The two liquids, or null with <paramref name="oneLiquid"/> true for a composition that stays one, false where more than two
@@ -32,14 +35,15 @@ internal static class LiquidSplit
             return null;
         }
 
-        var split = Flash(model, feed, trial, out var largestLogK);
+        // where longer steps lead nowhere the plain ones decide
+        var split = Flash(model, feed, trial, accelerated: true, out var largestLogK) ?? Flash(model, feed, trial, accelerated: false, out largestLogK);
 
         // Close to where the two liquids become one, their pressure is that of the undivided liquid.
         oneLiquid = split is null && largestLogK < NearlyOne;
         return split is not null && LiquidStability.IsOneLiquid(model, (double[])split.First) && LiquidStability.IsOneLiquid(model, (double[])split.Second) ? split : null;
     }
 
-    private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, ReadOnlySpan<double> trial, out double largestLogK)
+    private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, ReadOnlySpan<double> trial, bool accelerated, out double largestLogK)
     {
         var n = feed.Length;
         var first = (double[])feed.Clone();
@@ -48,6 +52,7 @@ internal static class LiquidSplit
         Span<double> logSecond = stackalloc double[n];
         Span<double> logK = stackalloc double[n];
         Span<double> step = stackalloc double[n];
+        Span<double> last = stackalloc double[n];
         Span<double> ratio = stackalloc double[n];
         logK.Clear();
         double share = 0;
@@ -59,6 +64,7 @@ internal static class LiquidSplit
             model.LogActivityCoefficients(second, logSecond);
             double change = 0;
             largestLogK = 0;
+            step.CopyTo(last);
             for (var i = 0; i < n; i++)
             {
                 step[i] = iteration == 0 ? 0 : logFirst[i] - logSecond[i] - logK[i];
@@ -71,6 +77,11 @@ internal static class LiquidSplit
             if (largestLogK < 1e-6)
             {
                 return null;
+            }
+
+            if (accelerated && iteration % StepsBetween == StepsBetween - 1)
+            {
+                Lengthen(logK, step, last);
             }
 
             for (var i = 0; i < n; i++)
@@ -99,6 +110,27 @@ internal static class LiquidSplit
         return share is > 0 and < 1 && InEquilibrium(model, first, second, logFirst, logSecond, SlowActivity) ? new TwoLiquids(first, second, share) : null;
     }
 
+    /// <summary>One step to where a geometric series of such steps would end, by their dominant eigenvalue (Orbach and Crowe, Can. J. Chem. Eng. 49 (1971) 509).</summary>
+    private static void Lengthen(Span<double> logK, ReadOnlySpan<double> step, ReadOnlySpan<double> last)
+    {
+        double across = 0;
+        double square = 0;
+        for (var i = 0; i < step.Length; i++)
+        {
+            across += step[i] * last[i];
+            square += last[i] * last[i];
+        }
+
+        var eigenvalue = across / square;
+        if (eigenvalue is > 0 and < LargestEigenvalue)
+        {
+            for (var i = 0; i < step.Length; i++)
+            {
+                logK[i] += step[i] * eigenvalue / (1 - eigenvalue);
+            }
+        }
+    }
+
     // Σ z (K − 1)/(1 + β(K − 1)) = 0 falls in β between its poles; a share outside 0 to 1 on the way is allowed to come back.
     private static double Share(double[] feed, ReadOnlySpan<double> ratio)
     {
@@ -117,24 +149,32 @@ internal static class LiquidSplit
 
         var low = 1 / (1 - most);
         var high = 1 / (1 - least);
+        var share = Math.Clamp(0.5, low, high);
         for (var iteration = 0; iteration < 200; iteration++)
         {
-            var middle = (low + high) / 2;
             double sum = 0;
+            double slope = 0;
             for (var i = 0; i < feed.Length; i++)
             {
                 var k = ratio[i] - 1;
-                sum += feed[i] * k / (1 + (middle * k));
+                var part = k / (1 + (share * k));
+                sum += feed[i] * part;
+                slope -= feed[i] * part * part;
             }
 
-            (low, high) = sum > 0 ? (middle, high) : (low, middle);
-            if (high - low < 1e-15)
+            (low, high) = sum > 0 ? (share, high) : (low, share);
+            // Newton's step, and a bisection where it would leave the bracket
+            var next = share - (sum / slope);
+            next = next > low && next < high ? next : (low + high) / 2;
+            if (Math.Abs(next - share) <= ShareAccuracy)
             {
-                break;
+                return next;
             }
+
+            share = next;
         }
 
-        return (low + high) / 2;
+        return share;
     }
 
     private static void Divide(double[] feed, ReadOnlySpan<double> ratio, double share, double[] first, double[] second)

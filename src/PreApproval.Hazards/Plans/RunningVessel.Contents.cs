@@ -51,8 +51,30 @@ internal sealed partial class RunningVessel
         }
 
         var by = contents.FindAll(content => Brings(step, content) && QuenchPower.QuenchesWhenAdded(content));
+        if (by.Exists(IsFrozen))
+        {
+            frozenQuench.UnionWith(by.Select(static content => content.MaterialId).OfType<string>());
+            return false;
+        }
+
         return by.Count > 0 && Destroy(hit, new QuenchPower(by));
     }
+
+    /// <summary>What came in frozen reacts in the step that thaws it; true where it does.</summary>
+    public bool QuenchByThawing()
+    {
+        var by = frozenQuench.Count == 0 ? [] : contents.FindAll(content => IsOf(content, frozenQuench));
+        if (by.Count == 0 || by.Exists(IsFrozen))
+        {
+            return false;
+        }
+
+        frozenQuench.Clear();
+        return Destroy(contents.FindAll(static content => !content.Spent && QuenchPower.IsGoneAtOnce(content)), new QuenchPower(by));
+    }
+
+    // acids dissolve in what is there, water freezes out
+    private bool IsFrozen(Content content) => content.Substance.Known is { Identity.Cas: Water, MeltingPointK.Value: var melts } && melts > TemperatureK;
 
     private static bool Brings(Step step, Content content)
     {

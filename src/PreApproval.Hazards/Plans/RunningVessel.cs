@@ -20,6 +20,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     private const string Water = "7732-18-5";
 
     private readonly List<Content> contents = [];
+    private readonly HashSet<string> frozenQuench = new(StringComparer.Ordinal);
     private Content[] snapshot = [];
     private HeatSource? heatSource;
     private bool cutOut;

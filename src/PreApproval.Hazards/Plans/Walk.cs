@@ -98,7 +98,7 @@ public static partial class Walk
             vessel.MakeGas(gases);
             CheckFrozen(index, step, vessel);
             var remaining = vessel.Snapshot;
-            var quenched = step.Action is StepAction.Add or StepAction.Wash or StepAction.Extract && vessel.QuenchByAdding(step);
+            var quenched = vessel.QuenchByThawing() || (step.Action is StepAction.Add or StepAction.Wash or StepAction.Extract && vessel.QuenchByAdding(step));
             var evaporated = After(index, step, vessel);
             var state = vessel.State(index, step, policy, new StepCourse
             {

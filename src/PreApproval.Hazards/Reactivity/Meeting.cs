@@ -118,7 +118,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         var gases = state.GasMade.Where(static gas => gas.Mol is null or > 0).Select(static gas => Partner.Of(new Content(gas.Gas, null, gas.Mol, 1), 1)).ToList();
         return Among(made, Scene(state), state.WorstTemperatureK, table)
             .Concat(Among(gases, Scene(state), state.WorstTemperatureK, table).Where(static meeting => meeting.Encounter.Severity == Severity.Danger || EncounterTable.Treatments.Contains(meeting.Encounter.B, StringComparer.Ordinal)))
-            .DistinctBy(static meeting => meeting.Encounter);
+            .DistinctBy(static meeting => meeting.Encounter.Key, StringComparer.Ordinal);
     }
 
     private static bool SameKind(Content one, Content other) =>

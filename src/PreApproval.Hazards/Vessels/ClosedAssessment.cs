@@ -102,6 +102,11 @@ internal sealed record ClosedAssessment
             notCounted.Add(undeclared.Words);
         }
 
+        if (condensed > 0)
+        {
+            notCounted.Add("gas that condenses as long as the heat of its making does not drive it off");
+        }
+
         if (state.Closing is { AtAtmosphere: true } closing)
         {
             notCounted.AddRange(closing.Gases.Where(gas => gas.Gas.Known?.BoilingPointK?.Value > closing.TemperatureK).Select(static gas => $"{gas.Gas.Name} that condensed before the vessel was closed"));

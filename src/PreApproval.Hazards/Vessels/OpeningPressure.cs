@@ -38,7 +38,14 @@ internal static class OpeningPressure
         // what matters on opening is what is in there now: the likely pressure, with the gas saturated when it was shut in
         var atOpening = before with { TemperatureK = state.TemperatureK, Contents = before.ContentsAfter };
         var notCounted = new List<string>();
-        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = (before.GasEvolvedMol ?? 0) + (GasEvolution.Undeclared(before)?.Mol ?? 0) };
+        var undeclared = GasEvolution.Undeclared(before);
+        if (before.GasEvolvedMol is null || undeclared is { Mol: null })
+        {
+            notCounted.Add(undeclared?.Words ?? "the gas a declared reaction makes");
+        }
+
+        var (condensed, _) = CondensableGas.Condensed(before with { WorstTemperatureK = state.TemperatureK }, Math.Max(0, volume - FillLimits.CondensedM3(before.ContentsAfter).M3));
+        var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = Math.Max(0, (before.GasEvolvedMol ?? 0) + (undeclared?.Mol ?? 0) - condensed) };
         var whole = new SealedCharge(input, context.ChargeOf(before));
         var (charge, opened) = HeldGas.At(whole, state.TemperatureK);
         string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];

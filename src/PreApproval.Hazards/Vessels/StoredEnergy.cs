@@ -18,10 +18,10 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
     private const double Gamma = 1.4;
 
     /// <summary>
-    /// Heat capacity of a liquid that has none on file, in J/(kg K): most organic liquids and liquefied gases have 1.0 to 2.5 at 25 °C, above it only water, ammonia and some small
-    /// molecules, which are on file. Common practice, no source.
+    /// Heat capacity of a liquid that has none on file, in J/(kg K): most organic liquids and liquefied gases have 1.0 to 2.5 at 25 °C, small amines up to 3.3; water and ammonia, which
+    /// have more, are on file. Common practice, no source.
     /// </summary>
-    internal const double AssumedJPerKgK = 2500;
+    internal const double AssumedJPerKgK = 3300;
 
     /// <summary>Sublimation point of carbon dioxide in K (CRC Handbook, from memory): it has no boiling point at the atmosphere.</summary>
     private const double DryIceK = 194.7;

@@ -34,10 +34,13 @@ public sealed class NeutralisationTests
         Assert.Equal(Severity.Warning, Found(Mix(Of("a", acid, ML(20)), WeightPercent("b", hydroxide, "water", percent, G(40)))).Severity);
 
     /// <summary>10 mL of 98 % sulfuric acid (1.83 g/mL) are 0.183 mol; two protons and the dilution give 2 · 55.8 + 95.3 = 207 kJ/mol, 38 kJ.</summary>
-    [Fact]
-    public void Screen_SulfuricAcidAtOnce_CountsItsDilution()
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Screen_SulfuricAcidAtOnce_CountsItsDilutionInEitherOrder(bool acidFirst)
     {
-        var finding = Found(Mix(WeightPercent("b", "sodium hydroxide", "water", 20, G(80)), WeightPercent("a", "sulfuric acid", "water", 98, ML(10))));
+        var (lye, acid) = (WeightPercent("b", "sodium hydroxide", "water", 20, G(80)), WeightPercent("a", "sulfuric acid", "water", 98, ML(10)));
+        var finding = Found(acidFirst ? Mix(acid, lye) : Mix(lye, acid));
 
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Contains("38 kJ", finding.Statement, StringComparison.Ordinal);

@@ -135,6 +135,26 @@ public sealed class HandlingTests
         Assert.Equal(found, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "fire.not-quenched"));
     }
 
+    /// <summary>Water freezes at 0 °C: at −78 °C nothing is quenched yet, and on warming everything is, with its heat and gas in that step.</summary>
+    [Fact]
+    public void Follow_WaterAddedFrozen_QuenchesInTheStepThatThawsIt()
+    {
+        var plan = Charged(Of("a", "lithium aluminium hydride", Mmol(2)));
+        plan = plan with
+        {
+            Materials = [.. plan.Materials, Of("water", "water", ML(1))],
+            Steps = [.. plan.Steps, Step("2", StepAction.Add, "flask", -78, "water"), Step("3", StepAction.Stir, "flask", 20), Step("4", StepAction.Stir, "flask", 20)],
+        };
+
+        var states = Walk.Follow(plan, Policy.Default).States;
+
+        Assert.False(Hydride(states[1].ContentsAfter).Spent);
+        Assert.False(Hydride(states[2].Remaining).Spent);
+        Assert.True(Hydride(states[3].Contents).Spent);
+
+        static Content Hydride(IReadOnlyList<Content> contents) => Assert.Single(contents, static content => content.MaterialId is "a");
+    }
+
     [Theory]
     [InlineData("toluene")]
     [InlineData("sodium chloride")]

@@ -41,7 +41,6 @@ public sealed class StructureReferenceTests
         ("diazonium salt", "[CH2-][N+]#N"),
         ("gaseous diazo compounds", "[CH2-][N+]#N"),
         ("alkali hydroxides", "[Li]O"),
-        ("azide salts", "[Na]N=[N+]=[N-]"),
         ("hydrogen", "[H][H]"),
         ("strong non-aqueous bases", "CO[Na]"),
         ("strong non-aqueous bases", "[Li]N(C(C)C)C(C)C"),
