@@ -50,9 +50,9 @@ internal sealed class QuenchPower(IEnumerable<Content> quench)
         var each = families.Max(family => Families.Equivalents(content.Substance, family));
         var addsToCarbonyl = families.Any(static family => AddToCarbonyl.Contains(family, StringComparer.Ordinal));
         var needed = mol * each;
-        foreach (var source in sources.Where(source => !neutralised || source.IsAcid))
+        foreach (var source in sources)
         {
-            needed -= source.Take(needed, addsToCarbonyl);
+            needed -= !neutralised || source.IsAcid ? source.Take(needed, addsToCarbonyl) : 0;
         }
 
         return each > 0 ? mol - (Math.Max(needed, 0) / each) : 0;

@@ -17,15 +17,34 @@ internal static class HydrogenHalides
     // what is run with a base every day; what water turns over with violence is not taken up in time
     private static readonly string[] Sources = ["chlorosilanes", "acyl and sulfonyl chlorides", "phosgene and its equivalents"];
 
-    /// <summary>The meeting with the share of its gas that the base leaves free.</summary>
-    public static Meeting KeptByBase(Meeting meeting, IReadOnlyList<Content> contents)
+    /// <summary>The meetings, each with the share of its gas that the base leaves free; the same list where a base keeps none.</summary>
+    public static IReadOnlyList<Meeting> KeptByBase(IReadOnlyList<Meeting> meetings, IReadOnlyList<Content> contents)
     {
-        if (meeting.Encounter is not { Gases: [var only] } encounter || !Gases.Contains(only.Name, StringComparer.Ordinal)
+        for (var index = 0; index < meetings.Count; index++)
+        {
+            if (!ReferenceEquals(KeptByBase(meetings[index], contents), meetings[index]))
+            {
+                return [.. meetings.Select(meeting => KeptByBase(meeting, contents))];
+            }
+        }
+
+        return meetings;
+    }
+
+    private static Meeting KeptByBase(Meeting meeting, IReadOnlyList<Content> contents)
+    {
+        if (meeting.Encounter is not { Gases: [var only] } encounter
+            || !Gases.Contains(only.Name, StringComparer.Ordinal)
             || !Sources.Contains(encounter.A, StringComparer.Ordinal) || meeting.LimitingEquivalents is not > 0)
         {
             return meeting;
         }
 
+        return Beside(meeting, encounter, contents);
+    }
+
+    private static Meeting Beside(Meeting meeting, Encounter encounter, IReadOnlyList<Content> contents)
+    {
         double? left = 0;
         foreach (var content in contents)
         {
@@ -40,7 +59,7 @@ internal static class HydrogenHalides
             left -= families.Where(static family => Acids.Contains(family, StringComparer.Ordinal)).Select(family => FamilyTable.Default.Equivalents(content.Substance, family) * content.Mol).DefaultIfEmpty(0).Max();
         }
 
-        var gas = meeting.LimitingEquivalents.Value * encounter.GasPerEquivalent;
+        var gas = (meeting.LimitingEquivalents ?? 0) * encounter.GasPerEquivalent;
         return left is > 0 and var kept ? meeting with { FreedShare = Math.Max(0, 1 - (kept / gas)) } : meeting;
     }
 }

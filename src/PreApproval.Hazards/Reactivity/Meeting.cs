@@ -98,11 +98,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        var meetings = Among(partners, Scene(state), state.WorstTemperatureK, table).Select(meeting => HydrogenHalides.KeptByBase(meeting, state.Contents)).ToList();
+        var meetings = HydrogenHalides.KeptByBase(Among(partners, Scene(state), state.WorstTemperatureK, table), state.Contents);
         partners.Clear();
         if (state.Reactions.Count > 0)
         {
-            meetings = [.. meetings, .. OfProducts(state, table).Where(own => !meetings.Exists(meeting => ReferenceEquals(meeting.Encounter, own.Encounter)))];
+            meetings = [.. meetings, .. OfProducts(state, table).Where(own => !meetings.Any(meeting => ReferenceEquals(meeting.Encounter, own.Encounter)))];
         }
 
         return meetings;
@@ -320,7 +320,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
 
         // a solid that is tipped over dry arrives as the solid
-        if (state.MovedIn.Any(moved => SameKind(moved, content)) && !state.MovedIn.Any(static moved => moved.Substance.Known is { PhaseAt298K: Substances.Phase.Liquid }))
+        if (state.MovedIn.Count > 0 && IsTippedOverDry(content, state.MovedIn))
         {
             return content.MassFraction;
         }
@@ -336,6 +336,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
         return own is { } mine && total > 0 ? Math.Min(content.MassFraction.Value, mine / total) : content.MassFraction;
     }
+
+    private static bool IsTippedOverDry(Content content, IReadOnlyList<Content> movedIn) =>
+        movedIn.Any(moved => SameKind(moved, content)) && !movedIn.Any(static moved => moved.Substance.Known is { PhaseAt298K: Substances.Phase.Liquid });
 
     private static bool AddedNow(Content content, StepState state)
     {

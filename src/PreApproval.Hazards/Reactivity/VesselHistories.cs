@@ -178,7 +178,9 @@ internal sealed class VesselHistory
 
     private static bool TakesPart(IReadOnlyList<Content> side, StepState state) =>
         side.Any(content => state.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal))
-            || state.MovedIn.Any(moved => string.Equals(moved.MaterialId, content.MaterialId, StringComparison.Ordinal)));
+            || (state.MovedIn.Count > 0 && Brought(content, state)));
+
+    private static bool Brought(Content content, StepState state) => state.MovedIn.Any(moved => string.Equals(moved.MaterialId, content.MaterialId, StringComparison.Ordinal));
 
     private static IEnumerable<string> Ids(IReadOnlyList<Content> side) => side.Select(static content => content.MaterialId).OfType<string>();
 

@@ -80,15 +80,14 @@ public static class ControlNeeds
         }
 
         // what a waste bottle holds is not dosed
-        var inWaste = finding is { Hazard: Hazard.Incompatibility, Steps.Count: 0 };
-        return finding with
+        var needed = finding is { Hazard: Hazard.Incompatibility, Steps.Count: 0 } ? [.. need.Controls.Where(static control => control is not "slow addition")] : need.Controls;
+        var controls = new NeededControl[needed.Count];
+        for (var index = 0; index < controls.Length; index++)
         {
-            Controls =
-            [
-                .. need.Controls.Where(control => !(inWaste && control is "slow addition"))
-                    .Select(control => new NeededControl(control, Status(control, finding, context))),
-            ],
-        };
+            controls[index] = new NeededControl(needed[index], Status(needed[index], finding, context));
+        }
+
+        return finding with { Controls = controls };
     }
 
     internal static bool Covers(Safeguard safeguard, Finding finding) =>

@@ -39,7 +39,16 @@ internal static class Timeline
     private static List<(string Substance, double Mol)> Contents(IReadOnlyList<Content> all)
     {
         // what a quench has destroyed is in the vessel no more
-        var contents = all.Any(static content => content.Spent) ? [.. all.Where(static content => !content.Spent)] : all;
+        var contents = all;
+        for (var index = 0; index < all.Count; index++)
+        {
+            if (all[index].Spent)
+            {
+                contents = [.. all.Where(static content => !content.Spent)];
+                break;
+            }
+        }
+
         var sums = new List<(string Substance, double Mol)>(contents.Count);
         for (var index = 0; index < contents.Count; index++)
         {
