@@ -26,7 +26,9 @@ public sealed class HydrogenHalideTests
             Vessels = [Flask()],
             Steps =
             [
-                Step("1", StepAction.Charge, "flask", 20, [.. new[] { "chloride", "dmf" }, .. imidazole > 0 ? new[] { "base" } : [], .. acid > 0 ? new[] { "acid" } : []]),
+                Step("1", StepAction.Charge, "flask", 20, "chloride", "dmf"),
+                .. imidazole > 0 ? [Step("1b", StepAction.Add, "flask", 20, "base")] : Array.Empty<Step>(),
+                .. acid > 0 ? [Step("1c", StepAction.Add, "flask", 20, "acid")] : Array.Empty<Step>(),
                 Step("2", StepAction.Wash, "flask", 20, "water"),
             ],
         };
