@@ -87,7 +87,7 @@ public static class BurningMaterials
     /// </summary>
     private const double DiluteShare = 0.02;
 
-    /// <summary>True for an aqueous mixture with so little that burns that it is water to a fire; an unknown amount is never little.</summary>
+    /// <summary>True for an aqueous mixture with so little that burns that it is water to a fire; an unknown amount is never little, and what floats on the water burns as it would alone.</summary>
     private static bool IsDilute(IReadOnlyList<Content> contents)
     {
         double burns = 0;
@@ -111,7 +111,7 @@ public static class BurningMaterials
             }
         }
 
-        return burns < DiluteShare * (burns + water);
+        return burns < DiluteShare * (burns + water) && LiquidLayers.Of(contents, Walk.RoomTemperatureK).Mix is true;
     }
 
     private const string Water = "7732-18-5";

@@ -35,13 +35,21 @@ internal static class LiquidSplit
             return null;
         }
 
-        // where longer steps lead nowhere the plain ones decide
-        var split = Flash(model, feed, trial, accelerated: true, out var largestLogK) ?? Flash(model, feed, trial, accelerated: false, out largestLogK);
+        // where longer steps lead nowhere, or to liquids that would part again, the plain ones decide
+        if (Flash(model, feed, trial, accelerated: true, out _) is { } near && IsStable(model, near))
+        {
+            return near;
+        }
+
+        var split = Flash(model, feed, trial, accelerated: false, out var largestLogK);
 
         // Close to where the two liquids become one, their pressure is that of the undivided liquid.
         oneLiquid = split is null && largestLogK < NearlyOne;
-        return split is not null && LiquidStability.IsOneLiquid(model, (double[])split.First) && LiquidStability.IsOneLiquid(model, (double[])split.Second) ? split : null;
+        return split is not null && IsStable(model, split) ? split : null;
     }
+
+    private static bool IsStable(Unifac.UnifacAtTemperature model, TwoLiquids split) =>
+        LiquidStability.IsOneLiquid(model, (double[])split.First) && LiquidStability.IsOneLiquid(model, (double[])split.Second);
 
     private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, ReadOnlySpan<double> trial, bool accelerated, out double largestLogK)
     {

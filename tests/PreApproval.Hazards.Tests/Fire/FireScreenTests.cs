@@ -112,6 +112,17 @@ public sealed class FireScreenTests
     public void Words_GasAndMetal_NameBothSchemes() =>
         Assert.Equal("EN 2 class C and D (NFPA 10 class B and D)", FireClass.Words([Burning.Gas, Burning.Metal]));
 
+    /// <summary>1 % in water: hexane does not mix (9.5 mg/L at 25 °C, CRC Handbook, from memory) and burns on top, ethanol mixes in every proportion and does not.</summary>
+    [Theory]
+    [InlineData("hexane", true)]
+    [InlineData("ethanol", false)]
+    public void Of_OnePercentInWater_BurnsWhereItFloats(string liquid, bool burns)
+    {
+        Content[] contents = [new(Substance("water"), "w", 99 / 18.015, null), new(Substance(liquid), "l", 1 / (liquid is "hexane" ? 86.18 : 46.07), null)];
+
+        Assert.Equal(burns, BurningMaterials.Of(contents).Contains(Burning.Liquid));
+    }
+
     [Theory]
     [InlineData("ethanol", Burning.Liquid)]
     [InlineData("hydrogen", Burning.Gas)]
