@@ -17,6 +17,11 @@ internal static class ReportText
         var text = new StringBuilder();
         text.AppendLine(title);
         text.AppendLine(CultureInfo.InvariantCulture, $"Verdict: {ReportWords.Of(report.Verdict)} ({Counts(report)})");
+        if (report.ToReview.Count > 0)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"To review because of {string.Join(", ", report.Findings.Where(finding => report.ToReview.Contains(finding.Id, StringComparer.Ordinal)).Select(static finding => finding.Code).Distinct(StringComparer.Ordinal))}.");
+        }
+
         foreach (Finding finding in report.Findings)
         {
             Append(text, finding);
@@ -60,6 +65,13 @@ internal static class ReportText
         text.AppendLine(CultureInfo.InvariantCulture, $"  {finding.Statement}");
         foreach (Evidence evidence in finding.Evidence)
         {
+            if (evidence.Unit is "rule")
+            {
+                // a rule that holds has no number to show
+                text.AppendLine(CultureInfo.InvariantCulture, $"  - {evidence.Name} ({ReportWords.Of(evidence.Quality)}; {evidence.Model})");
+                continue;
+            }
+
             string limit = evidence.Limit is { } most ? $", limit {Rounded.Significant(most, 4)} {evidence.Unit}" : "";
             text.AppendLine(CultureInfo.InvariantCulture, $"  - {evidence.Name}: {Rounded.Significant(evidence.Value, 4)} {evidence.Unit}{limit} ({ReportWords.Of(evidence.Quality)}; {evidence.Model})");
         }

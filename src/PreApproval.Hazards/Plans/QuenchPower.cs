@@ -22,6 +22,10 @@ internal sealed class QuenchPower(IEnumerable<Content> quench)
 
     private static readonly string[] GivesProtonsAtOnce = ["water", "mineral acids", "organic acids", "concentrated sulfuric and superacids"];
 
+    private static readonly string[] Acids = ["mineral acids", "organic acids", "concentrated sulfuric and superacids"];
+
+    private const string Hydroxides = "alkali hydroxides";
+
     private static readonly string[] GoneAtOnce = ["saline hydrides", "aluminium hydrides", "organolithium compounds", "tertiary alkyllithium", "organomagnesium halides"];
 
     /// <summary>True for what need not be called a quench to be one: water and acids.</summary>
@@ -35,18 +39,20 @@ internal sealed class QuenchPower(IEnumerable<Content> quench)
     /// <summary>Mol of the content that the quench has power left for, which it then has no more.</summary>
     public double Destroy(Content content)
     {
-        if (content.Mol is not { } mol || !Families.IsDestroyedByQuench(content.Substance))
+        var families = Families.Of(content.Substance, content.MassFraction);
+        // water and alcohols leave a hydroxide what it is; an acid neutralises it
+        var neutralised = families.Contains(Hydroxides, StringComparer.Ordinal);
+        if (content.Mol is not { } mol || !(neutralised || Families.IsDestroyedByQuench(content.Substance)))
         {
             return 0;
         }
 
-        var families = Families.Of(content.Substance, content.MassFraction);
         var each = families.Max(family => Families.Equivalents(content.Substance, family));
         var addsToCarbonyl = families.Any(static family => AddToCarbonyl.Contains(family, StringComparer.Ordinal));
         var needed = mol * each;
         foreach (var source in sources)
         {
-            needed -= source.Take(needed, addsToCarbonyl);
+            needed -= !neutralised || source.IsAcid ? source.Take(needed, addsToCarbonyl) : 0;
         }
 
         return each > 0 ? mol - (Math.Max(needed, 0) / each) : 0;
@@ -62,11 +68,14 @@ internal sealed class QuenchPower(IEnumerable<Content> quench)
             var families = Families.Of(content.Substance);
             var givers = families.Where(static family => Protic.Contains(family, StringComparer.Ordinal)).ToArray();
             protic = givers.Length > 0;
+            IsAcid = families.Any(static family => Acids.Contains(family, StringComparer.Ordinal));
             var each = protic
                 ? givers.Max(family => Families.Equivalents(content.Substance, family))
                 : Carbonyl.Where(pair => families.Contains(pair.Family, StringComparer.Ordinal)).Select(static pair => pair.Equivalents).DefaultIfEmpty(0).Max();
             left = each * content.Mol ?? 0;
         }
+
+        public bool IsAcid { get; }
 
         public double Take(double needed, bool addsToCarbonyl)
         {

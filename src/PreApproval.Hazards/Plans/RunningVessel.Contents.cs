@@ -7,6 +7,8 @@ namespace PreApproval.Hazards.Plans;
 /// <content>What reacts, is quenched, evaporates, is filtered or poured off.</content>
 internal sealed partial class RunningVessel
 {
+    private const string Ozone = "10028-15-6";
+
     /// <summary>Mol of what a material brought that can still react; null when unknown or absent.</summary>
     public double? Available(string materialId) => Reactive(materialId) is var index && index >= 0 ? contents[index].Mol : null;
 
@@ -125,10 +127,11 @@ internal sealed partial class RunningVessel
         return [.. gone.OrderByDescending(content => Volatility(content.Substance, TemperatureK))];
     }
 
-    /// <summary>A purge or a pump takes the gas out, save what it purges with, and what can condense at the temperature of the contents, which liquids hold on to.</summary>
+    /// <summary>A purge or a pump takes the gas out, save what it purges with, ozone, which stands for the ozonide it has made, and what can condense at the temperature of the contents, which liquids hold on to.</summary>
     public void SweepGas(PlanSubstance? with) => ledger.Remove(Take(content =>
         content is { Substance.Known: { PhaseAt298K: Phase.Gas } known } && content.MassFraction is not < 1
         && !string.Equals(content.Substance.Key, with?.Key, StringComparison.Ordinal)
+        && known.Identity.Cas is not Ozone
         && known.CriticalTemperatureK?.Value < TemperatureK));
 
     public IReadOnlyList<Content> TakeVolatiles() => Take(content => IsEvaporated(content, null));

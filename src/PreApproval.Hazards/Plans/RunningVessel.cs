@@ -231,6 +231,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
             ReactionHeat = course.Heat,
             ClosedBefore = course.ClosedBefore,
             Additions = course.Additions,
+            MovedIn = course.MovedIn,
             Evaporated = course.Evaporated,
             LeftDry = course.LeftDry,
             HeadspacePaAbs = Closing?.PressurePaAbs ?? headspacePa,

@@ -26,4 +26,6 @@ internal readonly struct StepCourse
     public IReadOnlyList<Content> Evaporated { get; init; } = [];
 
     public bool LeftDry { get; init; }
+
+    public IReadOnlyList<Content> MovedIn { get; init; } = [];
 }

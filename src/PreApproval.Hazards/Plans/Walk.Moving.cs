@@ -96,7 +96,7 @@ public static partial class Walk
 
             // what runs into the water, alcohol or acid of the receiver is quenched there
             target.Quench(receives);
-            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, new StepCourse { Before = contents, Remaining = remaining, Gases = gases, Reactions = reactions, Heat = heat });
+            var state = target.State(index, step with { Vessel = target.Vessel.Id, Materials = [] }, policy, new StepCourse { Before = contents, Remaining = remaining, Gases = gases, Reactions = reactions, Heat = heat, MovedIn = step.Action == StepAction.Transfer ? moved : [] });
             target.Last = state;
             states.Add(state);
             source.RefreshLast();

@@ -19,6 +19,9 @@ public static partial class Walk
 
     private sealed partial class Walker
     {
+        /// <summary>Mol share from which a liquid freezes about where the pure one does: a tenth of something else brings usual solvents down by 7 to 20 K. Common practice, no source.</summary>
+        private const double PureFrom = 0.9;
+
         private readonly Plan plan;
         private readonly Policy policy;
         private readonly Dictionary<string, RunningVessel> vessels = new(StringComparer.Ordinal);
@@ -149,6 +152,23 @@ public static partial class Walk
             }
         }
 
+        /// <summary>Mol share of a liquid among all liquids, gases and solutes of bottled solutions in the vessel; 1 where amounts are missing.</summary>
+        private static double ShareOfFluids(Content liquid, RunningVessel vessel)
+        {
+            double? total = 0;
+            double? own = 0;
+            foreach (var content in vessel.Contents)
+            {
+                if (!content.Spent && (content.Substance.Known is { PhaseAt298K: not Substances.Phase.Solid } || content.MassFraction is < 1))
+                {
+                    total += content.Mol;
+                    own += string.Equals(content.Substance.Key, liquid.Substance.Key, StringComparison.Ordinal) ? content.Mol : 0;
+                }
+            }
+
+            return total is > 0 ? own / total ?? 1 : 1;
+        }
+
         private static string Verb(StepAction action) => action switch
         {
             StepAction.Reflux => "refluxing",
@@ -202,7 +222,8 @@ public static partial class Walk
                 }
             }
 
-            if (lowest is not null)
+            // the melting point is that of the pure liquid
+            if (lowest is not null && ShareOfFluids(lowest, vessel) >= PureFrom)
             {
                 Issue(WalkIssueKind.Frozen, index, $"{Wording.Celsius(set)} is below the melting point of every liquid in “{vessel.Vessel.Id}” (the lowest: {lowest.Substance.Name}, {Wording.Celsius(lowest.Substance.Known!.MeltingPointK!.Value)})");
             }

@@ -113,6 +113,9 @@ public sealed record StepState
     /// <summary>What this step adds, and how fast; empty when it adds nothing.</summary>
     public IReadOnlyList<Addition> Additions { get; init; } = [];
 
+    /// <summary>What a transfer has brought here from another vessel in this step.</summary>
+    public IReadOnlyList<Content> MovedIn { get; init; } = [];
+
     /// <summary>What evaporated in this step, most volatile first.</summary>
     public IReadOnlyList<Content> Evaporated { get; init; } = [];
 

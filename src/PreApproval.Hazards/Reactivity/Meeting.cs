@@ -26,6 +26,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
     internal static readonly string[] Reducible = ["organic peroxides", "hydrogen peroxide", "N-halo imides", "hypervalent iodine oxidants"];
 
+    private const string Ozone = "ozone";
+    private const string Alkenes = "alkenes";
+
+    /// <summary>What reduces an ozonide and takes up what ozone is left.</summary>
+    private static readonly string[] OzonideReductants = [Reductants, "thiols and sulfides", "tertiary phosphines", "borohydrides", "electropositive metals"];
+
     private static readonly FamilyTable Families = FamilyTable.Default;
 
     private static readonly FrozenSet<(string Row, string Solute, string Solvent)> StockSolutions =
@@ -54,10 +60,13 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
     public double? CountedEquivalents => LimitingEquivalents ?? Least(Known(A, Encounter.A), Known(B, Encounter.B) / Encounter.SecondPerFirst);
 
     /// <summary>Gas in mol; null when it cannot be had; 0 when the row makes none.</summary>
-    public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent;
+    public double? GasMol => Encounter.Gas is null ? 0 : LimitingEquivalents * Encounter.GasPerEquivalent * FreedShare;
 
     /// <summary>Gas in mol of what is known, for what it may raise: <see cref="CountedEquivalents"/>.</summary>
-    public double? CountedGasMol => Encounter.Gas is null ? 0 : CountedEquivalents * Encounter.GasPerEquivalent;
+    public double? CountedGasMol => Encounter.Gas is null ? 0 : CountedEquivalents * Encounter.GasPerEquivalent * FreedShare;
+
+    /// <summary>Share of the gas that comes off, 0 to 1: a base beside the partners keeps a hydrogen halide as its salt.</summary>
+    public double FreedShare { get; init; } = 1;
 
     /// <summary>Every encounter among what shares a vessel at a step, the air over it and the glass around it included.</summary>
     public static IReadOnlyList<Meeting> At(StepState state) => At(state, EncounterIndex.Default);
@@ -81,11 +90,11 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             partners.Add(Partner.Of(new Content(gas, null, null, null), null));
         }
 
-        var meetings = Among(partners, Scene(state), state.WorstTemperatureK, table);
+        var meetings = HydrogenHalides.KeptByBase(Among(partners, Scene(state), state.WorstTemperatureK, table), state.Contents);
         partners.Clear();
         if (state.Reactions.Count > 0)
         {
-            meetings = [.. meetings, .. OfProducts(state, table).Where(own => !meetings.Exists(meeting => ReferenceEquals(meeting.Encounter, own.Encounter)))];
+            meetings = [.. meetings, .. OfProducts(state, table).Where(own => !meetings.Any(meeting => ReferenceEquals(meeting.Encounter, own.Encounter)))];
         }
 
         return meetings;
@@ -175,6 +184,7 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         }
 
         var reduced = present.Contains(Reductants);
+        var ozonideReduced = present.Contains(Ozone) && IsOzonideReduced(partners);
         List<(int Row, Meeting Meeting)>? meetings = null;
         foreach (var family in present)
         {
@@ -183,7 +193,8 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
                 // what a sulfite or thiosulfate has reduced is no peroxide any more when it is warmed or evaporated
                 if (!present.Contains(encounter.B) || (encounter.C is { } third && !present.Contains(third))
                     || temperatureK <= encounter.AboveK || temperatureK > encounter.BelowK
-                    || (reduced && EncounterTable.StandIns.ContainsKey(encounter.B) && Reducible.Contains(encounter.A, StringComparer.Ordinal)))
+                    || (reduced && EncounterTable.StandIns.ContainsKey(encounter.B) && Reducible.Contains(encounter.A, StringComparer.Ordinal))
+                    || (ozonideReduced && encounter is { A: Ozone } && (encounter.Floor is not null || encounter.C is Alkenes)))
                 {
                     continue;
                 }
@@ -204,6 +215,26 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
         // in the order of the table
         meetings.Sort(static (one, other) => one.Row.CompareTo(other.Row));
         return meetings.ConvertAll(static entry => entry.Meeting);
+    }
+
+    /// <summary>True where a reductant is there in at least the amount of the ozone, which stands for the ozonide it has made; an amount that is missing reduces nothing.</summary>
+    private static bool IsOzonideReduced(List<Partner> partners)
+    {
+        double? ozone = 0;
+        double? reductant = 0;
+        foreach (var (content, families) in partners)
+        {
+            if (families.Contains(Ozone, StringComparer.Ordinal))
+            {
+                ozone += content.Mol;
+            }
+            else if (OzonideReductants.Any(family => families.Contains(family, StringComparer.Ordinal)))
+            {
+                reductant += content.Mol;
+            }
+        }
+
+        return reductant > 0 && reductant >= ozone;
     }
 
     /// <summary>Who stands for a family: its members, for a treatment a partner that a sentence can name, for air and glass nobody.</summary>
@@ -280,6 +311,12 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
             return content.MassFraction;
         }
 
+        // a solid that is tipped over dry arrives as the solid
+        if (state.MovedIn.Count > 0 && IsTippedOverDry(content, state.MovedIn))
+        {
+            return content.MassFraction;
+        }
+
         double? own = null;
         double total = 0;
         foreach (var other in state.Contents)
@@ -291,6 +328,9 @@ internal sealed record Meeting(Encounter Encounter, IReadOnlyList<Content> A, IR
 
         return own is { } mine && total > 0 ? Math.Min(content.MassFraction.Value, mine / total) : content.MassFraction;
     }
+
+    private static bool IsTippedOverDry(Content content, IReadOnlyList<Content> movedIn) =>
+        movedIn.Any(moved => SameKind(moved, content)) && !movedIn.Any(static moved => moved.Substance.Known is { PhaseAt298K: Substances.Phase.Liquid });
 
     private static bool AddedNow(Content content, StepState state)
     {

@@ -57,6 +57,11 @@ internal static class MeetingSeverity
             because.Add("raised because the vessel is closed");
         }
 
+        if (meeting.FreedShare < 1)
+        {
+            because.Add(meeting.FreedShare > 0 ? $"the base beside it keeps part of the {meeting.Encounter.Gas} as its salt" : $"the base beside it keeps the {meeting.Encounter.Gas} as its salt");
+        }
+
         return (Gas(meeting, state, severity, because), because);
     }
 

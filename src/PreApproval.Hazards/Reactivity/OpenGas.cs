@@ -80,7 +80,7 @@ internal sealed record OpenGas(string Name, Substance? Gas, double? Mol, string 
 
     private static (OpenGas Gas, Meeting Meeting, double MolPerEquivalent)[] Undeclared(IEnumerable<Meeting> meetings) =>
     [
-        .. meetings.SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: new OpenGas(share.Name, Known(share.Name, meeting), meeting.LimitingEquivalents * share.MolPerEquivalent, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())) { CountedMol = meeting.CountedEquivalents * share.MolPerEquivalent }, Meeting: meeting, share.MolPerEquivalent)))
+        .. meetings.SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: new OpenGas(share.Name, Known(share.Name, meeting), meeting.LimitingEquivalents * share.MolPerEquivalent * meeting.FreedShare, Limiting(meeting), Ids(meeting.Everyone.Select(static content => content.MaterialId).OfType<string>())) { CountedMol = meeting.CountedEquivalents * share.MolPerEquivalent * meeting.FreedShare }, Meeting: meeting, share.MolPerEquivalent)))
             .GroupBy(static made => made.Gas.Gas?.Key ?? made.Gas.Name, StringComparer.Ordinal)
             .SelectMany(static group => Once([.. group])),
     ];

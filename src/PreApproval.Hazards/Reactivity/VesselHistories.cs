@@ -42,11 +42,26 @@ internal sealed class VesselHistory
     private const string Sulfoxides = "sulfoxides";
 
     /// <summary>Families that react as fast as they are mixed, even in the cold; borohydrides and saline hydrides do not.</summary>
-    private static readonly string[] Fast = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", "oxalyl chloride"];
+    private static readonly string[] Fast = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", CatalysedChloride];
+
+    /// <summary>The formamide that it meets is a catalyst and is not used up.</summary>
+    private const string CatalysedChloride = "oxalyl chloride";
+
+    /// <summary>Their adduct with a phosphine forms as fast as they are mixed; what little is over is what the weighing leaves.</summary>
+    private const string AzoOxidants = "azo oxidants";
+
+    /// <summary>Share of the partner up to which an excess is that of weighing. Common practice, no source.</summary>
+    private const double WeighingShare = 0.05;
+
+    /// <summary>A partner is gone when it could have taken up two equivalents, as an ester does: with less the reagent may be the one that is gone.</summary>
+    private const double MostPerPartner = 2;
 
     private readonly Dictionary<string, Seen> seen = new(StringComparer.Ordinal);
     private readonly HashSet<string> reacted = new(StringComparer.Ordinal);
     private readonly HashSet<string> activated = new(StringComparer.Ordinal);
+
+    // products, by the material they were made from in one reaction
+    private readonly HashSet<(string Product, string MaterialId)> madeFrom = [];
 
     public void Inherit(VesselHistory source)
     {
@@ -57,6 +72,7 @@ internal sealed class VesselHistory
 
         reacted.UnionWith(source.reacted);
         activated.UnionWith(source.activated);
+        madeFrom.UnionWith(source.madeFrom);
     }
 
     /// <summary>A fresh addition of what had reacted is there again.</summary>
@@ -64,7 +80,7 @@ internal sealed class VesselHistory
 
     /// <summary>False when one side has reacted away in an earlier, cold and dosed step.</summary>
     public bool StillHappens(Meeting meeting) =>
-        !IsGone(meeting.A) && !IsGone(meeting.B) && !IsGone(meeting.C);
+        !IsGone(meeting.A) && !IsGone(meeting.B) && !IsGone(meeting.C) && !MetInTheMaking(meeting);
 
     /// <summary>
     /// True the first time, and again only when matters have become worse: what was dosed into an open vessel does not become worse by standing there, no warmer, with
@@ -88,6 +104,7 @@ internal sealed class VesselHistory
     /// </summary>
     public void Close(StepState state, IReadOnlyList<Meeting> meetings)
     {
+        NoteProducts(state);
         if (state.Sealed || state.Step.OverS is not >= ControlNeeds.DosedFromS)
         {
             return;
@@ -109,22 +126,61 @@ internal sealed class VesselHistory
                     activated.UnionWith(Ids(meeting.A));
                 }
             }
-            else if (state.TemperatureK <= CoolUpToK && Fast.Contains(meeting.Encounter.A, StringComparer.Ordinal) && IsLimiting(meeting))
+            else if (state.TemperatureK <= CoolUpToK && (Fast.Contains(meeting.Encounter.A, StringComparer.Ordinal) || IsAzoAdduct(meeting) || IsAcidOxidation(meeting, state)))
             {
-                reacted.UnionWith(Ids(meeting.A));
+                // of two in equal amounts the reagent is taken to be the one that is gone
+                if (IsLimiting(meeting) || (IsAzoAdduct(meeting) && meeting.AEquivalents <= meeting.BEquivalents * (1 + WeighingShare)))
+                {
+                    reacted.UnionWith(Ids(meeting.A));
+                }
+                else if (meeting.Encounter.A is not CatalysedChloride && meeting.AEquivalents >= meeting.BEquivalents * (IsAcidOxidation(meeting, state) ? 1 : MostPerPartner))
+                {
+                    reacted.UnionWith(Ids(meeting.B));
+                }
             }
         }
     }
 
+    private static bool IsAzoAdduct(Meeting meeting) => meeting.Encounter is { A: AzoOxidants, B: "tertiary phosphines" };
+
+    /// <summary>Chromium(VI) and permanganate in acid oxidise an alcohol as fast as they are mixed; without acid they take hours.</summary>
+    private static bool IsAcidOxidation(Meeting meeting, StepState state) =>
+        meeting.Encounter is { A: "permanganates and chromium(VI)", B: "alcohols" }
+        && state.Contents.Any(static content => !content.Spent && FamilyTable.Default.Of(content.Substance).Any(static family => family is "mineral acids" or "concentrated sulfuric and superacids"));
+
+    /// <summary>What a declared reaction makes from a reagent that reacts as fast as it is mixed has met the rest of it already: an alcohol made by a hydride is its alkoxide.</summary>
+    private void NoteProducts(StepState state)
+    {
+        foreach (var reaction in state.Reactions)
+        {
+            foreach (var use in reaction.Consumes)
+            {
+                if (state.Contents.FirstOrDefault(content => string.Equals(content.MaterialId, use.MaterialId, StringComparison.Ordinal) && IsFast(content)) is not null)
+                {
+                    madeFrom.UnionWith(reaction.Produces.Select(made => (made.Substance.Key, use.MaterialId)));
+                }
+            }
+        }
+    }
+
+    private static bool IsFast(Content content) => FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(static family => Fast.Contains(family, StringComparer.Ordinal));
+
+    private bool MetInTheMaking(Meeting meeting) =>
+        madeFrom.Count > 0 && meeting.A.Count > 0 && meeting.B.Count > 0 && meeting.C.Count == 0
+        && meeting.A.All(one => one.MaterialId is { } id && meeting.B.All(other => madeFrom.Contains((other.Substance.Key, id))));
+
     private static bool Stands(StepState state) =>
-        state is { Sealed: false, Step: { Action: StepAction.Stir or StepAction.Hold or StepAction.Cool, Materials.Count: 0 } };
+        state is { Sealed: false, Step: { Action: StepAction.Stir or StepAction.Hold or StepAction.Cool or StepAction.Purge, Materials.Count: 0 } };
 
     private sealed record Seen(Severity Severity, double WorstTemperatureK);
 
     private static bool IsLimiting(Meeting meeting) => meeting.AEquivalents is { } a && meeting.BEquivalents is { } b && a <= b;
 
     private static bool TakesPart(IReadOnlyList<Content> side, StepState state) =>
-        side.Any(content => state.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal)));
+        side.Any(content => state.Step.Materials.Any(use => string.Equals(use.MaterialId, content.MaterialId, StringComparison.Ordinal))
+            || (state.MovedIn.Count > 0 && Brought(content, state)));
+
+    private static bool Brought(Content content, StepState state) => state.MovedIn.Any(moved => string.Equals(moved.MaterialId, content.MaterialId, StringComparison.Ordinal));
 
     private static IEnumerable<string> Ids(IReadOnlyList<Content> side) => side.Select(static content => content.MaterialId).OfType<string>();
 

@@ -79,10 +79,12 @@ public static class ControlNeeds
             return finding;
         }
 
-        var controls = new NeededControl[need.Controls.Count];
+        // what a waste bottle holds is not dosed
+        var needed = finding is { Hazard: Hazard.Incompatibility, Steps.Count: 0 } ? [.. need.Controls.Where(static control => control is not "slow addition")] : need.Controls;
+        var controls = new NeededControl[needed.Count];
         for (var index = 0; index < controls.Length; index++)
         {
-            controls[index] = new NeededControl(need.Controls[index], Status(need.Controls[index], finding, context));
+            controls[index] = new NeededControl(needed[index], Status(needed[index], finding, context));
         }
 
         return finding with { Controls = controls };

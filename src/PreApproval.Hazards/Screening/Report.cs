@@ -166,6 +166,9 @@ public sealed record Report
     /// <summary>Worst first, then by step, then by code.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
+    /// <summary>Identifiers of the findings that send it to review, in their order; empty when it is clear.</summary>
+    public IReadOnlyList<string> ToReview { get; init; } = [];
+
     public required IReadOnlyList<TimelineEntry> Timeline { get; init; }
 
     public required IReadOnlyList<CoverageEntry> Coverage { get; init; }

@@ -77,6 +77,7 @@ public static class Screener
         {
             Verdict = findings.Exists(finding => GoesToReview(finding, policy)) ? Verdict.Review : Verdict.Clear,
             Findings = ordered,
+            ToReview = Sending(ordered, policy),
             Encounters = Strips.Of(context, ordered),
             Timeline = Timeline.Of(context),
             Coverage = CoverageList.Of(plan),
@@ -136,6 +137,20 @@ public static class Screener
     }
 
     private static bool GoesToReview(Finding finding, Policy policy) => finding.Severity <= policy.ReviewFrom || finding.LeavesCheckUndone;
+
+    private static List<string> Sending(Finding[] ordered, Policy policy)
+    {
+        var sending = new List<string>();
+        foreach (var finding in ordered)
+        {
+            if (GoesToReview(finding, policy))
+            {
+                sending.Add(finding.Id);
+            }
+        }
+
+        return sending;
+    }
 
     private static Finding[] InOrder(List<Finding> findings, Plan plan)
     {

@@ -35,9 +35,20 @@ internal static class Timeline
         };
     }
 
-    /// <summary>Mol by substance; a substance of which an amount is not known is left out.</summary>
-    private static List<(string Substance, double Mol)> Contents(IReadOnlyList<Content> contents)
+    /// <summary>Mol by substance, without what a quench has destroyed; a substance of which an amount is not known is left out.</summary>
+    private static List<(string Substance, double Mol)> Contents(IReadOnlyList<Content> all)
     {
+        // what a quench has destroyed is in the vessel no more
+        var contents = all;
+        for (var index = 0; index < all.Count; index++)
+        {
+            if (all[index].Spent)
+            {
+                contents = [.. all.Where(static content => !content.Spent)];
+                break;
+            }
+        }
+
         var sums = new List<(string Substance, double Mol)>(contents.Count);
         for (var index = 0; index < contents.Count; index++)
         {

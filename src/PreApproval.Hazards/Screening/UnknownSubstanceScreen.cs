@@ -3,6 +3,7 @@ using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Hazards.Screening;
 
@@ -71,7 +72,7 @@ public sealed class UnknownSubstanceScreen : IScreen
         var ids = materials.Select(static material => material.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
         var states = context.Walk.States.Where(state => state.Contents.Any(content => string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))).ToArray();
         var product = Array.TrueForAll(materials, static material => material.Role == Role.Product);
-        var hazardous = states.Where(state => IsHazardous(state, substance, product)).ToArray();
+        var hazardous = states.Where(state => IsHazardous(state, substance, product, context)).ToArray();
         var undone = hazardous.Length > 0 || (substance.Structure?.Molecule is null && !product && FamilyTable.Default.Of(substance).Count == 0);
         var advice = SolutionCatalog.Default.TryFind(substance.Name, out var solution) ? $" It names a solution or a mixture ({solution.Contents}), which cannot stand for one substance here: name its parts." : "";
         var where = hazardous.Length > 0 ? $" in {Wording.Steps([.. hazardous.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)])}" : "";
@@ -92,12 +93,16 @@ public sealed class UnknownSubstanceScreen : IScreen
     /// A solute with a structure that shows no reactive sign, or the product of the plan, may be warmed in an open vessel;
     /// hotter, shut in or beside something reactive it is not assessed.
     /// </summary>
-    private static bool IsHazardous(StepState state, PlanSubstance substance, bool product) =>
-        (state.Heated && (state.Sealed || HottestK(state) > HotK || !IsQuiet(state, substance, product)))
-        || (state.Sealed && state.HeatedOrGassingSinceClosing)
+    private static bool IsHazardous(StepState state, PlanSubstance substance, bool product, ScreeningContext context) =>
+        (state.Heated && (HottestK(state) > HotK || !IsQuiet(state, substance, product)))
+        || (state.Sealed && (state.Heated || state.HeatedOrGassingSinceClosing) && !IsBounded(state, context))
         || (!HasFamiliesByStructure(substance) && state.Contents.Any(content => !content.Spent && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)
             && content.Substance.Known is not { PhaseAt298K: Phase.Gas, NonFlammable.Value: true }
             && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(FamilyTable.Default.IsReactive)));
+
+    /// <summary>True where the pressure stays below a warning even with all of it as gas.</summary>
+    private static bool IsBounded(StepState state, ScreeningContext context) =>
+        context.Closed(state) is { } closed && UnlistedBound.Of(closed, GoverningRating.For(state.Vessel, state.VesselIndex), context.Policy) is not null;
 
     /// <summary>A readable structure has been held against the families and the table of encounters like a listed substance.</summary>
     private static bool HasFamiliesByStructure(PlanSubstance substance) => substance.Structure?.Molecule is not null;

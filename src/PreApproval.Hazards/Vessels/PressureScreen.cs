@@ -60,12 +60,12 @@ public sealed class PressureScreen : IScreen
         var first = states[0];
         var assessed = states.Select(state => context.Closed(state)!).ToArray();
         // trials of a change ask for pressures only
-        if (withClearings && Undone(states, assessed) is { } undone)
+        var rating = GoverningRating.For(first.Vessel, first.VesselIndex);
+        if (withClearings && Undone(states, assessed, rating, context.Policy) is { } undone)
         {
             yield return undone;
         }
 
-        var rating = GoverningRating.For(first.Vessel, first.VesselIndex);
         var judged = assessed.Select(one => (Assessment: one, Verdict: Judge(one, rating, context.Policy)))
             .Where(static pair => pair.Verdict is not null)
             .GroupBy(static pair => pair.Verdict!.Value.Code, StringComparer.Ordinal);
@@ -146,7 +146,7 @@ public sealed class PressureScreen : IScreen
         };
     }
 
-    private static Finding? Undone(StepState[] states, ClosedAssessment[] assessed)
+    private static Finding? Undone(StepState[] states, ClosedAssessment[] assessed, GoverningRating rating, Policy policy)
     {
         var missing = assessed.SelectMany(static one => one.LeftOut)
             .Concat(assessed.Where(static one => !one.LiquidFull).Select(static one => one.UnknownBecause).OfType<string>())
@@ -159,6 +159,9 @@ public sealed class PressureScreen : IScreen
         }
 
         var hazardous = Array.Exists(states, static state => state.Heated || state.GasEvolvedMol is null or > 0) || Array.Exists(assessed, static one => one.UndeclaredGas is not null || one.LeavesOutGas);
+        UnlistedBound?[] bounds = [.. assessed.Where(static one => one.LeftOut.Count > 0).Select(one => UnlistedBound.Of(one, rating, policy))];
+        var bound = bounds.Length > 0 && Array.TrueForAll(bounds, static one => one is not null) ? bounds.MaxBy(static one => one!.SumPaGauge) : null;
+        hazardous &= bound is null;
         return new Finding
         {
             Code = "data.pressure-incomplete",
@@ -166,7 +169,8 @@ public sealed class PressureScreen : IScreen
             Severity = hazardous ? Severity.Warning : Severity.Notice,
             Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
             Vessel = states[0].Vessel.Id,
-            Statement = $"The pressure in “{states[0].Vessel.Id}” leaves out {Wording.List(missing)}; it may be higher than computed.",
+            Statement = $"The pressure in “{states[0].Vessel.Id}” leaves out {Wording.List(missing)}; it may be higher than computed{(bound is null ? "" : $", by at most {Wording.Figures(bound.AddedPa / 1e5)} bar were all of it gas, and stays below {Wording.BarGauge(bound.LimitPaGauge)}")}.",
+            Evidence = bound is null ? [] : [Confinement.Findings.Number("pressure with all of what is left out as gas", bound.SumPaGauge / 1e5, "bar(g)", bound.LimitPaGauge / 1e5, "worst-case pressure of the rest and n R T/V of what is left out, in the room that the contents leave", Quality.Estimated, "ideal-gas", "common-practice")],
             LeavesCheckUndone = hazardous,
         };
     }
