@@ -246,7 +246,12 @@ public sealed class ExplorationTests
 
         var entry = new VesselEntry
         {
-            Id = "T-07", Kind = kind, Volume = new Quantity(50, "mL"), Rating = new Quantity(10, "bar(g)"), RatingEvidence = "engraved", InspectedOn = new DateOnly(2031, 2, 10),
+            Id = "T-07",
+            Kind = kind,
+            Volume = new Quantity(50, "mL"),
+            Rating = new Quantity(10, "bar(g)"),
+            RatingEvidence = "engraved",
+            InspectedOn = new DateOnly(2031, 2, 10),
         };
         GroupGround ground = GroupGround.Bare with { Inventory = new GroupInventory([new ListedVessel(Guid.Empty, 1, "Somebody", null, new InventoryVessel { Vessel = entry })], []), Today = new DateOnly(2031, 5, 28) };
         ExploredPlan plan = ExploredPlan.Read(document, DocumentScreener.Engine, ground);

@@ -123,11 +123,11 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
             byte[] content = InventoryDocument.Canonical(read.Value);
             ImportEffect effect = stored is null ? ImportEffect.Added : stored.Value.Latest.Content.AsSpan().SequenceEqual(content) ? ImportEffect.Unchanged : ImportEffect.Changed;
             planned.Add(new Planned(line.Line, stored, read.Value, content, effect, effect switch
-                {
-                    ImportEffect.Added => InventoryDifference.Values(read.Value),
-                    ImportEffect.Changed => InventoryDifference.Words(before!, read.Value),
-                    ImportEffect.Unchanged => "",
-                }));
+            {
+                ImportEffect.Added => InventoryDifference.Values(read.Value),
+                ImportEffect.Changed => InventoryDifference.Words(before!, read.Value),
+                ImportEffect.Unchanged => "",
+            }));
         }
 
         return faults.Count > 0
