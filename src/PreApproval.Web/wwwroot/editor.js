@@ -149,6 +149,10 @@
       backOnline();
       return;
     }
+    if (!offline) {
+      // Another attempt has come first.
+      return;
+    }
     try {
       if (!(await window.Blazor.reconnect())) {
         location.reload();
@@ -156,6 +160,15 @@
         backOnline();
       }
     } catch {
+      await unreachable();
+    }
+  }
+
+  // An attempt has failed; another may stand by now.
+  async function unreachable() {
+    if (await answers()) {
+      backOnline();
+    } else {
       setOffline(true);
       say("Offline: kept on this device. The server cannot be reached.", true);
     }
@@ -172,7 +185,7 @@
         break;
       case "failed":
         setOffline(true);
-        say("Offline: kept on this device. The server cannot be reached.", true);
+        unreachable();
         break;
       case "rejected":
         // The server has forgotten this page: a new one offers what was kept.
