@@ -29,7 +29,8 @@ public class EveryPageTests(DemoApp app, Hosting.Browser browser)
         await VisitAsync(mira, "/error/403", "a refusal", 403);
 
         await mira.Page.GotoAsync("/");
-        string flagged = await mira.Page.Locator("main table a", new() { HasText = "Azide" }).First.GetAttributeAsync("href") ?? "";
+        // The demo's own, the oldest: other tests write, submit and decide procedures of that title at the same time.
+        string flagged = await mira.Page.Locator("main table a:not([href$='/edit'])", new() { HasText = "Azide" }).Last.GetAttributeAsync("href") ?? "";
         await VisitAsync(mira, flagged, "a procedure in review");
         await VisitAsync(mira, flagged + "/edit", "the editor", live: true);
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Show and edit the text" }).ClickAsync();
