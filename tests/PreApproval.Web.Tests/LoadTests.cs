@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Npgsql;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Testing;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Tests.Hosting;
 

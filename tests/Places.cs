@@ -1,6 +1,6 @@
 using PreApproval.Web.Screenings;
 
-namespace PreApproval.Web.Tests.Hosting;
+namespace PreApproval.Testing;
 
 /// <summary>Holds every place of the limiter until it is disposed.</summary>
 internal sealed class Places : IAsyncDisposable

@@ -1,0 +1,136 @@
+using System.Collections.Frozen;
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+namespace PreApproval.Hazards.Reactivity;
+
+/// <content>What keeps partners apart or takes them away before they meet, and how strong they are where they do.</content>
+internal sealed partial record Meeting
+{
+    /// <summary>True where a reductant is there in at least the amount of the ozone, which stands for the ozonide it has made; an amount that is missing reduces nothing.</summary>
+    private static bool IsOzonideReduced(List<Partner> partners)
+    {
+        double? ozone = 0;
+        double? reductant = 0;
+        foreach (var (content, families) in partners)
+        {
+            if (families.Contains(Ozone, StringComparer.Ordinal))
+            {
+                ozone += content.Mol;
+            }
+            else if (OzonideReductants.Any(family => families.Contains(family, StringComparer.Ordinal)))
+            {
+                reductant += content.Mol;
+            }
+        }
+
+        return reductant > 0 && reductant >= ozone;
+    }
+
+    /// <summary>Who stands for a family: its members, for a treatment a partner that a sentence can name, for air and glass nobody.</summary>
+    private static IReadOnlyList<Content> Members(List<Partner> partners, string family)
+    {
+        if (EncounterTable.StandIns.TryGetValue(family, out var standIn))
+        {
+            return standIn;
+        }
+
+        var members = new List<Content>(2);
+        foreach (var (content, families) in partners)
+        {
+            if (families.Contains(family, StringComparer.Ordinal))
+            {
+                members.Add(content);
+            }
+        }
+
+        return members;
+    }
+
+    /// <summary>True where someone of the first family meets someone else of the second.</summary>
+    private bool AreApart()
+    {
+        foreach (var one in A)
+        {
+            foreach (var other in B)
+            {
+                if (!IsNoEncounter(Encounter, one, other))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return B.Count == 0;
+    }
+
+    /// <summary>One substance does not meet itself; what is sold in one bottle is stable there.</summary>
+    private static bool IsNoEncounter(Encounter encounter, Content one, Content other) =>
+        ReferenceEquals(one, other) || string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal) || KeepsInOneBottle(encounter, one, other);
+
+    /// <summary>True when the two are parts of one material that Data/stock-solutions.tsv lists for the row, in the order of the row.</summary>
+    internal static bool KeepsInOneBottle(Encounter encounter, Content one, Content other) =>
+        one.MaterialId is not null && string.Equals(one.MaterialId, other.MaterialId, StringComparison.Ordinal)
+        && StockSolutions.Contains((encounter.Key, Cas(one), Cas(other)));
+
+    private static string Cas(Content content) => content.Substance.Known?.Identity.Cas ?? content.Substance.Key;
+
+    private static IEnumerable<PlanSubstance> Gases(StepState state)
+    {
+        if (state.Headspace is Headspace.Gas over)
+        {
+            yield return over.Substance;
+        }
+
+        foreach (var (gas, _) in state.Closing?.Gases ?? [])
+        {
+            // oxygen of trapped air is air, not oxygen
+            if (state.Headspace is not Headspace.Air && !(gas == StandardGases.Oxygen || gas == StandardGases.Nitrogen)
+                && !(state.Headspace is Headspace.Gas known && string.Equals(known.Substance.Key, gas.Key, StringComparison.Ordinal)))
+            {
+                yield return gas;
+            }
+        }
+    }
+
+    /// <summary>Mass fraction that counts: as delivered in the step that brings it, later the weaker of that and what the vessel has made of it.</summary>
+    internal static double? Strength(Content content, StepState state)
+    {
+        if (content.MassFraction is null || AddedNow(content, state))
+        {
+            return content.MassFraction;
+        }
+
+        // a solid that is tipped over dry arrives as the solid
+        if (state.MovedIn.Count > 0 && IsTippedOverDry(content, state.MovedIn))
+        {
+            return content.MassFraction;
+        }
+
+        double? own = null;
+        double total = 0;
+        foreach (var other in state.Contents)
+        {
+            var mass = AddedNow(other, state) ? null : other.Mol * other.Substance.Known?.Identity.MolarMassKgPerMol;
+            total += mass ?? 0;
+            own = ReferenceEquals(other, content) ? mass : own;
+        }
+
+        return own is { } mine && total > 0 ? Math.Min(content.MassFraction.Value, mine / total) : content.MassFraction;
+    }
+
+    private static bool IsTippedOverDry(Content content, IReadOnlyList<Content> movedIn) =>
+        movedIn.Any(moved => SameKind(moved, content)) && !movedIn.Any(static moved => moved.Substance.Known is { PhaseAt298K: Substances.Phase.Liquid });
+
+    private static bool AddedNow(Content content, StepState state)
+    {
+        for (var index = 0; index < state.Step.Materials.Count; index++)
+        {
+            if (string.Equals(state.Step.Materials[index].MaterialId, content.MaterialId, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}
