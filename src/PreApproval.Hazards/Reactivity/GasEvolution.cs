@@ -27,7 +27,7 @@ internal static class GasEvolution
     /// <summary>The same by encounter, each with its gas in mol; of several encounters of one partner the one with most.</summary>
     public static IReadOnlyList<(Meeting Meeting, double? Mol)> UndeclaredMeetings(StepState state) => Strongest(StillForming(state));
 
-    private static IEnumerable<(Meeting Meeting, double? Mol)> StillForming(StepState state)
+    private static List<(Meeting Meeting, double? Mol)> StillForming(StepState state)
     {
         if (state.Closing is not { } closing)
         {
@@ -35,18 +35,35 @@ internal static class GasEvolution
         }
 
         var gassing = Gassing(state, state.Remaining);
-        var metOpen = gassing.Count == 0 || closing.MetOpen.Count == 0 ? [] : Gassing(state, closing.MetOpen);
-        return gassing.Select(meeting => (meeting, Formable(meeting, metOpen.Find(earlier => ReferenceEquals(earlier.Encounter, meeting.Encounter)), closing, state)));
+        if (gassing.Count == 0)
+        {
+            return [];
+        }
+
+        var metOpen = closing.MetOpen.Count == 0 ? [] : Gassing(state, closing.MetOpen);
+        return gassing.ConvertAll(meeting => (meeting, Formable(meeting, metOpen.Find(earlier => ReferenceEquals(earlier.Encounter, meeting.Encounter)), closing, state)));
     }
 
     /// <summary>What reacts at once and met in the open before closing; null when nothing did, or the vessel is open.</summary>
     public static UndeclaredGas? GivenOffOpen(StepState state) =>
         state.Closing is not { MetOpen.Count: > 0 } closing
             ? null
-            : Sum(Strongest(Gassing(state, closing.MetOpen).Where(IsAtOnce).Select(static meeting => (meeting, meeting.GasMol))), "");
+            : Sum(Strongest(Gassing(state, closing.MetOpen).FindAll(IsAtOnce).ConvertAll(static meeting => (meeting, meeting.GasMol))), "");
 
-    private static List<Meeting> Gassing(StepState state, IReadOnlyList<Content> contents) =>
-        [.. (ReferenceEquals(contents, state.Contents) ? state : state with { Contents = contents }).Meetings.Where(Gasses)];
+    private static List<Meeting> Gassing(StepState state, IReadOnlyList<Content> contents)
+    {
+        var meetings = (ReferenceEquals(contents, state.Contents) ? state : state with { Contents = contents }).Meetings;
+        var gassing = new List<Meeting>();
+        for (var index = 0; index < meetings.Count; index++)
+        {
+            if (Gasses(meetings[index]))
+            {
+                gassing.Add(meetings[index]);
+            }
+        }
+
+        return gassing;
+    }
 
     private static bool Gasses(Meeting meeting) => meeting.Encounter.Gas is not null;
 
@@ -67,7 +84,7 @@ internal static class GasEvolution
     }
 
     /// <summary>One partner can lose its gas only once, whoever it meets.</summary>
-    private static (Meeting Meeting, double? Mol)[] Strongest(IEnumerable<(Meeting Meeting, double? Mol)> gassing) =>
+    private static (Meeting Meeting, double? Mol)[] Strongest(List<(Meeting Meeting, double? Mol)> gassing) => gassing.Count == 0 ? [] :
     [
         .. gassing.Where(static entry => entry.Mol is null or > 0)
             .GroupBy(static entry => entry.Meeting.Gasser, StringComparer.Ordinal)

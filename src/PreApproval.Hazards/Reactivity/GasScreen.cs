@@ -68,16 +68,27 @@ public sealed class GasScreen : IScreen
             }
         }
 
-        foreach (var finding in context.Walk.States.SelectMany(state => LedIn(state, !made.ContainsKey(state), context)).Concat(Released(context)))
+        foreach (var state in context.Walk.States)
+        {
+            if (LedInGas.Of(state, context) is { Count: > 0 } gases)
+            {
+                foreach (var finding in LedIn(state, gases, !made.ContainsKey(state), context))
+                {
+                    yield return finding;
+                }
+            }
+        }
+
+        foreach (var finding in Released(context))
         {
             yield return finding;
         }
     }
 
     /// <summary>What a step leads into an open vessel.</summary>
-    private IEnumerable<Finding> LedIn(StepState state, bool alone, ScreeningContext context)
+    private IEnumerable<Finding> LedIn(StepState state, IReadOnlyList<OpenGas> gases, bool alone, ScreeningContext context)
     {
-        OpenGas[] harmful = [.. LedInGas.Of(state, context).Where(static gas => gas.Gas is { Idlh.Ppm: > 0 } || MayHarm(gas.Gas))];
+        OpenGas[] harmful = [.. gases.Where(static gas => gas.Gas is { Idlh.Ppm: > 0 } || MayHarm(gas.Gas))];
         OpenGas[] uncounted = [.. harmful.Where(static gas => gas.Mol is null)];
         if (uncounted.Length > 0)
         {

@@ -25,28 +25,59 @@ internal static class LedInGas
         }
 
         List<OpenGas>? gases = null;
-        foreach (var addition in state.Additions)
+        for (var index = 0; index < state.Additions.Count; index++)
         {
-            if (context.Plan.Materials.FirstOrDefault(material => string.Equals(material.Id, addition.MaterialId, StringComparison.Ordinal)) is not { Role: not (Role.Quench or Role.Solvent) } material)
+            var addition = state.Additions[index];
+            if (Brought(addition, context) is { Role: not (Role.Quench or Role.Solvent) } material && HoldsGas(state, addition))
             {
-                continue;
-            }
-
-            var parts = state.Contents.Where(content => !content.Spent && string.Equals(content.MaterialId, addition.MaterialId, StringComparison.Ordinal)).ToArray();
-            if (parts.Length == 0 || !Array.TrueForAll(parts, part => IsLedIn(part, state, material)))
-            {
-                continue;
-            }
-
-            var all = parts.Aggregate((double?)0, static (sum, part) => sum + part.Mol);
-            foreach (var part in parts)
-            {
-                var added = parts.Length == 1 ? addition.Mol : addition.Mol * part.Mol / all;
-                (gases ??= []).Add(new OpenGas(part.Substance.Name, part.Substance.Known, Math.Max(0, (added - UsedUp(part, state)) ?? double.NaN) is var left && !double.IsNaN(left) ? left : null, "what is led in", [addition.MaterialId]) { IsLedIn = true });
+                Add(gases ??= [], addition, material, state);
             }
         }
 
         return gases ?? [];
+    }
+
+    private static Material? Brought(Addition addition, ScreeningContext context)
+    {
+        for (var index = 0; index < context.Plan.Materials.Count; index++)
+        {
+            if (string.Equals(context.Plan.Materials[index].Id, addition.MaterialId, StringComparison.Ordinal))
+            {
+                return context.Plan.Materials[index];
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>False, at little cost, for the usual addition, which holds no gas at all.</summary>
+    private static bool HoldsGas(StepState state, Addition addition)
+    {
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            if (state.Contents[index] is { Spent: false, Substance.Known.PhaseAt298K: Phase.Gas } content && string.Equals(content.MaterialId, addition.MaterialId, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static void Add(List<OpenGas> gases, Addition addition, Material material, StepState state)
+    {
+        var parts = state.Contents.Where(content => !content.Spent && string.Equals(content.MaterialId, addition.MaterialId, StringComparison.Ordinal)).ToArray();
+        if (!Array.TrueForAll(parts, part => IsLedIn(part, state, material)))
+        {
+            return;
+        }
+
+        var all = parts.Aggregate((double?)0, static (sum, part) => sum + part.Mol);
+        foreach (var part in parts)
+        {
+            var added = parts.Length == 1 ? addition.Mol : addition.Mol * part.Mol / all;
+            gases.Add(new OpenGas(part.Substance.Name, part.Substance.Known, Math.Max(0, (added - UsedUp(part, state)) ?? double.NaN) is var left && !double.IsNaN(left) ? left : null, "what is led in", [addition.MaterialId]) { IsLedIn = true });
+        }
     }
 
     /// <summary>True for a gas that stays one at the temperature of the contents and that no balloon holds back.</summary>

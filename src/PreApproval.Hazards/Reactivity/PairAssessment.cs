@@ -78,10 +78,10 @@ public static class PairAssessment
 
     private static PairAnswer Judge(PairPartner a, PairPartner b, Func<Encounter, bool> applies, Encounter[] inThree)
     {
-        Encounter[] rows = [.. (Between(a, b, applies) ?? []).UnionBy(inThree.Where(applies), static row => row.Key, StringComparer.Ordinal).OrderBy(static row => row.Severity)];
-        if (rows.Length > 0)
+        var rows = inThree.Length == 0 ? Between(a, b, applies) : [.. (Between(a, b, applies) ?? []).UnionBy(inThree.Where(applies), static row => row.Key, StringComparer.Ordinal)];
+        if (rows?.Count > 0)
         {
-            return new PairAnswer { A = a, B = b, Assessment = Assessment.Hazard, Encounters = rows };
+            return new PairAnswer { A = a, B = b, Assessment = Assessment.Hazard, Encounters = rows.Count == 1 ? rows : [.. rows.OrderBy(static row => row.Severity)] };
         }
 
         var bases = Bases(a.Families, b.Families);
@@ -120,7 +120,7 @@ public static class PairAssessment
     }
 
     /// <summary>The rows between two partners that apply, each once; null: none.</summary>
-    private static List<Encounter>? Between(PairPartner a, PairPartner b, Func<Encounter, bool> applies)
+    internal static List<Encounter>? Between(PairPartner a, PairPartner b, Func<Encounter, bool> applies)
     {
         List<Encounter>? rows = null;
         for (var i = 0; i < a.Families.Count; i++)

@@ -48,10 +48,23 @@ internal sealed class StripPairs
     /// <summary>Rows that hold at any temperature speak of the two, and each is one that Data/stock-solutions.tsv sets aside for the material that brings both.</summary>
     private static bool KeepInOneBottle(PairPartner a, PairPartner b, IReadOnlyList<Content> here)
     {
-        var rows = PairAssessment.Judge(a, b, static row => row is { C: null, AboveK: null, BelowK: null }).Encounters;
-        return rows.Count > 0 && rows.All(row => here.Any(one => here.Any(other => IsPair(one, other) && Meeting.KeepsInOneBottle(row, one, other))));
+        return PairAssessment.Between(a, b, static row => row is { C: null, AboveK: null, BelowK: null }) is { } rows && rows.TrueForAll(row => IsSetAside(row, a, b, here));
+    }
 
-        bool IsPair(Content one, Content other) => (Is(one, a) && Is(other, b)) || (Is(one, b) && Is(other, a));
+    private static bool IsSetAside(Encounter row, PairPartner a, PairPartner b, IReadOnlyList<Content> here)
+    {
+        foreach (var one in here)
+        {
+            foreach (var other in here)
+            {
+                if (((Is(one, a) && Is(other, b)) || (Is(one, b) && Is(other, a))) && Meeting.KeepsInOneBottle(row, one, other))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
 
         static bool Is(Content content, PairPartner partner) => string.Equals(content.Substance.Name, partner.Name, StringComparison.Ordinal);
     }

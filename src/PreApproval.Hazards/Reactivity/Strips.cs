@@ -28,6 +28,8 @@ internal static class Strips
     private static IEnumerable<Strip> InVessels(ScreeningContext context, Finding[] told)
     {
         var met = new MetPairs();
+        var partners = new List<PairPartner>();
+        var known = new List<PairPartner>();
         var last = new Dictionary<string, StepState>(StringComparer.Ordinal);
         foreach (var state in context.Walk.States)
         {
@@ -36,7 +38,8 @@ internal static class Strips
             // what already stands together does not meet anew
             if (!last.TryGetValue(state.Vessel.Id, out var before) || !ReferenceEquals(before.Contents, state.Contents) || !ReferenceEquals(before.Headspace, state.Headspace))
             {
-                AddNew(pairs, state, met, here);
+                Gather(partners, state, known);
+                AddNew(pairs, state, partners, met, here);
             }
 
             last[state.Vessel.Id] = state;
@@ -47,9 +50,8 @@ internal static class Strips
         }
     }
 
-    private static void AddNew(StripPairs pairs, StepState state, MetPairs met, Finding[] here)
+    private static void AddNew(StripPairs pairs, StepState state, List<PairPartner> partners, MetPairs met, Finding[] here)
     {
-        var partners = Partners(state);
         for (var i = 0; i < partners.Count; i++)
         {
             for (var j = i + 1; j < partners.Count; j++)
@@ -155,14 +157,15 @@ internal static class Strips
         Agent.DryPowder or Agent.ClassDPowder or Agent.DrySand or Agent.FireBlanket => null,
     };
 
-    private static List<PairPartner> Partners(StepState state)
+    /// <summary>Fills the list with what is in the vessel at a step and the gas over it. The same partner at another step is the same object, taken from those known.</summary>
+    private static void Gather(List<PairPartner> partners, StepState state, List<PairPartner> known)
     {
-        var partners = new List<PairPartner>(state.Contents.Count + 1);
-        foreach (var content in state.Contents)
+        partners.Clear();
+        for (var index = 0; index < state.Contents.Count; index++)
         {
-            if (!content.Spent && content.Mol is null or > 0)
+            if (state.Contents[index] is { Spent: false, Mol: null or > 0 } content)
             {
-                Join(partners, content, Meeting.Strength(content, state));
+                Join(partners, content, Meeting.Strength(content, state), known);
             }
         }
 
@@ -176,8 +179,6 @@ internal static class Strips
         {
             partners.Add(over);
         }
-
-        return partners;
     }
 
     /// <summary>What the vessels ever hold.</summary>
@@ -199,7 +200,7 @@ internal static class Strips
     }
 
     /// <summary>One substance at two strengths counts with the families of both.</summary>
-    private static void Join(List<PairPartner> partners, Content content, double? fraction)
+    private static void Join(List<PairPartner> partners, Content content, double? fraction, List<PairPartner>? among = null)
     {
         var (name, families) = (content.Substance.Name, FamilyTable.Default.Of(content.Substance, fraction));
         for (var index = 0; index < partners.Count; index++)
@@ -212,7 +213,22 @@ internal static class Strips
             }
         }
 
-        partners.Add(new PairPartner(name, families));
+        partners.Add(Shared(name, families, among));
+    }
+
+    private static PairPartner Shared(string name, IReadOnlyList<string> families, List<PairPartner>? among)
+    {
+        for (var index = 0; index < among?.Count; index++)
+        {
+            if (string.Equals(among[index].Name, name, StringComparison.Ordinal) && ReferenceEquals(among[index].Families, families))
+            {
+                return among[index];
+            }
+        }
+
+        var partner = new PairPartner(name, families);
+        among?.Add(partner);
+        return partner;
     }
 
     private static bool IsCovered(IReadOnlyList<string> families, IReadOnlyList<string> by)

@@ -157,7 +157,8 @@ public static class Screener
         var entries = findings.ConvertAll(finding => (Finding: finding, finding.Id, Step: finding.Steps.Count == 0 ? int.MaxValue : Position(finding.Steps[0], plan)));
         entries.Sort(static (one, other) =>
         {
-            var order = one.Finding.Severity.CompareTo(other.Finding.Severity);
+            // as numbers: the comparison of an enumeration boxes both
+            var order = ((int)one.Finding.Severity).CompareTo((int)other.Finding.Severity);
             order = order != 0 ? order : one.Step.CompareTo(other.Step);
             order = order != 0 ? order : string.CompareOrdinal(one.Finding.Code, other.Finding.Code);
             order = order != 0 ? order : string.CompareOrdinal(one.Id, other.Id);
