@@ -33,7 +33,7 @@ public sealed class NeutralisationScreen : IScreen
 
     private const string SulfuricAcid = "7664-93-9";
 
-    private const string Hydroxides = "alkali hydroxides";
+    private static readonly string[] Hydroxides = ["alkali hydroxides"];
 
     private static readonly string[] Acids = ["mineral acids", "organic acids", "concentrated sulfuric and superacids"];
 
@@ -172,13 +172,13 @@ public sealed class NeutralisationScreen : IScreen
     private static double WaterMol(IReadOnlyList<Content> contents) => contents.Where(static content => content.Substance.Key is SolutionVapour.Water).Sum(static content => content.Mol ?? 0);
 
     /// <summary>Equivalents of a side in mol, of what is known and not spent; null where nobody of it is there.</summary>
-    private static (double Mol, Content[] Members)? Side(IReadOnlyList<Content> contents, params string[] families)
+    private static (double Mol, Content[] Members)? Side(IReadOnlyList<Content> contents, string[] families)
     {
         List<Content>? members = null;
         double mol = 0;
-        foreach (var content in contents)
+        for (var index = 0; index < contents.Count; index++)
         {
-            if (content is { Spent: false, Mol: > 0 } && Equivalents(content, families) is { } equivalents)
+            if (contents[index] is { Spent: false, Mol: > 0 } content && Equivalents(content, families) is { } equivalents)
             {
                 (members ??= []).Add(content);
                 mol += content.Mol!.Value * equivalents;
@@ -191,11 +191,12 @@ public sealed class NeutralisationScreen : IScreen
     private static double? Equivalents(Content content, string[] families)
     {
         double? most = null;
-        foreach (var family in FamilyTable.Default.Of(content.Substance, content.MassFraction))
+        var own = FamilyTable.Default.Of(content.Substance, content.MassFraction);
+        for (var index = 0; index < own.Count; index++)
         {
-            if (families.Contains(family, StringComparer.Ordinal))
+            if (families.AsSpan().Contains(own[index]))
             {
-                most = Math.Max(most ?? 0, FamilyTable.Default.Equivalents(content.Substance, family));
+                most = Math.Max(most ?? 0, FamilyTable.Default.Equivalents(content.Substance, own[index]));
             }
         }
 

@@ -31,7 +31,7 @@ public sealed class HealthScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
-        var classified = new List<(Material Material, MixtureClass[] Classes)>(context.Plan.Materials.Count);
+        var classified = new List<(Material Material, MixtureClass[] Classes)>();
         List<string>? unknown = null;
         foreach (var material in context.Plan.Materials)
         {
@@ -49,7 +49,7 @@ public sealed class HealthScreen : IScreen
 
         foreach (var (code, words, then, holds) in Groups)
         {
-            var hits = new List<(Material Material, MixtureClass[] Classes)>(classified.Count);
+            var hits = new List<(Material Material, MixtureClass[] Classes)>();
             foreach (var (material, classes) in classified)
             {
                 if (Of(classes, holds) is { Length: > 0 } of)
@@ -104,27 +104,41 @@ public sealed class HealthScreen : IScreen
 
     private static Finding Describe(string code, string words, string then, List<(Material Material, MixtureClass[] Classes)> hits)
     {
-        var ordered = hits.OrderBy(static hit => hit.Material.Id, StringComparer.Ordinal).ToArray();
+        hits.Sort(static (one, other) => string.CompareOrdinal(one.Material.Id, other.Material.Id));
         return new Finding
         {
             Code = code,
             Hazard = Hazard.Toxicity,
             Severity = Severity.Notice,
-            Materials = [.. ordered.Select(static hit => hit.Material.Id)],
-            Statement = $"By its hazard statements, {Wording.List(ordered.Select(static hit => $"“{hit.Material.Id}” ({string.Join(", ", hit.Classes.Select(static one => one.Code).Distinct(StringComparer.Ordinal))})"))} {(ordered.Length == 1 ? words : Plural(words))}: {then}.",
-            Evidence =
-            [
-                .. ordered.SelectMany(static hit => hit.Classes.Select(one => new Evidence
+            Materials = hits.ConvertAll(static hit => hit.Material.Id),
+            Statement = $"By its hazard statements, {Wording.List(hits.ConvertAll(static hit => $"“{hit.Material.Id}” ({Codes(hit.Classes)})"))} {(hits.Count == 1 ? words : Plural(words))}: {then}.",
+            Evidence = Evidence(hits),
+        };
+    }
+
+    private static string Codes(MixtureClass[] classes) => classes.Length == 1 ? classes[0].Code : string.Join(", ", classes.Select(static one => one.Code).Distinct(StringComparer.Ordinal));
+
+    private static Evidence[] Evidence(List<(Material Material, MixtureClass[] Classes)> hits)
+    {
+        var evidence = new Evidence[hits.Sum(static hit => hit.Classes.Length)];
+        var at = 0;
+        foreach (var (material, classes) in hits)
+        {
+            foreach (var one in classes)
+            {
+                evidence[at++] = new Evidence
                 {
-                    Name = $"{one.Code} of “{hit.Material.Id}”",
+                    Name = $"{one.Code} of “{material.Id}”",
                     Value = 1,
                     Unit = "rule",
-                    Model = hit.Material.Composition is Composition.Pure ? one.Because : $"generic rules for mixtures: {one.Because}",
-                    Sources = hit.Material.Composition is Composition.Pure ? SourcesOfSubstances : SourcesOfMixtures,
+                    Model = material.Composition is Composition.Pure ? one.Because : $"generic rules for mixtures: {one.Because}",
+                    Sources = material.Composition is Composition.Pure ? SourcesOfSubstances : SourcesOfMixtures,
                     Quality = Quality.Assumed,
-                })),
-            ],
-        };
+                };
+            }
+        }
+
+        return evidence;
     }
 
     private static bool HasHealthStatement(IReadOnlyList<HazardStatement>? statements)

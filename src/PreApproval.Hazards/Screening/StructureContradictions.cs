@@ -7,12 +7,15 @@ namespace PreApproval.Hazards.Screening;
 internal static class StructureContradictions
 {
     public static IEnumerable<Finding> Find(ScreeningContext context) =>
-        context.Plan.Materials
+        !context.Plan.Materials.Any(IsTyped) ? [] : context.Plan.Materials
             .SelectMany(static material => AmountConversion.Parts(material.Composition).Select(part => (Material: material.Id, part.Substance)))
             .Where(static pair => pair.Substance.Smiles is not null)
             .GroupBy(static pair => (pair.Substance.Key, pair.Substance.Smiles))
             .Select(static group => Of(group.First().Substance, [.. group.Select(static pair => pair.Material).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]))
             .OfType<Finding>();
+
+    private static bool IsTyped(Material material) =>
+        material.Composition is Composition.Pure { Substance: var pure } ? pure.Smiles is not null : AmountConversion.Parts(material.Composition).Any(static part => part.Substance.Smiles is not null);
 
     private static Finding? Of(PlanSubstance substance, string[] materials)
     {

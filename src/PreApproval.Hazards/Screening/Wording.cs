@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Screening;
@@ -36,13 +35,7 @@ internal static class Wording
             return list.Count switch { 0 => "", 1 => list[0], _ => $"{list[0]} and {list[1]}" };
         }
 
-        var sentence = new StringBuilder(list[0]);
-        for (var index = 1; index < list.Count; index++)
-        {
-            sentence.Append(index == list.Count - 1 ? " and " : ", ").Append(list[index]);
-        }
-
-        return sentence.ToString();
+        return $"{string.Join(", ", list.Take(list.Count - 1))} and {list[^1]}";
     }
 
     /// <summary>“step 3” or “steps 3, 4 and 5”.</summary>

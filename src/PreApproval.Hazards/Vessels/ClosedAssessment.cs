@@ -47,11 +47,13 @@ internal sealed record ClosedAssessment
     public required IReadOnlyList<string> NotCounted { get; init; }
 
     /// <summary>Everything left out, what the model itself lacks included.</summary>
-    public IReadOnlyList<string> LeftOut => leftOut ??=
-    [
-        .. NotCounted.Concat(Charge.MissingFrom(Peak.AtEnd, State.WorstTemperatureK).Select(key =>
-            $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known")),
-    ];
+    public IReadOnlyList<string> LeftOut => leftOut ??= Charge.MissingFrom(Peak.AtEnd, State.WorstTemperatureK) is { Count: > 0 } missing
+        ?
+        [
+            .. NotCounted.Concat(missing.Select(key =>
+                $"{State.Contents.FirstOrDefault(content => string.Equals(content.Substance.Key, key, StringComparison.Ordinal))?.Substance.Name ?? key}, whose vapour pressure is not known")),
+        ]
+        : [.. NotCounted];
 
     /// <summary>True when a liquefied or charged gas of unknown amount is shut in, or one that is left out and did not come as a solution: cold or not, it may burst the vessel.</summary>
     public bool LeavesOutGas => State.Contents.Any(content =>
@@ -109,7 +111,13 @@ internal sealed record ClosedAssessment
 
         if (state.Closing is { AtAtmosphere: true } closing)
         {
-            notCounted.AddRange(closing.Gases.Where(gas => gas.Gas.Known?.BoilingPointK?.Value > closing.TemperatureK).Select(static gas => $"{gas.Gas.Name} that condensed before the vessel was closed"));
+            foreach (var (gas, _) in closing.Gases)
+            {
+                if (gas.Known?.BoilingPointK?.Value > closing.TemperatureK)
+                {
+                    notCounted.Add($"{gas.Name} that condensed before the vessel was closed");
+                }
+            }
         }
 
         var same = earlier is not null && earlier.Whole.Input.ShutsInTheSame(input) ? earlier : null;
@@ -253,10 +261,7 @@ internal sealed record ClosedAssessment
         content is { Mol: > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false, UnifacGroups: not null } solvent }
         && (solvent.Key is Mixtures.SolutionVapour.Water ? Mixtures.SolutionVapour.HasAqueous(gas.Key) : SealedCharge.IsHeld(gas) && Mixtures.SolutionVapour.HasOrganic(gas.Key)));
 
-    private static double CondensedVolume(IReadOnlyList<Content> contents) =>
-        contents.Where(static content => content.Substance.Known is { PhaseAt298K: not Phase.Gas })
-            .OrderBy(static content => content.Substance.Key, StringComparer.Ordinal)
-            .Sum(static content => content.Mol * content.Substance.Known!.Identity.MolarMassKgPerMol / content.Substance.Known.DensityKgPerM3?.Value ?? 0);
+    private static double CondensedVolume(IReadOnlyList<Content> contents) => FillLimits.CondensedM3(contents).M3;
 
     private static (Substance Gas, double Fraction)[] Headspace(IReadOnlyList<(PlanSubstance Gas, double Fraction)> gases)
     {

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -18,12 +19,20 @@ public static class FillLimits
     /// <summary>Volume of the liquids and solids in m³, by densities near 25 °C: of those whose amount and density are known, which is all of them when complete.</summary>
     internal static (double M3, bool Complete) CondensedM3(IReadOnlyList<Content> contents)
     {
-        var (condensed, complete) = (0.0, true);
-        foreach (var content in contents.Where(static content => content.Substance.Known is not { PhaseAt298K: Phase.Gas }).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal).ThenBy(static content => content.Mol))
+        Span<double> volumes = stackalloc double[Math.Min(contents.Count, 64)];
+        volumes = contents.Count > volumes.Length ? new double[contents.Count] : volumes;
+        var (count, complete) = (0, true);
+        for (var index = 0; index < contents.Count; index++)
         {
+            var content = contents[index];
+            if (content.Substance.Known is { PhaseAt298K: Phase.Gas })
+            {
+                continue;
+            }
+
             if (content is { Mol: { } mol, Substance.Known: { Identity.MolarMassKgPerMol: { } mass, DensityKgPerM3.Value: var density } })
             {
-                condensed += mol * mass / density;
+                volumes[count++] = mol * mass / density;
             }
             else
             {
@@ -31,7 +40,7 @@ public static class FillLimits
             }
         }
 
-        return (condensed, complete);
+        return (OrderedSum.Of(volumes[..count]), complete);
     }
 
     /// <summary>

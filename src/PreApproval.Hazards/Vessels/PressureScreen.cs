@@ -18,19 +18,18 @@ public sealed class PressureScreen : IScreen
     /// <param name="only">For a trial: looks at the vessel and the steps of this finding alone.</param>
     internal static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings, Finding? only = null)
     {
-        var states = context.Walk.States.Where(state => only is null
-            || (string.Equals(state.Vessel.Id, only.Vessel, StringComparison.Ordinal) && only.Steps.Contains(state.Step.Id, StringComparer.Ordinal))).ToArray();
-        var closed = Array.FindAll(states, static state => state.Closing is not null);
-        foreach (var unsized in closed.Where(static state => state.Vessel.VolumeM3 is null).GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep)))
+        IReadOnlyList<StepState> states = only is null
+            ? context.Walk.States
+            : [.. context.Walk.States.Where(state => string.Equals(state.Vessel.Id, only.Vessel, StringComparison.Ordinal) && only.Steps.Contains(state.Step.Id, StringComparer.Ordinal))];
+        foreach (var group in Closed(states))
         {
-            yield return VolumeMissing([.. unsized]);
-        }
+            if (group[0].Vessel.VolumeM3 is null)
+            {
+                yield return VolumeMissing(group);
+                continue;
+            }
 
-        var groups = closed.Where(static state => state.Vessel.VolumeM3 is not null)
-            .GroupBy(static state => (state.Vessel.Id, state.Closing!.StepIndex, state.TemperatureStep));
-        foreach (var group in groups)
-        {
-            foreach (var finding in OfGroup([.. group], context, withClearings))
+            foreach (var finding in OfGroup(group, context, withClearings))
             {
                 yield return finding;
             }
@@ -55,15 +54,48 @@ public sealed class PressureScreen : IScreen
         }
     }
 
+    /// <summary>The closed steps, those of one vessel, closing and setting of the temperature together.</summary>
+    private static List<StepState[]> Closed(IReadOnlyList<StepState> states)
+    {
+        var groups = new List<StepState[]>();
+        for (var index = 0; index < states.Count; index++)
+        {
+            if (states[index] is not { Closing: not null } state)
+            {
+                continue;
+            }
+
+            var at = groups.FindIndex(group => AreOneMatter(group[0], state));
+            if (at < 0)
+            {
+                groups.Add([state]);
+            }
+            else
+            {
+                groups[at] = [.. groups[at], state];
+            }
+        }
+
+        return groups;
+    }
+
+    private static bool AreOneMatter(StepState one, StepState other) =>
+        string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal) && one.Closing!.StepIndex == other.Closing!.StepIndex && one.TemperatureStep == other.TemperatureStep;
+
     private static IEnumerable<Finding> OfGroup(StepState[] states, ScreeningContext context, bool withClearings)
     {
         var first = states[0];
-        var assessed = states.Select(state => context.Closed(state)!).ToArray();
+        var assessed = Array.ConvertAll(states, state => context.Closed(state)!);
         // trials of a change ask for pressures only
         var rating = GoverningRating.For(first.Vessel, first.VesselIndex);
         if (withClearings && Undone(states, assessed, rating, context.Policy) is { } undone)
         {
             yield return undone;
+        }
+
+        if (Array.TrueForAll(assessed, one => Judge(one, rating, context.Policy) is null))
+        {
+            yield break;
         }
 
         var judged = assessed.Select(one => (Assessment: one, Verdict: Judge(one, rating, context.Policy)))
@@ -148,16 +180,17 @@ public sealed class PressureScreen : IScreen
 
     private static Finding? Undone(StepState[] states, ClosedAssessment[] assessed, GoverningRating rating, Policy policy)
     {
+        // the usual case, at little cost: everything is counted
+        if (Array.TrueForAll(assessed, static one => one.LeftOut.Count == 0 && (one.LiquidFull || one.UnknownBecause is null)))
+        {
+            return null;
+        }
+
         var missing = assessed.SelectMany(static one => one.LeftOut)
             .Concat(assessed.Where(static one => !one.LiquidFull).Select(static one => one.UnknownBecause).OfType<string>())
             .Distinct(StringComparer.Ordinal)
             .Order(StringComparer.Ordinal)
             .ToArray();
-        if (missing.Length == 0)
-        {
-            return null;
-        }
-
         var hazardous = Array.Exists(states, static state => state.Heated || state.GasEvolvedMol is null or > 0) || Array.Exists(assessed, static one => one.UndeclaredGas is not null || one.LeavesOutGas);
         UnlistedBound?[] bounds = [.. assessed.Where(static one => one.LeftOut.Count > 0).Select(one => UnlistedBound.Of(one, rating, policy))];
         var bound = bounds.Length > 0 && Array.TrueForAll(bounds, static one => one is not null) ? bounds.MaxBy(static one => one!.SumPaGauge) : null;

@@ -55,11 +55,10 @@ internal sealed partial class SealedCharge
         ChargedPart[] dissolved = [.. TakeDissolved(mixing, apart, room)];
 
         // One liquid alone needs no activity model.
-        if (mixing.Count == 0 && apart.Count(p => p.Substance.PhaseAt298K != Phase.Solid) == 1)
+        if (mixing.Count == 0 && apart.FindIndex(IsNoSolid) is >= 0 and var only && apart.FindLastIndex(IsNoSolid) == only)
         {
-            var only = apart.First(p => p.Substance.PhaseAt298K != Phase.Solid);
-            apart.Remove(only);
-            mixing.Add(only);
+            mixing.Add(apart[only]);
+            apart.RemoveAt(only);
         }
 
         Mixing = [.. mixing];
@@ -79,8 +78,7 @@ internal sealed partial class SealedCharge
             CyclicEthers = Dissolved.Length > 0 ? null : UnifacCyclicEthers.TryCreate(Array.ConvertAll(Mixing, static part => part.Substance));
         }
 
-        ChargedPart[] uncovered = Model is null ? [.. Mixing, .. Apart] : Apart;
-        Held = uncovered.Length > 0 && Mixing.Length + Apart.Length > 1 ? [.. uncovered.Select(p => p.Substance).Where(IsHeld)] : [];
+        Held = Mixing.Length + Apart.Length > 1 ? HeldOf(Model is null ? [.. Mixing, .. Apart] : Apart) : [];
 
         HasGasApart = HasGas(Apart);
         LowestCriticalK = Math.Min(LowestCritical(Mixing), LowestCritical(Apart));
@@ -228,13 +226,25 @@ internal sealed partial class SealedCharge
 
     private string[] Unrepresented(VesselPoint point) => [.. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
 
-    private string[] Missing(VesselPoint point, ModelState governing) => governing.Model == VesselModel.Psrk ? [.. _missing] : [.. _missing, .. Unrepresented(point)];
+    private IReadOnlyList<string> Missing(VesselPoint point, ModelState governing) =>
+        governing.Model == VesselModel.Psrk || (Held.Count == 0 && point.Unknown.Count == 0 && point.HeldPastCritical.Count == 0) ? _missing : [.. _missing, .. Unrepresented(point)];
 
     // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
     private static double DryIceShrinkageM3(VesselPoint point)
     {
         var ice = 0.044009 / 1562;
-        return point.Mixing.Concat(point.Apart).Where(p => p.Key is "124-38-9").Sum(p => p.Mol * Math.Max(p.M3PerMol - ice, 0));
+        return Shrinkage(point.Mixing) + Shrinkage(point.Apart);
+
+        double Shrinkage(VolatilePart[] parts)
+        {
+            double sum = 0;
+            foreach (var part in parts)
+            {
+                sum += part.Key is "124-38-9" ? part.Mol * Math.Max(part.M3PerMol - ice, 0) : 0;
+            }
+
+            return sum;
+        }
     }
 
     private EquationComponent[] Components()
@@ -275,6 +285,11 @@ internal sealed partial class SealedCharge
 
         return true;
     }
+
+    private static bool IsNoSolid(ChargedPart part) => part.Substance.PhaseAt298K != Phase.Solid;
+
+    private static Substance[] HeldOf(ChargedPart[] uncovered) =>
+        Array.ConvertAll(Array.FindAll(uncovered, static part => IsHeld(part.Substance)), static part => part.Substance);
 
     private static bool HasGas(ChargedPart[] parts) => Array.Exists(parts, static part => part.Substance.PhaseAt298K == Phase.Gas);
 
