@@ -98,15 +98,29 @@ public sealed class AirborneScreen : IScreen
     internal static bool IsLiquid(Content content, StepState state) => content.Substance.Known is { } known
         && (known.PhaseAt298K == Phase.Liquid
             || (known.PhaseAt298K == Phase.Gas && content.MassFraction is < 1 && !SealedCharge.IsHeld(known) && VapourPressure.At(known, state.TemperatureK) is { Volatility: Volatility.Condensable }
-                && state.Contents.Any(other => !other.Spent && string.Equals(other.MaterialId, content.MaterialId, StringComparison.Ordinal) && other.Substance.Known is { PhaseAt298K: Phase.Liquid, Key: not SolutionVapour.Water })));
+                && IsDissolved(content, state)));
+
+    private static bool IsDissolved(Content gas, StepState state)
+    {
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            if (state.Contents[index] is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid, Key: not SolutionVapour.Water } } other && string.Equals(other.MaterialId, gas.MaterialId, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>Share of the liquid by amount; 1, the cautious reading, where an amount is not known.</summary>
     private static double MoleFraction(StepState state, Content content)
     {
         double all = 0;
         double own = 0;
-        foreach (var other in state.Contents)
+        for (var index = 0; index < state.Contents.Count; index++)
         {
+            var other = state.Contents[index];
             if (!IsLiquid(other, state) || other.Spent)
             {
                 continue;

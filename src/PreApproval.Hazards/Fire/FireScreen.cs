@@ -74,7 +74,7 @@ public sealed class FireScreen : IScreen
             Code = "fire.agents-not-stated",
             Hazard = Hazard.Fire,
             Severity = Severity.Caution,
-            Steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
+            Steps = StepIds.Of(scenes, static one => one.State),
             Statement = fit.Count > 0
                 ? $"The procedure handles what burns but names no extinguishing agent; {Wording.List(fit.Select(ExtinguishingAgents.Name))} would fit."
                 : "The procedure handles what burns but names no extinguishing agent; no single agent serves everything in it.",
@@ -85,7 +85,7 @@ public sealed class FireScreen : IScreen
     {
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
-        string[] steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)];
+        string[] steps = StepIds.Of(scenes, static one => one.State);
         string[] never = first.Bans.Count == 0 ? [] : first.Bans.GroupBy(static ban => ban.Agent)
             .Select(static group => group.OrderBy(static ban => ban.Severity).First())
             .GroupBy(static ban => ban.Reason, StringComparer.Ordinal)
@@ -137,7 +137,7 @@ public sealed class FireScreen : IScreen
             Code = "fire.agent-forbidden",
             Hazard = Hazard.Fire,
             Severity = severity,
-            Steps = [.. scenes.Select(static scene => scene.State.Step.Id).Distinct(StringComparer.Ordinal)],
+            Steps = StepIds.Of(scenes, static one => one.State),
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Why}"))) + ".",

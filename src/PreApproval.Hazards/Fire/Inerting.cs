@@ -107,7 +107,7 @@ internal static class Inerting
             Code = "fire.oxygen-enriched",
             Hazard = Hazard.Fire,
             Severity = hot ? Severity.Warning : Severity.Caution,
-            Steps = [.. states.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)],
+            Steps = StepIds.Of(states),
             Vessel = state.Vessel.Id,
             Materials = MaterialIds.Of(state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null)),
             Statement = $"“{state.Vessel.Id}” holds what burns under {supporter.Name}: limits widen, less heat and less of a spark light it, and flash points, flammable limits and autoignition temperatures measured in air do not hold.",

@@ -181,7 +181,7 @@ internal static class OpenFlammables
         Code = code,
         Hazard = Hazard.Fire,
         Severity = Severity.Notice,
-        Steps = [.. group.Select(static one => one.State.Step.Id).Distinct(StringComparer.Ordinal)],
+        Steps = StepIds.Of(group, static one => one.State),
         Vessel = open.State.Vessel.Id,
         Materials = MaterialIds.Of(open.Burning),
         Statement = "",

@@ -23,7 +23,7 @@ internal static partial class ReleaseScreen
 
         var exposures = Worst(worst);
         var state = worst[0].State;
-        var finding = Breathed("toxicity.spill", state, [.. worst.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)], exposures, $"If “{state.Vessel.Id}” spills and evaporates", context);
+        var finding = Breathed("toxicity.spill", state, StepIds.Of(worst, static one => one.State), exposures, $"If “{state.Vessel.Id}” spills and evaporates", context);
         return finding with
         {
             Severity = context.Plan.Place is { IsHood: true } ? Severity.Notice : Severity.Caution,

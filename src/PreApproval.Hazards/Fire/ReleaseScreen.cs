@@ -46,7 +46,7 @@ internal static partial class ReleaseScreen
             yield break;
         }
 
-        string[] steps = [.. states.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)];
+        string[] steps = StepIds.Of(states);
         if (release.Parts.Any(static part => BurningMaterials.Of(part.Substance) is not null))
         {
             yield return Fire(state, steps, release, context);

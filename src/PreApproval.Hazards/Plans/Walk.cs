@@ -55,7 +55,7 @@ public static partial class Walk
             }
 
             // in the order of the plan, so that sums do not depend on a table's order
-            return new WalkResult(states, issues, stock.Used) { Balance = ledger.Close(plan.Vessels.Select(vessel => vessels[vessel.Id]).Distinct().SelectMany(static vessel => vessel.Contents)) };
+            return new WalkResult(states, issues, stock.Used) { Ledger = ledger, LeftInVessels = plan.Vessels.Select(vessel => vessels[vessel.Id]).Distinct().SelectMany(static vessel => vessel.Contents) };
         }
 
         private void Take(int index, Step step)

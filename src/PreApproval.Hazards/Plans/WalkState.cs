@@ -193,7 +193,13 @@ public sealed record WalkIssue(WalkIssueKind Kind, int StepIndex, string? Materi
 public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<WalkIssue> Issues, IReadOnlySet<string> UsedMaterials)
 {
     /// <summary>Where the mol of every substance came from and went, in the order they first appear.</summary>
-    public IReadOnlyList<SubstanceBalance> Balance { get; init; } = [];
+    public IReadOnlyList<SubstanceBalance> Balance => field ??= Ledger?.Close(LeftInVessels) ?? [];
+
+    /// <summary>The books behind <see cref="Balance"/>; closed only when somebody asks.</summary>
+    internal BalanceLedger? Ledger { get; init; }
+
+    /// <summary>What the vessels hold at the end, vessel by vessel.</summary>
+    internal IEnumerable<Content> LeftInVessels { get; init; } = [];
 
     /// <summary>The states of each vessel in step order, the vessel that comes first in front.</summary>
     internal IReadOnlyList<StepState[]> ByVessel => field ??= [.. States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal).Select(static group => group.ToArray())];

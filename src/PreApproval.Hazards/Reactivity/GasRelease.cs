@@ -73,7 +73,7 @@ internal static class GasRelease
     private static IEnumerable<OpenGas> Undeclared(StepState[] since, ScreeningContext context)
     {
         var gassing = context.Happenings.Where(static happening => happening.Meeting.Encounter.Gas is not null).Select(static happening => happening.State).ToHashSet(ReferenceEqualityComparer.Instance);
-        return since.Where(gassing.Contains).SelectMany(GasEvolution.UndeclaredMeetings)
+        return gassing.Count == 0 ? [] : since.Where(gassing.Contains).SelectMany(GasEvolution.UndeclaredMeetings)
             .SelectMany(static entry => entry.Meeting.Encounter.Gases.Select(share => (share.Name, Gasser: Gasser(entry.Meeting), Mol: entry.Mol * share.MolPerEquivalent / entry.Meeting.Encounter.GasPerEquivalent, entry.Meeting)))
             .GroupBy(static made => (made.Name, made.Gasser))
             .Select(static group => group.MaxBy(static made => made.Mol ?? double.MaxValue))

@@ -74,20 +74,21 @@ internal sealed partial record Meeting
 
     private static string Cas(Content content) => content.Substance.Known?.Identity.Cas ?? content.Substance.Key;
 
-    private static IEnumerable<PlanSubstance> Gases(StepState state)
+    private static void AddGases(List<Partner> partners, StepState state)
     {
         if (state.Headspace is Headspace.Gas over)
         {
-            yield return over.Substance;
+            partners.Add(Partner.Of(new Content(over.Substance, null, null, null), null));
         }
 
-        foreach (var (gas, _) in state.Closing?.Gases ?? [])
+        for (var index = 0; index < state.Closing?.Gases.Count; index++)
         {
+            var gas = state.Closing.Gases[index].Gas;
             // oxygen of trapped air is air, not oxygen
             if (state.Headspace is not Headspace.Air && !(gas == StandardGases.Oxygen || gas == StandardGases.Nitrogen)
                 && !(state.Headspace is Headspace.Gas known && string.Equals(known.Substance.Key, gas.Key, StringComparison.Ordinal)))
             {
-                yield return gas;
+                partners.Add(Partner.Of(new Content(gas, null, null, null), null));
             }
         }
     }

@@ -85,12 +85,8 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
             }
         }
 
-        foreach (var gas in Gases(state))
-        {
-            partners.Add(Partner.Of(new Content(gas, null, null, null), null));
-        }
-
-        var meetings = HydrogenHalides.KeptByBase(Among(partners, Scene(state), state.WorstTemperatureK, table), state.Contents);
+        AddGases(partners, state);
+        var meetings = HydrogenHalides.KeptByBase(Among(partners, state, state.WorstTemperatureK, table), state.Contents);
         partners.Clear();
         if (state.Reactions.Count > 0)
         {
@@ -108,8 +104,8 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
     {
         var made = state.Remaining.Where(left => !left.Spent && left.Mol is null or > 0 && !state.Contents.Any(before => SameKind(before, left))).Select(static left => Partner.Of(left, left.MassFraction)).ToList();
         var gases = state.GasMade.Where(static gas => gas.Mol is null or > 0).Select(static gas => Partner.Of(new Content(gas.Gas, null, gas.Mol, 1), 1)).ToList();
-        return Among(made, Scene(state), state.WorstTemperatureK, table)
-            .Concat(Among(gases, Scene(state), state.WorstTemperatureK, table).Where(static meeting => meeting.Encounter.Severity == Severity.Danger || EncounterTable.Treatments.Contains(meeting.Encounter.B, StringComparer.Ordinal)))
+        return Among(made, state, state.WorstTemperatureK, table)
+            .Concat(Among(gases, state, state.WorstTemperatureK, table).Where(static meeting => meeting.Encounter.Severity == Severity.Danger || EncounterTable.Treatments.Contains(meeting.Encounter.B, StringComparer.Ordinal)))
             .DistinctBy(static meeting => meeting.Encounter.Key, StringComparer.Ordinal);
     }
 
@@ -118,61 +114,62 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
 
     /// <summary>Every encounter among materials that end up together, at room temperature, in contact with air.</summary>
     public static IReadOnlyList<Meeting> Among(IEnumerable<Content> contents) =>
-        Among([.. contents.Select(static content => Partner.Of(content, content.MassFraction))], [], Walk.RoomTemperatureK, EncounterIndex.Default);
+        Among([.. contents.Select(static content => Partner.Of(content, content.MassFraction))], scene: null, Walk.RoomTemperatureK, EncounterIndex.Default);
 
-    private static IEnumerable<string> Scene(StepState state)
+    /// <summary>What is there besides the contents: air, what the vessel is made of, and what is done in the step.</summary>
+    private static void AddScene(HashSet<string> present, StepState state)
     {
         if (state.Headspace is Headspace.Air)
         {
-            yield return EncounterTable.Air;
+            present.Add(EncounterTable.Air);
         }
 
         foreach (var material in Construction.Of(state.Vessel))
         {
-            yield return material;
+            present.Add(material);
         }
 
         if (state.Headspace is Headspace.Gas && state.Closing is { } closing
             && closing.Gases.Where(static pair => pair.Gas == StandardGases.Oxygen).Sum(static pair => pair.Fraction) * closing.PressurePaAbs > PurgedOxygenPa)
         {
-            yield return EncounterTable.UnpurgedAir;
+            present.Add(EncounterTable.UnpurgedAir);
         }
 
-        yield return EncounterTable.Heat;
+        present.Add(EncounterTable.Heat);
         if (state.Step.Action is StepAction.Concentrate or StepAction.Distil)
         {
-            yield return EncounterTable.Concentrating;
+            present.Add(EncounterTable.Concentrating);
         }
 
         if (state.Step.Action is StepAction.Grind)
         {
-            yield return EncounterTable.Grinding;
+            present.Add(EncounterTable.Grinding);
         }
 
         // drying a solution with a salt leaves it a solution
         if (state.Step is { Action: StepAction.Dry, Materials.Count: 0 })
         {
-            yield return EncounterTable.Drying;
+            present.Add(EncounterTable.Drying);
         }
 
         if (state.Step.Action is StepAction.Store)
         {
-            yield return EncounterTable.Storing;
+            present.Add(EncounterTable.Storing);
         }
 
         if (state.Vessel.Kind.Contains("ground", StringComparison.OrdinalIgnoreCase))
         {
-            yield return EncounterTable.GroundJoints;
+            present.Add(EncounterTable.GroundJoints);
         }
     }
 
-    private static List<Meeting> Among(List<Partner> partners, IEnumerable<string> scene, double temperatureK, EncounterIndex table)
+    private static List<Meeting> Among(List<Partner> partners, StepState? scene, double temperatureK, EncounterIndex table)
     {
         var present = here ??= new HashSet<string>(StringComparer.Ordinal);
         present.Clear();
-        foreach (var family in scene)
+        if (scene is not null)
         {
-            present.Add(family);
+            AddScene(present, scene);
         }
 
         foreach (var partner in partners)

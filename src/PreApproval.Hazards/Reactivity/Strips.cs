@@ -19,13 +19,13 @@ internal static class Strips
 
     private static readonly PairPartner CarbonDioxide = new("carbon dioxide", ["carbon dioxide"]);
 
-    public static IReadOnlyList<Strip> Of(ScreeningContext context, IReadOnlyList<Finding> findings)
+    public static IReadOnlyList<Strip> Of(ScreeningContext context, IdentifiedFinding[] findings)
     {
-        var told = findings.Where(static finding => finding.Code is "incompatibility.water-bath" || Rows.Contains(Row(finding))).ToArray();
+        var told = Array.FindAll(findings, static entry => entry.Finding.Code is "incompatibility.water-bath" || Rows.Contains(Row(entry.Finding)));
         return [.. InVessels(context, told), .. InWaste(context, told), .. UnderAgents(context)];
     }
 
-    private static IEnumerable<Strip> InVessels(ScreeningContext context, Finding[] told)
+    private static IEnumerable<Strip> InVessels(ScreeningContext context, IdentifiedFinding[] told)
     {
         var met = new MetPairs();
         var partners = new List<PairPartner>();
@@ -50,7 +50,7 @@ internal static class Strips
         }
     }
 
-    private static void AddNew(StripPairs pairs, StepState state, List<PairPartner> partners, MetPairs met, Finding[] here)
+    private static void AddNew(StripPairs pairs, StepState state, List<PairPartner> partners, MetPairs met, IdentifiedFinding[] here)
     {
         for (var i = 0; i < partners.Count; i++)
         {
@@ -65,26 +65,26 @@ internal static class Strips
     }
 
     /// <summary>Of the findings, those of a step in its vessel.</summary>
-    private static Finding[] Here(Finding[] told, StepState state)
+    private static IdentifiedFinding[] Here(IdentifiedFinding[] told, StepState state)
     {
-        List<Finding>? here = null;
-        foreach (var finding in told)
+        List<IdentifiedFinding>? here = null;
+        foreach (var entry in told)
         {
-            if (string.Equals(finding.Vessel, state.Vessel.Id, StringComparison.Ordinal) && finding.Steps.Contains(state.Step.Id, StringComparer.Ordinal))
+            if (string.Equals(entry.Finding.Vessel, state.Vessel.Id, StringComparison.Ordinal) && entry.Finding.Steps.Contains(state.Step.Id, StringComparer.Ordinal))
             {
-                (here ??= []).Add(finding);
+                (here ??= []).Add(entry);
             }
         }
 
         return here is null ? [] : [.. here];
     }
 
-    private static IEnumerable<Strip> InWaste(ScreeningContext context, Finding[] told)
+    private static IEnumerable<Strip> InWaste(ScreeningContext context, IdentifiedFinding[] told)
     {
         foreach (var (container, contents) in ReactivityScreen.WasteContainers(context))
         {
             var meetings = Meeting.Among(contents);
-            var here = told.Where(finding => finding.Vessel is null && meetings.Any(meeting => Tells(finding, meeting) && ReactivityScreen.Ids(meeting.Everyone).SequenceEqual(finding.Materials, StringComparer.Ordinal))).ToArray();
+            var here = Array.FindAll(told, entry => entry.Finding.Vessel is null && meetings.Any(meeting => Tells(entry.Finding, meeting) && ReactivityScreen.Ids(meeting.Everyone).SequenceEqual(entry.Finding.Materials, StringComparer.Ordinal)));
             var pairs = new StripPairs();
             var partners = new List<PairPartner>();
             foreach (var content in contents)
@@ -245,7 +245,7 @@ internal static class Strips
     }
 
     /// <summary>Whether a row speaks of the two, and whether a finding here tells it.</summary>
-    private static (bool Speaks, bool IsTold) RowsBetween(IReadOnlyList<Meeting> meetings, string one, string other, Finding[] here)
+    private static (bool Speaks, bool IsTold) RowsBetween(IReadOnlyList<Meeting> meetings, string one, string other, IdentifiedFinding[] here)
     {
         var speaks = false;
         foreach (var meeting in meetings)
@@ -253,7 +253,7 @@ internal static class Strips
             if (Meets(meeting, one, other))
             {
                 speaks = true;
-                foreach (var finding in here)
+                foreach (var (finding, _) in here)
                 {
                     if (Tells(finding, meeting))
                     {
@@ -290,5 +290,5 @@ internal static class Strips
 
     private static ReadOnlySpan<char> Row(Finding finding) => finding.Code.AsSpan(finding.Code.IndexOf('.', StringComparison.Ordinal) + 1);
 
-    private static string[] Ids(Finding[] findings) => Array.ConvertAll(findings, static finding => finding.Id);
+    private static string[] Ids(IdentifiedFinding[] findings) => Array.ConvertAll(findings, static entry => entry.Id);
 }

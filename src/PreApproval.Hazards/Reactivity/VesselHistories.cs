@@ -76,7 +76,13 @@ internal sealed class VesselHistory
     }
 
     /// <summary>A fresh addition of what had reacted is there again.</summary>
-    public void Begin(StepState state) => reacted.ExceptWith(state.Step.Materials.Select(static use => use.MaterialId));
+    public void Begin(StepState state)
+    {
+        for (var index = 0; index < state.Step.Materials.Count; index++)
+        {
+            reacted.Remove(state.Step.Materials[index].MaterialId);
+        }
+    }
 
     /// <summary>False when one side has reacted away in an earlier, cold and dosed step.</summary>
     public bool StillHappens(Meeting meeting) =>
@@ -88,7 +94,7 @@ internal sealed class VesselHistory
     /// </summary>
     public bool IsNews(Meeting meeting, Severity severity, StepState state)
     {
-        var key = meeting.Encounter.Key + "|" + string.Join('|', meeting.Everyone.Select(static content => content.Substance.Key).Order(StringComparer.Ordinal));
+        var key = meeting.Encounter.Key + "|" + string.Join('|', Keys(meeting));
         if (seen.TryGetValue(key, out var before) && (before.Severity <= severity || (Stands(state) && state.WorstTemperatureK <= before.WorstTemperatureK && meeting.Encounter.TimeUpToS is null)))
         {
             return false;
@@ -96,6 +102,18 @@ internal sealed class VesselHistory
 
         seen[key] = new Seen(severity, before is null ? state.WorstTemperatureK : Math.Max(before.WorstTemperatureK, state.WorstTemperatureK));
         return true;
+    }
+
+    private static List<string> Keys(Meeting meeting)
+    {
+        var keys = new List<string>(meeting.A.Count + meeting.B.Count + meeting.C.Count);
+        foreach (var content in meeting.Everyone)
+        {
+            keys.Add(content.Substance.Key);
+        }
+
+        keys.Sort(StringComparer.Ordinal);
+        return keys;
     }
 
     /// <summary>
@@ -117,8 +135,14 @@ internal sealed class VesselHistory
             activated.Clear();
         }
 
-        foreach (var meeting in meetings.Where(StillHappens).Where(meeting => TakesPart(meeting.A, state) || TakesPart(meeting.B, state)))
+        for (var index = 0; index < meetings.Count; index++)
         {
+            var meeting = meetings[index];
+            if (!StillHappens(meeting) || !(TakesPart(meeting.A, state) || TakesPart(meeting.B, state)))
+            {
+                continue;
+            }
+
             if (string.Equals(meeting.Encounter.B, Sulfoxides, StringComparison.Ordinal))
             {
                 if (cold && IsLimiting(meeting))

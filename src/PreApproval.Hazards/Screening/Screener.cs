@@ -71,25 +71,34 @@ public static class Screener
             findings.AddRange(screen.Find(context, findings).ToArray());
         }
 
-        findings = Distinct(findings);
-        var ordered = InOrder(findings, plan);
+        var ordered = InOrder(Distinct(findings.ConvertAll(Identify)), plan);
+        var sending = Sending(ordered, policy);
         return new Report
         {
-            Verdict = findings.Exists(finding => GoesToReview(finding, policy)) ? Verdict.Review : Verdict.Clear,
-            Findings = ordered,
-            ToReview = Sending(ordered, policy),
+            Verdict = sending.Count > 0 ? Verdict.Review : Verdict.Clear,
+            Findings = Array.ConvertAll(ordered, static entry => entry.Finding),
+            ToReview = sending,
             Encounters = Strips.Of(context, ordered),
             Timeline = Timeline.Of(context),
             Coverage = CoverageList.Of(plan),
         };
     }
 
-    private static List<Finding> Distinct(List<Finding> findings)
+    private static IdentifiedFinding Identify(Finding finding) => new(finding, finding.Id);
+
+    private static List<IdentifiedFinding> Distinct(List<IdentifiedFinding> findings)
     {
-        var seen = new HashSet<string>(findings.Count, StringComparer.Ordinal);
-        return findings.TrueForAll(finding => seen.Add(finding.Id))
-            ? findings
-            : [.. findings.GroupBy(static finding => finding.Id, StringComparer.Ordinal).SelectMany(static group => TellApart([.. group]))];
+        // sorted by identifier, equal ones are neighbours
+        findings.Sort(static (one, other) => string.CompareOrdinal(one.Id, other.Id));
+        for (var index = 1; index < findings.Count; index++)
+        {
+            if (string.Equals(findings[index - 1].Id, findings[index].Id, StringComparison.Ordinal))
+            {
+                return [.. findings.GroupBy(static entry => entry.Id, static entry => entry.Finding, StringComparer.Ordinal).SelectMany(static group => TellApart([.. group])).Select(Identify)];
+            }
+        }
+
+        return findings;
     }
 
     /// <summary>
@@ -138,23 +147,23 @@ public static class Screener
 
     private static bool GoesToReview(Finding finding, Policy policy) => finding.Severity <= policy.ReviewFrom || finding.LeavesCheckUndone;
 
-    private static List<string> Sending(Finding[] ordered, Policy policy)
+    private static List<string> Sending(IdentifiedFinding[] ordered, Policy policy)
     {
         var sending = new List<string>();
-        foreach (var finding in ordered)
+        foreach (var (finding, id) in ordered)
         {
             if (GoesToReview(finding, policy))
             {
-                sending.Add(finding.Id);
+                sending.Add(id);
             }
         }
 
         return sending;
     }
 
-    private static Finding[] InOrder(List<Finding> findings, Plan plan)
+    private static IdentifiedFinding[] InOrder(List<IdentifiedFinding> findings, Plan plan)
     {
-        var entries = findings.ConvertAll(finding => (Finding: finding, finding.Id, Step: finding.Steps.Count == 0 ? int.MaxValue : Position(finding.Steps[0], plan)));
+        var entries = findings.ConvertAll(entry => (entry.Finding, entry.Id, Step: entry.Finding.Steps.Count == 0 ? int.MaxValue : Position(entry.Finding.Steps[0], plan)));
         entries.Sort(static (one, other) =>
         {
             // as numbers: the comparison of an enumeration boxes both
@@ -164,10 +173,10 @@ public static class Screener
             order = order != 0 ? order : string.CompareOrdinal(one.Id, other.Id);
             return order != 0 ? order : string.CompareOrdinal(one.Finding.Statement, other.Finding.Statement);
         });
-        var ordered = new Finding[entries.Count];
+        var ordered = new IdentifiedFinding[entries.Count];
         for (var index = 0; index < ordered.Length; index++)
         {
-            ordered[index] = entries[index].Finding;
+            ordered[index] = new IdentifiedFinding(entries[index].Finding, entries[index].Id);
         }
 
         return ordered;
@@ -186,3 +195,6 @@ public static class Screener
         return int.MaxValue;
     }
 }
+
+/// <summary>A finding with its identifier, which is put together from its parts once.</summary>
+internal readonly record struct IdentifiedFinding(Finding Finding, string Id);

@@ -52,7 +52,7 @@ public sealed class VesselCareScreen : IScreen
                 Code = "data.fill",
                 Hazard = Hazard.Data,
                 Severity = Severity.Notice,
-                Steps = [.. heated.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)],
+                Steps = StepIds.Of(heated),
                 Vessel = heated[0].Vessel.Id,
                 Statement = $"How full “{heated[0].Vessel.Id}” is when it is heated closed cannot be worked out: a volume, amount or density is missing.",
             };
@@ -178,7 +178,7 @@ public sealed class VesselCareScreen : IScreen
         Code = code,
         Hazard = hazard,
         Severity = severity,
-        Steps = [.. states.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
+        Steps = StepIds.Of(states),
         Vessel = states[0].Vessel.Id,
         Statement = statement,
         Evidence = [new Evidence { Name = "value compared", Value = value, Unit = unit, Limit = limit, Model = model, Sources = References.Full(Practice), Quality = Quality.Assumed }],
