@@ -17,7 +17,7 @@ public sealed class LayerScreen : IScreen
 
         foreach (var state in context.Walk.States)
         {
-            if (state.Step.Action is not (StepAction.Extract or StepAction.Wash) || Liquids(state) < 2 || LiquidLayers.Of(state.Contents, state.TemperatureK).Mix is not true)
+            if (state.Step.Action is not (StepAction.Extract or StepAction.Wash) || !HasLiquids(state) || LiquidLayers.Of(state.Contents, state.TemperatureK).Mix is not true)
             {
                 continue;
             }
@@ -35,6 +35,21 @@ public sealed class LayerScreen : IScreen
         }
     }
 
-    private static int Liquids(StepState state) =>
-        state.Contents.Where(static content => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } }).Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Count;
+    private static bool HasLiquids(StepState state)
+    {
+        string? first = null;
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            if (state.Contents[index] is { Mol: null or > 0, Substance: { Known: { PhaseAt298K: Phase.Liquid, Involatile: false } } liquid })
+            {
+                first ??= liquid.Key;
+                if (!string.Equals(first, liquid.Key, StringComparison.Ordinal))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
 }

@@ -31,12 +31,12 @@ internal sealed class ContentsFlashPoint
     /// </summary>
     public FlashPointEstimate? NearTo(StepState state, double marginK, double ceilingK)
     {
-        var liquids = state.Contents.Where(static content => content is { Spent: false, Substance.Known.PhaseAt298K: Phase.Liquid }).ToArray();
-        var lowest = liquids.Where(Flashes).Min(static content => content.Substance.Known!.FlashPointK?.Governing.Value);
-        if (lowest is null || state.TemperatureK < lowest - marginK - ReachK)
+        if (!(state.TemperatureK >= LowestK(state) - marginK - ReachK))
         {
             return null;
         }
+
+        var liquids = state.Contents.Where(static content => content is { Spent: false, Substance.Known.PhaseAt298K: Phase.Liquid }).ToArray();
 
         if (!Array.Exists(liquids, static content => !Flashes(content) && !VapourLimits.DoesNotBurn(content.Substance.Known!)) && CannotFlash(liquids, state.TemperatureK + marginK))
         {
@@ -52,6 +52,7 @@ internal sealed class ContentsFlashPoint
         [
             .. liquids.Where(static content => content.Mol > 0)
                 .GroupBy(static content => content.Substance.Known!.Key, StringComparer.Ordinal)
+                .OrderBy(static group => group.Key, StringComparer.Ordinal)
                 .Select(static group => new MixtureComponent(group.First().Substance.Known!, group.Sum(static content => content.Mol!.Value))),
         ];
         if (parts.Length < 2)
@@ -77,6 +78,21 @@ internal sealed class ContentsFlashPoint
         }
 
         return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK > kelvin - marginK ? flash : null;
+    }
+
+    /// <summary>The lowest flash point of the liquids, each by itself, in K; null without one.</summary>
+    private static double? LowestK(StepState state)
+    {
+        double? lowest = null;
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            if (Flashes(state.Contents[index]))
+            {
+                lowest = Math.Min(lowest ?? double.PositiveInfinity, state.Contents[index].Substance.Known!.FlashPointK!.Governing.Value);
+            }
+        }
+
+        return lowest;
     }
 
     private FlashPointEstimate? InAnyAmounts(Content[] liquids)

@@ -22,7 +22,7 @@ public sealed class FireScreen : IScreen
     private static IEnumerable<Finding> Agents(ScreeningContext context)
     {
         var scenes = Scenes(context.Walk);
-        if (scenes.Length == 0)
+        if (scenes.Count == 0)
         {
             yield break;
         }
@@ -33,40 +33,39 @@ public sealed class FireScreen : IScreen
             yield return NotStated(scenes);
         }
 
-        foreach (var group in scenes.GroupBy(static scene => (scene.State.Vessel.Id, scene.Key)))
+        foreach (var group in Grouping.Of(scenes, static _ => true, static (one, other) => AreInOneVessel(one, other) && string.Equals(one.Fuel.Key, other.Fuel.Key, StringComparison.Ordinal)))
         {
-            foreach (var finding in OfScene([.. group], listed))
+            foreach (var finding in OfScene(group, listed))
             {
                 yield return finding;
             }
         }
 
-        foreach (var group in scenes.Where(scene => scene.Bans.Count > 0 && scene.Bans.Any(ban => listed.Contains(ban.Agent))).GroupBy(static scene => scene.State.Vessel.Id, StringComparer.Ordinal))
+        foreach (var group in Grouping.Of(scenes, scene => scene.Bans.Count > 0 && scene.Bans.Any(ban => listed.Contains(ban.Agent)), AreInOneVessel))
         {
-            yield return Forbidden(listed, [.. group]);
+            yield return Forbidden(listed, group);
         }
     }
+
+    private static bool AreInOneVessel(Scene one, Scene other) => string.Equals(one.State.Vessel.Id, other.State.Vessel.Id, StringComparison.Ordinal);
 
     /// <summary>Every step at which something burns.</summary>
-    private static Scene[] Scenes(WalkResult walk)
+    private static List<Scene> Scenes(WalkResult walk)
     {
         var scenes = new List<Scene>(walk.States.Count);
-        foreach (var state in walk.States)
+        for (var index = 0; index < walk.States.Count; index++)
         {
             // what has not changed since an earlier step burns as it did there
-            var same = scenes.Count - 1;
-            while (same >= 0 && !ReferenceEquals(scenes[same].State.Contents, state.Contents))
-            {
-                same--;
-            }
-
-            scenes.Add(same < 0 ? new Scene(state, BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same] with { State = state });
+            var state = walk.States[index];
+            var same = scenes.FindLastIndex(scene => ReferenceEquals(scene.State.Contents, state.Contents));
+            scenes.Add(new Scene(state, same < 0 ? new Fuel(BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
         }
 
-        return [.. scenes.Where(static scene => scene.Burning.Count > 0)];
+        scenes.RemoveAll(static scene => scene.Burning.Count == 0);
+        return scenes;
     }
 
-    private static Finding NotStated(Scene[] scenes)
+    private static Finding NotStated(List<Scene> scenes)
     {
         var fit = ExtinguishingAgents.ThatFit(scenes.SelectMany(static scene => scene.Burning).ToHashSet(), [.. scenes.SelectMany(static scene => scene.Bans).Distinct()]);
         return new Finding
@@ -81,7 +80,7 @@ public sealed class FireScreen : IScreen
         };
     }
 
-    private static IEnumerable<Finding> OfScene(Scene[] scenes, IReadOnlyList<Agent> listed)
+    private static IEnumerable<Finding> OfScene(List<Scene> scenes, IReadOnlyList<Agent> listed)
     {
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
@@ -121,7 +120,7 @@ public sealed class FireScreen : IScreen
         }
     }
 
-    private static Finding Forbidden(IReadOnlyList<Agent> listed, Scene[] scenes)
+    private static Finding Forbidden(IReadOnlyList<Agent> listed, List<Scene> scenes)
     {
         var bans = scenes.SelectMany(static scene => scene.Bans).Distinct().Where(ban => listed.Contains(ban.Agent))
             .GroupBy(static ban => ban.Agent)
@@ -158,8 +157,8 @@ public sealed class FireScreen : IScreen
     }
 
     /// <summary>Where an agent that serves everything here stands beside it, a banned one is a matter of choosing right, unless it feeds the fire.</summary>
-    private static Severity Graver(Severity severity, IReadOnlyList<Agent> listed, Scene[] scenes) =>
-        severity == Severity.Warning && Array.TrueForAll(scenes, scene => listed.Any(ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans).Contains)) ? Severity.Caution : severity;
+    private static Severity Graver(Severity severity, IReadOnlyList<Agent> listed, List<Scene> scenes) =>
+        severity == Severity.Warning && scenes.TrueForAll(scene => listed.Any(ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans).Contains)) ? Severity.Caution : severity;
 
     /// <summary>Mass in kg below which a metal, hydride or the like is a trace that burns out by itself (20 mg). Common practice, no source.</summary>
     private const double TraceKg = 20e-6;
@@ -173,7 +172,7 @@ public sealed class FireScreen : IScreen
         : severity;
 
     /// <summary>The most of a family that one step holds, in kg; null when an amount is not known.</summary>
-    private static double? HeldKg(Scene[] scenes, string family)
+    private static double? HeldKg(List<Scene> scenes, string family)
     {
         double? most = 0;
         foreach (var scene in scenes)
@@ -186,7 +185,7 @@ public sealed class FireScreen : IScreen
         return most;
     }
 
-    private static string[] Materials(Scene[] scenes, string family) =>
+    private static string[] Materials(List<Scene> scenes, string family) =>
     [
         .. scenes.SelectMany(static scene => scene.State.Contents)
             .Where(content => Reactivity.FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(family, StringComparer.Ordinal))
@@ -199,7 +198,15 @@ public sealed class FireScreen : IScreen
     private static IReadOnlyList<Clearing> Offer(IReadOnlyList<Agent> fit) =>
         fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
 
-    private sealed record Scene(StepState State, IReadOnlySet<Burning> Burning, IReadOnlyList<AgentBan> Bans)
+    /// <summary>What burns at a step.</summary>
+    private readonly record struct Scene(StepState State, Fuel Fuel)
+    {
+        public IReadOnlySet<Burning> Burning => Fuel.Burning;
+
+        public IReadOnlyList<AgentBan> Bans => Fuel.Bans;
+    }
+
+    private sealed record Fuel(IReadOnlySet<Burning> Burning, IReadOnlyList<AgentBan> Bans)
     {
         public string Key { get; } = string.Join('+', Burning.Order()) + "|" + string.Join('+', Bans.Select(static ban => ban.Family + ban.Agent));
     }

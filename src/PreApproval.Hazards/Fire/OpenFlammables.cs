@@ -25,7 +25,7 @@ internal sealed class OpenLiquid(StepState state, Content[] flammables, FlashPoi
     public Content[] Burning => field ??= Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
 
     /// <summary>Keys of what may burn, in order.</summary>
-    public string BurningKeys => Burning.Length == 1 ? Burning[0].Substance.Key : string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+    public string BurningKeys => field ??= Burning.Length == 1 ? Burning[0].Substance.Key : string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     /// <summary>Volume in m³ of what may burn.</summary>
     public double VolumeM3
@@ -44,6 +44,9 @@ internal sealed class OpenLiquid(StepState state, Content[] flammables, FlashPoi
     }
 
     public OpenLiquid With(FlashPointEstimate? flash) => new(State, Flammables, flash, Hidden);
+
+    /// <summary>The same at another step with the same contents at the same temperature.</summary>
+    public OpenLiquid At(StepState state) => new(state, Flammables, Together, Hidden);
 }
 
 /// <summary>
@@ -65,8 +68,15 @@ internal static class OpenFlammables
                 continue;
             }
 
+            // as long as nothing changes, the same is near
+            if (opens.Count > 0 && opens[^1] is { State: var before } last && ReferenceEquals(before.Contents, state.Contents) && before.TemperatureK == state.TemperatureK)
+            {
+                opens.Add(last.At(state));
+                continue;
+            }
+
             var near = Near(state, context.Policy);
-            var hidden = state.Contents.Any(IsHidden) ? state.Contents.Where(IsHidden).ToArray() : [];
+            var hidden = Hidden(state);
             var flash = near.Length > 0 || hidden.Length > 0 ? null : Together(state, together, context.Policy);
             if (near.Length > 0 || hidden.Length > 0 || flash is not null)
             {
@@ -79,16 +89,16 @@ internal static class OpenFlammables
 
     public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together)
     {
-        foreach (var group in opens.Where(static open => open.State.Heated).GroupBy(static open => (open.State.Vessel.Id, open.State.TemperatureStep)))
+        foreach (var group in Grouping.Of(opens, static open => open.State.Heated, static (one, other) => string.Equals(one.State.Vessel.Id, other.State.Vessel.Id, StringComparison.Ordinal) && one.State.TemperatureStep == other.State.TemperatureStep))
         {
-            var finding = Heated([.. group], context, together);
-            yield return finding with { ClearedBy = Offers(finding, [.. group], context, together) };
+            var finding = Heated(group, context, together);
+            yield return finding with { ClearedBy = Offers(finding, group, context, together) };
         }
 
         // what is carried from flask to flask is one matter
-        foreach (var group in opens.Where(static open => !open.State.Heated && open.Burning.Length > 0).GroupBy(static open => open.BurningKeys, StringComparer.Ordinal))
+        foreach (var group in Grouping.Of(opens, static open => !open.State.Heated && open.Burning.Length > 0, static (one, other) => string.Equals(one.BurningKeys, other.BurningKeys, StringComparison.Ordinal)))
         {
-            yield return Standing([.. group], context);
+            yield return Standing(group, context);
         }
     }
 
@@ -103,11 +113,20 @@ internal static class OpenFlammables
     /// </summary>
     private static bool IsDiluted(OpenLiquid open)
     {
-        var liquids = open.State.Contents.Where(static content => content is { Spent: false, Mol: > 0, Substance.Known.PhaseAt298K: Phase.Liquid }).ToArray();
-        return liquids.Where(content => !open.Flammables.Contains(content)).Sum(static content => content.Mol!.Value) >= 0.2 * liquids.Sum(static content => content.Mol!.Value);
+        var (all, apart) = (0.0, 0.0);
+        for (var index = 0; index < open.State.Contents.Count; index++)
+        {
+            if (open.State.Contents[index] is { Spent: false, Mol: > 0 and var mol, Substance.Known.PhaseAt298K: Phase.Liquid } content)
+            {
+                all += mol;
+                apart += Array.IndexOf(open.Flammables, content) < 0 ? mol : 0;
+            }
+        }
+
+        return apart >= 0.2 * all;
     }
 
-    private static Finding Heated(OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
+    private static Finding Heated(List<OpenLiquid> group, ScreeningContext context, ContentsFlashPoint together)
     {
         var open = group.MaxBy(static one => one.State.TemperatureK)!;
         var state = open.State;
@@ -129,25 +148,33 @@ internal static class OpenFlammables
         };
     }
 
-    private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
+    private static Finding Standing(List<OpenLiquid> group, ScreeningContext context)
     {
         var open = Nearest(group, context.Policy);
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var state = open.State;
-        var how = Distances(open, context.Policy).Select(static distance => (double?)distance.BelowK).Min() is { } least
+        var how = Distances(open, context.Policy) is { Count: > 0 } distances && distances.Min(static distance => distance.BelowK) is var least
             ? least <= 0 ? $"{Wording.Text(Math.Round(-least))} K above a flash point" : $"only {Wording.Text(Math.Round(least))} K below a flash point"
             : "with a vapour that burns although no flash point is found";
-        string[] vessels = [.. group.Select(static one => one.State.Vessel.Id).Distinct(StringComparer.Ordinal)];
+        var vessels = new List<string>();
+        foreach (var one in group)
+        {
+            if (!vessels.Contains(one.State.Vessel.Id))
+            {
+                vessels.Add(one.State.Vessel.Id);
+            }
+        }
+
         return Finding("fire.flash-margin", group, open, context.Policy) with
         {
-            Vessel = vessels.Length == 1 ? vessels[0] : null,
+            Vessel = vessels.Count == 1 ? vessels[0] : null,
             Severity = large && context.Plan.Place is not { IsHood: true } ? Severity.Caution : Severity.Notice,
-            Statement = $"{Names(open.Burning)} {(open.Burning.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).Skip(1).Any() ? "stand" : "stands")} open in {Wording.List(vessels.Select(static vessel => $"“{vessel}”"))} at {Wording.Celsius(state.TemperatureK)}, {how}: keep ignition sources away{Large(open, large)}{Halogenated(open)}.",
+            Statement = $"{Names(open.Burning)} {(Array.Exists(open.Burning, content => !string.Equals(content.Substance.Key, open.Burning[0].Substance.Key, StringComparison.Ordinal)) ? "stand" : "stands")} open in {Wording.List(vessels.ConvertAll(static vessel => $"“{vessel}”"))} at {Wording.Celsius(state.TemperatureK)}, {how}: keep ignition sources away{Large(open, large)}{Halogenated(open)}.",
         };
     }
 
     /// <summary>The step with the least margin, of equal ones that with the most liquid.</summary>
-    private static OpenLiquid Nearest(OpenLiquid[] group, Policy policy)
+    private static OpenLiquid Nearest(List<OpenLiquid> group, Policy policy)
     {
         var (nearest, least, volume) = (group[0], Margin(group[0], policy), group[0].VolumeM3);
         foreach (var open in group)
@@ -176,7 +203,7 @@ internal static class OpenFlammables
             : least ?? 0;
     }
 
-    private static Finding Finding(string code, OpenLiquid[] group, OpenLiquid open, Policy policy) => new()
+    private static Finding Finding(string code, List<OpenLiquid> group, OpenLiquid open, Policy policy) => new()
     {
         Code = code,
         Hazard = Hazard.Fire,
@@ -185,7 +212,7 @@ internal static class OpenFlammables
         Vessel = open.State.Vessel.Id,
         Materials = MaterialIds.Of(open.Burning),
         Statement = "",
-        Evidence = [.. Margins(open, policy), .. open.Together is { } flash ? [Evidence(flash)] : Array.Empty<Evidence>()],
+        Evidence = Margins(open, policy),
     };
 
     private static string Names(Content[] contents) =>
@@ -195,8 +222,13 @@ internal static class OpenFlammables
 
     private static string Halogenated(OpenLiquid open)
     {
+        if (open.Hidden.Length == 0 && !Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!)))
+        {
+            return "";
+        }
+
         string[] names = [.. open.Hidden.Concat(open.Flammables.Where(static content => Combustion.IsHalogenated(content.Substance.Known!))).Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        return names.Length == 0 ? "" : $"; with {Wording.List(names)} in it no distance to a flash point is a valid margin";
+        return $"; with {Wording.List(names)} in it no distance to a flash point is a valid margin";
     }
 
     /// <summary>How far the step is below each flash point, and how far it should be, in K.</summary>
@@ -217,18 +249,26 @@ internal static class OpenFlammables
     }
 
     /// <summary>The same as evidence.</summary>
-    private static IEnumerable<Evidence> Margins(OpenLiquid open, Policy policy)
+    private static List<Evidence> Margins(OpenLiquid open, Policy policy)
     {
+        var evidence = new List<Evidence>(open.Flammables.Length + 2);
         foreach (var content in Distinct(open.Flammables))
         {
             var flash = content.Substance.Known!.FlashPointK!.Governing;
-            yield return Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, policy.FlashMarginK, [References.OfLimit("trgs-721", policy.FlashMarginK, Policy.Default.FlashMarginK), .. References.Full(flash.Sources)], flash.Quality);
+            evidence.Add(Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, policy.FlashMarginK, [References.OfLimit("trgs-721", policy.FlashMarginK, Policy.Default.FlashMarginK), .. References.Full(flash.Sources)], flash.Quality));
         }
 
         if (open.Together is { FlashPointK: { } together } estimate)
         {
-            yield return Margin("the liquids together", together, open.State.TemperatureK, policy.FlashMarginMixtureK, [References.OfLimit("trgs-721", policy.FlashMarginMixtureK, Policy.Default.FlashMarginMixtureK), .. estimate.Sources], estimate.Quality);
+            evidence.Add(Margin("the liquids together", together, open.State.TemperatureK, policy.FlashMarginMixtureK, [References.OfLimit("trgs-721", policy.FlashMarginMixtureK, Policy.Default.FlashMarginMixtureK), .. estimate.Sources], estimate.Quality));
         }
+
+        if (open.Together is { } flashed)
+        {
+            evidence.Add(Evidence(flashed));
+        }
+
+        return evidence;
     }
 
     /// <summary>The first of each substance, in the order of the keys.</summary>
@@ -274,9 +314,9 @@ internal static class OpenFlammables
     private static Content[] Near(StepState state, Policy policy)
     {
         List<Content>? near = null;
-        foreach (var content in state.Contents)
+        for (var index = 0; index < state.Contents.Count; index++)
         {
-            if (content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
+            if (state.Contents[index] is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known } content
                 && !FlashMargin.IsKept(policy, known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known)))
             {
                 (near ??= []).Add(content);
@@ -286,15 +326,29 @@ internal static class OpenFlammables
         return near is null ? [] : [.. near];
     }
 
+    private static Content[] Hidden(StepState state)
+    {
+        List<Content>? hidden = null;
+        for (var index = 0; index < state.Contents.Count; index++)
+        {
+            if (IsHidden(state.Contents[index]))
+            {
+                (hidden ??= []).Add(state.Contents[index]);
+            }
+        }
+
+        return hidden is null ? [] : [.. hidden];
+    }
+
     private static bool IsWithin(Content content, double temperatureK, Policy policy) => !FlashMargin.IsKept(policy, content.Substance.Known!.FlashPointK!.Governing.Value, temperatureK, mixture: false, halogenated: false);
 
     /// <summary>Halogenated, no flash point, and yet a flammable range (dichloromethane: 13 to 22 %).</summary>
     private static bool IsHidden(Content content) =>
         content is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid, FlashPointK: null, LowerFlammableLimit: not null, NonFlammable: not { Value: true } } known } && Combustion.IsHalogenated(known);
 
-    private static Clearing[] Offers(Finding finding, OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
+    private static Clearing[] Offers(Finding finding, List<OpenLiquid> group, ScreeningContext context, ContentsFlashPoint together)
     {
-        if (group[0].State.TemperatureStep is not { } setBy || Array.Exists(group, static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
+        if (group[0].State.TemperatureStep is not { } setBy || group.Exists(static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
         {
             return [];
         }

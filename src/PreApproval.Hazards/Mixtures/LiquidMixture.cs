@@ -46,16 +46,24 @@ public sealed class LiquidMixture
         }
 
         Parts = normal;
-        var rest = Array.FindAll(Indices(normal), index => !LeavesNoVapour(normal[index].Substance));
+        Span<int> room = normal.Length <= 64 ? stackalloc int[normal.Length] : new int[normal.Length];
+        var rest = Chosen(normal, room, static part => !LeavesNoVapour(part.Substance));
+        Span<int> place = normal.Length <= 64 ? stackalloc int[normal.Length] : new int[normal.Length];
+        Mixing = rest.Length == 1 ? rest.ToArray() : Chosen(normal, place, static part => !LeavesNoVapour(part.Substance) && part.Substance.UnifacGroups is not null).ToArray();
 
         // in one order whatever was typed first, so that a permutation changes no iteration
-        Mixing = rest.Length == 1 ? rest : Array.FindAll(rest, index => normal[index].Substance.UnifacGroups is not null);
-        Array.Sort(Mixing, (one, other) => string.CompareOrdinal(normal[one].Substance.Key, normal[other].Substance.Key));
-        Apart = Mixing.Length == rest.Length ? [] : Array.FindAll(rest, index => Array.IndexOf(Mixing, index) < 0);
-        LeftOut = rest.Length == normal.Length ? [] : Array.FindAll(Indices(normal), index => Array.IndexOf(rest, index) < 0);
+        SortByKey(Mixing, normal);
+        Apart = Mixing.Length == rest.Length ? [] : Chosen(normal, place, static part => !LeavesNoVapour(part.Substance) && part.Substance.UnifacGroups is null).ToArray();
+        LeftOut = rest.Length == normal.Length ? [] : Chosen(normal, place, static part => LeavesNoVapour(part.Substance)).ToArray();
         if (Mixing.Length > 1)
         {
-            Model = Unifac.TryCreate(Array.ConvertAll(Mixing, index => normal[index].Substance.UnifacGroups!.Value), out var gaps);
+            var groups = new IReadOnlyDictionary<int, int>[Mixing.Length];
+            for (var i = 0; i < groups.Length; i++)
+            {
+                groups[i] = normal[Mixing[i]].Substance.UnifacGroups!.Value;
+            }
+
+            Model = Unifac.TryCreate(groups, out var gaps);
             Gaps = gaps;
         }
 
@@ -65,9 +73,13 @@ public sealed class LiquidMixture
             total += normal[index].MoleFraction;
         }
 
-        _mixed = Array.ConvertAll(Mixing, index => total > 0 ? normal[index].MoleFraction / total : 0);
-        var uncovered = Model is null && Mixing.Length > 1 ? rest : Apart;
-        Held = rest.Length > 1 && uncovered.Length > 0 ? [.. uncovered.Select(index => normal[index].Substance).Where(SealedCharge.IsHeld)] : [];
+        _mixed = new double[Mixing.Length];
+        for (var i = 0; i < _mixed.Length; i++)
+        {
+            _mixed[i] = total > 0 ? normal[Mixing[i]].MoleFraction / total : 0;
+        }
+
+        Held = rest.Length > 1 ? HeldAmong(Model is null && Mixing.Length > 1 ? rest : Apart, normal) : [];
         Notes = Mixing.Length == normal.Length && Gaps.Count == 0 && Held.Count == 0 ? [] : [.. CompositionNotes()];
     }
 
@@ -205,15 +217,48 @@ public sealed class LiquidMixture
         return sum > 0 && double.IsFinite(sum) ? sum : throw new ArgumentException("Mole fractions are 0 or more, and not all 0.", nameof(parts));
     }
 
-    private static int[] Indices(MixtureComponent[] parts)
+    /// <summary>The places of the parts that fulfil a condition, in the room given.</summary>
+    private static Span<int> Chosen(MixtureComponent[] parts, Span<int> room, Predicate<MixtureComponent> condition)
     {
-        var indices = new int[parts.Length];
-        for (var index = 0; index < indices.Length; index++)
+        var count = 0;
+        for (var index = 0; index < parts.Length; index++)
         {
-            indices[index] = index;
+            if (condition(parts[index]))
+            {
+                room[count++] = index;
+            }
         }
 
-        return indices;
+        return room[..count];
+    }
+
+    private static void SortByKey(int[] places, MixtureComponent[] parts)
+    {
+        for (var index = 1; index < places.Length; index++)
+        {
+            var place = places[index];
+            var at = index;
+            for (; at > 0 && string.CompareOrdinal(parts[places[at - 1]].Substance.Key, parts[place].Substance.Key) > 0; at--)
+            {
+                places[at] = places[at - 1];
+            }
+
+            places[at] = place;
+        }
+    }
+
+    private static Substance[] HeldAmong(ReadOnlySpan<int> places, MixtureComponent[] parts)
+    {
+        List<Substance>? held = null;
+        foreach (var place in places)
+        {
+            if (SealedCharge.IsHeld(parts[place].Substance))
+            {
+                (held ??= []).Add(parts[place].Substance);
+            }
+        }
+
+        return held is null ? [] : [.. held];
     }
 
     /// <summary>True for what has no vapour worth counting and no groups to share mole fractions by.</summary>

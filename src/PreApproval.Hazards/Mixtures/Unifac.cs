@@ -84,11 +84,19 @@ public sealed partial class Unifac
         var count = 0;
         for (var c = 0; c < components.Count; c++)
         {
-            foreach (var (number, _) in components[c])
+            // the enumerator of the dictionary itself is no object
+            if (components[c] is Dictionary<int, int> own)
             {
-                if (!numbers[..count].Contains(number))
+                foreach (var (number, _) in own)
                 {
-                    numbers[count++] = number;
+                    Add(numbers, ref count, number);
+                }
+            }
+            else
+            {
+                foreach (var (number, _) in components[c])
+                {
+                    Add(numbers, ref count, number);
                 }
             }
         }
@@ -101,6 +109,14 @@ public sealed partial class Unifac
         }
 
         return groups;
+
+        static void Add(Span<int> numbers, ref int count, int number)
+        {
+            if (!numbers[..count].Contains(number))
+            {
+                numbers[count++] = number;
+            }
+        }
     }
 
     private static IReadOnlyList<string> Gaps(UnifacTable table, UnifacSubgroup[] groups)
