@@ -129,11 +129,11 @@ public sealed class NeutralisationScreen : IScreen
     /// <summary>What neutralises in this step: what can, less what could already before it. Null when nothing does, an amount is not known, or a declared reaction has it.</summary>
     private static Neutralisation? Neutralised(StepState state, IReadOnlyList<Content> earlier)
     {
-        if (state.Contents.Count < 2 || Side(state.Contents, Hydroxides) is not { Mol: > 0 } bases || Side(state.Contents, Acids) is not { Mol: > 0 } acids)
-        {
-            return null;
-        }
+        return state.Contents.Count >= 2 && Side(state.Contents, Hydroxides) is { Mol: > 0 } bases && Side(state.Contents, Acids) is { Mol: > 0 } acids ? Of(state, earlier, acids, bases) : null;
+    }
 
+    private static Neutralisation? Of(StepState state, IReadOnlyList<Content> earlier, (double Mol, Content[] Members) acids, (double Mol, Content[] Members) bases)
+    {
         var taken = state.Reactions.SelectMany(static reaction => reaction.Consumes).Select(static one => one.MaterialId).ToHashSet(StringComparer.Ordinal);
         if (acids.Members.Concat(bases.Members).Any(content => content.MaterialId is { } id && taken.Contains(id)))
         {

@@ -36,9 +36,9 @@ public sealed class AirborneScreen : IScreen
                 continue;
             }
 
-            foreach (var content in state.Contents)
+            for (var index = 0; index < state.Contents.Count; index++)
             {
-                if (Of(state, content, area, context) is { Ratio: >= 1 } breathed)
+                if (Of(state, state.Contents[index], area, context) is { Ratio: >= 1 } breathed)
                 {
                     if (!worst.TryGetValue(state.Vessel.Id, out var list))
                     {
@@ -246,9 +246,9 @@ public sealed class AirborneScreen : IScreen
         var steps = new List<string>();
         foreach (var state in context.Walk.States)
         {
-            foreach (var content in state.Contents)
+            for (var index = 0; index < state.Contents.Count; index++)
             {
-                if (content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, ExposureLimits: null, BoilingPointK: { } boils, HazardStatements.Value: { Count: > 0 } statements } }
+                if (state.Contents[index] is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, PhaseAt298K: Phase.Liquid, ExposureLimits: null, BoilingPointK: { } boils, HazardStatements.Value: { Count: > 0 } statements } } content
                     && HealthBand.At(boils.Value - 273.15, state.TemperatureK - 273.15) != Evaporability.Low
                     && OpenSurface.M2(state) is not null
                     && HealthBand.Of(statements.Select(static statement => statement.Code)) is >= 'C' and var band)

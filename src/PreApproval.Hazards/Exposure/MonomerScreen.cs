@@ -25,9 +25,7 @@ public sealed class MonomerScreen : IScreen
     {
         foreach (var material in context.Plan.Materials)
         {
-            var substance = AmountConversion.Parts(material.Composition).Select(static part => part.Substance)
-                .FirstOrDefault(static substance => substance.Known?.Identity.Cas is { } cas && PeroxideFormer.All.TryGetValue(cas, out var former) && former.Class == PeroxideClass.Polymerising);
-            if (substance is null)
+            if (Polymerising(material) is not { } substance)
             {
                 continue;
             }
@@ -55,6 +53,20 @@ public sealed class MonomerScreen : IScreen
                     $"Distilling {substance.Name} “{material.Id}” in step {distilled.Step.Id} leaves the inhibitor behind: keep some in the still, collect cold, and add inhibitor to what is not used the same day.");
             }
         }
+    }
+
+    private static PlanSubstance? Polymerising(Material material)
+    {
+        var parts = AmountConversion.Parts(material.Composition);
+        for (var index = 0; index < parts.Count; index++)
+        {
+            if (parts[index].Substance is { Known.Identity.Cas: { } cas } substance && PeroxideFormer.All.TryGetValue(cas, out var former) && former.Class == PeroxideClass.Polymerising)
+            {
+                return substance;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>What the form says of the inhibitor: true, false, or null when it says nothing.</summary>

@@ -57,7 +57,12 @@ public sealed class FireScreen : IScreen
         {
             // what has not changed since an earlier step burns as it did there
             var state = walk.States[index];
-            var same = scenes.FindLastIndex(scene => ReferenceEquals(scene.State.Contents, state.Contents));
+            var same = scenes.Count - 1;
+            while (same >= 0 && !ReferenceEquals(scenes[same].State.Contents, state.Contents))
+            {
+                same--;
+            }
+
             scenes.Add(new Scene(state, same < 0 ? new Fuel(BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
         }
 

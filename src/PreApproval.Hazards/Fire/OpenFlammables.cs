@@ -272,8 +272,25 @@ internal static class OpenFlammables
     }
 
     /// <summary>The first of each substance, in the order of the keys.</summary>
-    private static Content[] Distinct(Content[] contents) => contents.Length < 2 ? contents :
-        [.. contents.DistinctBy(static content => content.Substance.Key, StringComparer.Ordinal).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal)];
+    private static List<Content> Distinct(Content[] contents)
+    {
+        var firsts = new List<Content>(contents.Length);
+        foreach (var content in contents)
+        {
+            var at = 0;
+            while (at < firsts.Count && string.CompareOrdinal(firsts[at].Substance.Key, content.Substance.Key) < 0)
+            {
+                at++;
+            }
+
+            if (at == firsts.Count || !string.Equals(firsts[at].Substance.Key, content.Substance.Key, StringComparison.Ordinal))
+            {
+                firsts.Insert(at, content);
+            }
+        }
+
+        return firsts;
+    }
 
     private static Evidence Margin(string name, double flashK, double temperatureK, double limitK, IReadOnlyList<string> sources, Quality quality) => new()
     {

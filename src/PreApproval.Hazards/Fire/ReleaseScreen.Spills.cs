@@ -96,8 +96,9 @@ internal static partial class ReleaseScreen
         Span<double> mol = stackalloc double[Math.Min(state.Contents.Count, 64)];
         mol = state.Contents.Count > mol.Length ? new double[state.Contents.Count] : mol;
         var count = 0;
-        foreach (var content in state.Contents)
+        for (var index = 0; index < state.Contents.Count; index++)
         {
+            var content = state.Contents[index];
             if (MaySpill(content) && string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))
             {
                 mol[count++] = content.Mol ?? double.PositiveInfinity;

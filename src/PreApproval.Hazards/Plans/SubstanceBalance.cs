@@ -27,8 +27,8 @@ public sealed record SubstanceBalance(
 /// <summary>Keeps the balance while the plan is followed.</summary>
 internal sealed class BalanceLedger
 {
-    private readonly Dictionary<string, Account> accounts = new(StringComparer.Ordinal);
-    private readonly List<string> order = [];
+    // in the order in which the substances first appear; a plan has few
+    private readonly List<Account> accounts = [];
 
     public void Charge(IReadOnlyList<Content> contents) => Post(contents, static (account, mol) => account.Charged += mol);
 
@@ -46,11 +46,8 @@ internal sealed class BalanceLedger
     public IReadOnlyList<SubstanceBalance> Close(IEnumerable<Content> left)
     {
         Post([.. left], static (account, mol) => account.InVessels += mol);
-        return
-        [
-            .. order.Select(key => accounts[key]).Select(static account => new SubstanceBalance(
-                account.Substance, account.Charged, account.Produced, account.CountedTwice, account.Consumed, account.Removed, account.GivenOff, account.InVessels, !account.Unknown)),
-        ];
+        return accounts.ConvertAll(static account => new SubstanceBalance(
+            account.Substance, account.Charged, account.Produced, account.CountedTwice, account.Consumed, account.Removed, account.GivenOff, account.InVessels, !account.Unknown));
     }
 
     private void Post(IReadOnlyList<Content> contents, Action<Account, double> entry)
@@ -63,11 +60,7 @@ internal sealed class BalanceLedger
 
     private void Post(PlanSubstance substance, double? mol, Action<Account, double> entry)
     {
-        if (!accounts.TryGetValue(substance.Key, out var account))
-        {
-            accounts[substance.Key] = account = new Account(substance);
-            order.Add(substance.Key);
-        }
+        var account = Of(substance);
 
         if (mol is { } known)
         {
@@ -77,6 +70,20 @@ internal sealed class BalanceLedger
         {
             account.Unknown = true;
         }
+    }
+
+    private Account Of(PlanSubstance substance)
+    {
+        foreach (var account in accounts)
+        {
+            if (string.Equals(account.Substance.Key, substance.Key, StringComparison.Ordinal))
+            {
+                return account;
+            }
+        }
+
+        accounts.Add(new Account(substance));
+        return accounts[^1];
     }
 
     private sealed class Account(PlanSubstance substance)

@@ -202,5 +202,6 @@ public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<W
     internal IEnumerable<Content> LeftInVessels { get; init; } = [];
 
     /// <summary>The states of each vessel in step order, the vessel that comes first in front.</summary>
-    internal IReadOnlyList<StepState[]> ByVessel => field ??= [.. States.GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal).Select(static group => group.ToArray())];
+    internal IReadOnlyList<StepState[]> ByVessel => field ??=
+        Grouping.Of(States, static _ => true, static (one, other) => string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal)).ConvertAll(static group => group.ToArray());
 }

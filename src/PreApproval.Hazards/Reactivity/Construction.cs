@@ -6,33 +6,33 @@ namespace PreApproval.Hazards.Reactivity;
 /// <summary>What the vessel, its closure and its fittings are made of, as far as their words say and the table of encounters asks.</summary>
 internal static class Construction
 {
-    public static IEnumerable<string> Of(Vessel vessel)
+    public static void AddTo(HashSet<string> present, Vessel vessel)
     {
         if (VesselKinds.SaysGlass(vessel.Kind))
         {
-            yield return EncounterTable.Glass;
+            present.Add(EncounterTable.Glass);
         }
 
         // a lining keeps the contents from the metal
         if ((Says(vessel.Kind, "steel") || Says(vessel.Kind, "autoclave")) && !Says(vessel.Kind, "lined") && !Says(vessel.Kind, "liner"))
         {
-            yield return EncounterTable.Steel;
+            present.Add(EncounterTable.Steel);
         }
 
         if (Anywhere(vessel, "brass") || Anywhere(vessel, "copper"))
         {
-            yield return EncounterTable.CopperAlloy;
+            present.Add(EncounterTable.CopperAlloy);
         }
 
         // the aluminium of a crimp cap lies behind its septum
         if (Says(vessel.Kind, "aluminium") || Says(vessel.Kind, "aluminum") || AnyPart(vessel, "aluminium") || AnyPart(vessel, "aluminum"))
         {
-            yield return EncounterTable.AluminiumWare;
+            present.Add(EncounterTable.AluminiumWare);
         }
 
         if (Anywhere(vessel, "PTFE"))
         {
-            yield return EncounterTable.Ptfe;
+            present.Add(EncounterTable.Ptfe);
         }
     }
 

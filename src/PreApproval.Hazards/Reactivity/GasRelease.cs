@@ -19,18 +19,29 @@ internal static class GasRelease
     /// <summary>What each opening or venting lets out; steps that let nothing out are not in it.</summary>
     public static IEnumerable<(StepState State, IReadOnlyList<OpenGas> Gases)> Of(ScreeningContext context)
     {
-        var before = new Dictionary<string, StepState>(StringComparer.Ordinal);
-        foreach (var state in context.Walk.States)
+        for (var index = 0; index < context.Walk.States.Count; index++)
         {
+            var state = context.Walk.States[index];
             OpenGas[] gases = state.ClosedBefore is { Closing: not null } closed ? [.. Summed(FromClosed(closed, state, context))]
-                : state.Step.Action == StepAction.Open && before.TryGetValue(state.Vessel.Id, out var vented) ? [.. FromBalloon(vented)]
+                : state.Step.Action == StepAction.Open && Before(context.Walk.States, index) is { } vented ? [.. FromBalloon(vented)]
                 : [];
-            before[state.Vessel.Id] = state;
             if (gases.Length > 0)
             {
                 yield return (state, gases);
             }
         }
+    }
+
+    /// <summary>The vessel of a state as the step before left it.</summary>
+    private static StepState? Before(IReadOnlyList<StepState> states, int index)
+    {
+        var before = index - 1;
+        while (before >= 0 && !string.Equals(states[before].Vessel.Id, states[index].Vessel.Id, StringComparison.Ordinal))
+        {
+            before--;
+        }
+
+        return before < 0 ? null : states[before];
     }
 
     private static IEnumerable<OpenGas> FromClosed(StepState closed, StepState opening, ScreeningContext context)

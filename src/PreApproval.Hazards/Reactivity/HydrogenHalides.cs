@@ -24,12 +24,14 @@ internal static class HydrogenHalides
         {
             if (!ReferenceEquals(KeptByBase(meetings[index], contents), meetings[index]))
             {
-                return [.. meetings.Select(meeting => KeptByBase(meeting, contents))];
+                return All(meetings, contents);
             }
         }
 
         return meetings;
     }
+
+    private static Meeting[] All(IReadOnlyList<Meeting> meetings, IReadOnlyList<Content> contents) => [.. meetings.Select(meeting => KeptByBase(meeting, contents))];
 
     private static Meeting KeptByBase(Meeting meeting, IReadOnlyList<Content> contents)
     {

@@ -124,13 +124,9 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
             present.Add(EncounterTable.Air);
         }
 
-        foreach (var material in Construction.Of(state.Vessel))
-        {
-            present.Add(material);
-        }
-
+        Construction.AddTo(present, state.Vessel);
         if (state.Headspace is Headspace.Gas && state.Closing is { } closing
-            && closing.Gases.Where(static pair => pair.Gas == StandardGases.Oxygen).Sum(static pair => pair.Fraction) * closing.PressurePaAbs > PurgedOxygenPa)
+            && OxygenIn(closing) * closing.PressurePaAbs > PurgedOxygenPa)
         {
             present.Add(EncounterTable.UnpurgedAir);
         }
@@ -161,6 +157,17 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
         {
             present.Add(EncounterTable.GroundJoints);
         }
+    }
+
+    private static double OxygenIn(Closing closing)
+    {
+        double oxygen = 0;
+        for (var index = 0; index < closing.Gases.Count; index++)
+        {
+            oxygen += closing.Gases[index].Gas == StandardGases.Oxygen ? closing.Gases[index].Fraction : 0;
+        }
+
+        return oxygen;
     }
 
     private static List<Meeting> Among(List<Partner> partners, StepState? scene, double temperatureK, EncounterIndex table)

@@ -52,6 +52,11 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
     /// <summary>The closed vessel at a step, computed once; null when open or when its volume is not known.</summary>
     internal ClosedAssessment? Closed(StepState state)
     {
+        if (!state.Sealed)
+        {
+            return null;
+        }
+
         if (!closed.TryGetValue(state, out var assessment))
         {
             assessment = ClosedAssessment.Of(state, latest.GetValueOrDefault(state.Vessel.Id));

@@ -32,7 +32,7 @@ internal static class ImmiscibleBound
         {
             var part = i < point.Mixing.Length ? point.Mixing[i] : point.Apart[i - point.Mixing.Length];
             var all = part.Mol * perMol;
-            var pressure = part.PastCritical ? all : Math.Min(all, part.SaturationPa);
+            var pressure = Pressure(part, perMol);
             liquid |= pressure < all;
             held -= pressure / perMol * part.M3PerMol;
             partial[part.Key] = pressure;
@@ -68,6 +68,37 @@ internal static class ImmiscibleBound
             Quality = point.Quality,
         };
     }
+
+    /// <summary>The pressure of <see cref="Solve"/> alone, in Pa absolute, for searches and the timeline; null where there is none.</summary>
+    public static double? PascalAt(VesselPoint point, double gasMol)
+    {
+        if (point.Unknown.Count > 0)
+        {
+            return null;
+        }
+
+        var free = point.Charge.VolumeM3 - point.CondensedM3;
+        if (!(free > 0))
+        {
+            return Solve(point, gasMol).PressurePaAbs;
+        }
+
+        var perMol = GasConstant * point.TemperatureK / free;
+        var total = gasMol * perMol;
+        for (var i = 0; i < point.Mixing.Length + point.Apart.Length; i++)
+        {
+            total += Pressure(i < point.Mixing.Length ? point.Mixing[i] : point.Apart[i - point.Mixing.Length], perMol);
+        }
+
+        for (var i = 0; i < point.DissolvedPa.Length; i++)
+        {
+            total += Math.Min(point.Charge.Dissolved[i].Mol * perMol, point.DissolvedPa[i]);
+        }
+
+        return gasMol > 0 ? Math.Min(total, LiquidFull.CeilingPa(point, total - (gasMol * perMol), gasMol, partialPa: null, molPerPa: 0)) : total;
+    }
+
+    private static double Pressure(VolatilePart part, double perMol) => part.PastCritical ? part.Mol * perMol : Math.Min(part.Mol * perMol, part.SaturationPa);
 
     internal static string Names(IEnumerable<Substance> substances) => string.Join(", ", substances.Select(s => s.Identity.Name));
 }

@@ -44,7 +44,7 @@ internal static class OpeningPressure
             notCounted.Add(undeclared?.Words ?? "the gas a declared reaction makes");
         }
 
-        var (condensed, _) = CondensableGas.Condensed(before with { WorstTemperatureK = state.TemperatureK }, Math.Max(0, volume - FillLimits.CondensedM3(before.ContentsAfter).M3));
+        var (condensed, _) = undeclared is null ? default : CondensableGas.Condensed(before with { WorstTemperatureK = state.TemperatureK }, Math.Max(0, volume - FillLimits.CondensedM3(before.ContentsAfter).M3));
         var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = Math.Max(0, (before.GasEvolvedMol ?? 0) + (undeclared?.Mol ?? 0) - condensed) };
         var whole = new SealedCharge(input, context.ChargeOf(before));
         var (charge, opened) = HeldGas.At(whole, state.TemperatureK);

@@ -64,8 +64,13 @@ public static class RatingByTemperature
     {
         ArgumentNullException.ThrowIfNull(vessel);
         var material = VesselKinds.MaterialOf(vessel.Kind);
-        double?[] all = [At(vessel.RatingPaGauge, vessel.MaximumTemperatureK, material, temperatureK), .. vessel.Parts.Select(part => At(part.RatingPaGauge, part.MaximumTemperatureK, material, temperatureK))];
-        return Array.Exists(all, static rating => rating is null) ? null : all.Min();
+        var weakest = At(vessel.RatingPaGauge, vessel.MaximumTemperatureK, material, temperatureK);
+        foreach (var part in vessel.Parts)
+        {
+            weakest = weakest is { } known && At(part.RatingPaGauge, part.MaximumTemperatureK, material, temperatureK) is { } own ? Math.Min(known, own) : null;
+        }
+
+        return weakest;
     }
 
     /// <summary>Material and highest service temperature in K of a seal, liner or closure, by its words; null when they name none.</summary>

@@ -204,7 +204,7 @@ internal sealed partial class SealedCharge
     public IReadOnlyList<string> MissingFrom(ModelState governing, double temperatureK) => Missing(PointAt(temperatureK), governing);
 
     /// <summary>The immiscible bound in Pa; null where there is none.</summary>
-    public double? BoundPaAt(double temperatureK) => ImmiscibleBound.Solve(PointAt(temperatureK), GasMol).PressurePaAbs;
+    public double? BoundPaAt(double temperatureK) => ImmiscibleBound.PascalAt(PointAt(temperatureK), GasMol);
 
     /// <summary>The properties at a temperature in K; those of the last one are kept, for what is asked twice.</summary>
     private VesselPoint PointAt(double temperatureK) => _point?.TemperatureK == temperatureK ? _point : _point = new VesselPoint(this, temperatureK);

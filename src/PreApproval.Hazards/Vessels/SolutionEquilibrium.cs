@@ -56,6 +56,11 @@ internal sealed partial class SolutionEquilibrium
     /// <summary>What is not published of this mixture, in words for a sentence; empty when the data cover it.</summary>
     public static IReadOnlyList<string> Doubts(SealedCharge charge)
     {
+        if (charge.Dissolved.Length == 0)
+        {
+            return [];
+        }
+
         var doubts = new List<string>();
         var others = charge.Mixing.Where(static part => part.Substance.Key is not SolutionVapour.Water).Select(static part => part.Substance).ToArray();
         var inWater = others.Length < charge.Mixing.Length;
