@@ -22,9 +22,9 @@ internal static class AirborneGaps
         var steps = new List<string>();
         foreach (var state in context.Walk.States)
         {
-            foreach (var content in state.Contents)
+            for (var index = 0; index < state.Contents.Count; index++)
             {
-                if (content is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, ExposureLimits: { } limits } known }
+                if (state.Contents[index] is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, ExposureLimits: { } limits } known } content
                     && Why(known, limits, state.TemperatureK, AirborneScreen.IsLiquid(content, state)) is { } why && OpenSurface.M2(state) is not null)
                 {
                     (found ??= new(StringComparer.Ordinal)).TryAdd(content.Substance.Key, (content, why));

@@ -28,9 +28,11 @@ public sealed class PeroxideScreen : IScreen
     {
         foreach (var material in context.Plan.Materials)
         {
-            foreach (var part in AmountConversion.Parts(material.Composition).Where(static part => Formers.ContainsKey(part.Substance.Known?.Identity.Cas ?? part.Substance.Key)))
+            var parts = AmountConversion.Parts(material.Composition);
+            for (var index = 0; index < parts.Count; index++)
             {
-                if (Of(material, part.Substance, context) is { } finding)
+                var substance = parts[index].Substance;
+                if (Formers.ContainsKey(substance.Known?.Identity.Cas ?? substance.Key) && Of(material, substance, context) is { } finding)
                 {
                     yield return finding;
                     break;

@@ -10,15 +10,6 @@ internal sealed class ContentsFlashPoint
 {
     private readonly Dictionary<string, FlashPointEstimate> _known = new(StringComparer.Ordinal);
 
-    // by composition alone, so that a trial of a change need not search again
-    private readonly Dictionary<string, FlashPointEstimate> _estimates;
-
-    /// <summary>For one screening.</summary>
-    public ContentsFlashPoint() => _estimates = new(StringComparer.Ordinal);
-
-    /// <summary>For the trial of a change within a screening.</summary>
-    public ContentsFlashPoint(ContentsFlashPoint screening) => _estimates = screening._estimates;
-
     /// <summary>
     /// No mixture of the few liquids of a flask flashes further than this below its lowest pure flash point, in K: with activities at
     /// most 1, eight components flashing alike would come to ln 8 over a slope of about 0.05 per K. Spares cold steps the work.
@@ -69,12 +60,7 @@ internal sealed class ContentsFlashPoint
                 return null;
             }
 
-            if (!_estimates.TryGetValue(key, out flash))
-            {
-                _estimates[key] = flash = MixtureFlashPoint.Of(mixture);
-            }
-
-            _known[key] = flash;
+            _known[key] = flash = MixtureFlashPoint.Of(mixture);
         }
 
         return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK > kelvin - marginK ? flash : null;

@@ -92,7 +92,7 @@ internal static class OpenFlammables
         foreach (var group in Grouping.Of(opens, static open => open.State.Heated, static (one, other) => string.Equals(one.State.Vessel.Id, other.State.Vessel.Id, StringComparison.Ordinal) && one.State.TemperatureStep == other.State.TemperatureStep))
         {
             var finding = Heated(group, context, together);
-            yield return finding with { ClearedBy = Offers(finding, group, context, together) };
+            yield return finding with { ClearedBy = Offers(group, context, together) };
         }
 
         // what is carried from flask to flask is one matter
@@ -363,7 +363,7 @@ internal static class OpenFlammables
     private static bool IsHidden(Content content) =>
         content is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid, FlashPointK: null, LowerFlammableLimit: not null, NonFlammable: not { Value: true } } known } && Combustion.IsHalogenated(known);
 
-    private static Clearing[] Offers(Finding finding, List<OpenLiquid> group, ScreeningContext context, ContentsFlashPoint together)
+    private static Clearing[] Offers(List<OpenLiquid> group, ScreeningContext context, ContentsFlashPoint together)
     {
         if (group[0].State.TemperatureStep is not { } setBy || group.Exists(static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
         {
@@ -377,13 +377,9 @@ internal static class OpenFlammables
         }
 
         var offer = new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
-        var plan = Clearings.Apply(context.Plan, offer);
-        var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
-        var again = new ContentsFlashPoint(together);
-        return Array.Exists(Of(trial, again), open => open.State.Heated
-            && string.Equals(open.State.Vessel.Id, finding.Vessel, StringComparison.Ordinal)
-            && finding.Steps.Contains(open.State.Step.Id, StringComparer.Ordinal))
-            ? []
-            : [offer];
+        // the trial is of this check alone: the steps hold what they held, colder
+        return group.Exists(open => IsNear(open.State with { TemperatureK = celsius + 273.15 }, together, context.Policy)) ? [] : [offer];
     }
+
+    private static bool IsNear(StepState state, ContentsFlashPoint together, Policy policy) => Near(state, policy).Length > 0 || Together(state, together, policy) is not null;
 }

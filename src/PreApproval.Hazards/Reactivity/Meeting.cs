@@ -90,11 +90,14 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
         partners.Clear();
         if (state.Reactions.Count > 0)
         {
-            meetings = [.. meetings, .. OfProducts(state, table).Where(own => !meetings.Any(meeting => ReferenceEquals(meeting.Encounter, own.Encounter)))];
+            meetings = WithProducts(meetings, state, table);
         }
 
         return meetings;
     }
+
+    private static Meeting[] WithProducts(IReadOnlyList<Meeting> meetings, StepState state, EncounterIndex table) =>
+        [.. meetings, .. OfProducts(state, table).Where(own => !meetings.Any(meeting => ReferenceEquals(meeting.Encounter, own.Encounter)))];
 
     /// <summary>
     /// What the step itself makes, against heat, air and what is done to it: nothing else of its step may be left to meet, and what is left meets it in the next. A gas is gone by then, and a weak finding

@@ -187,11 +187,11 @@ internal static class Strips
         var partners = new List<PairPartner>();
         foreach (var state in walk.States)
         {
-            foreach (var content in state.Contents)
+            for (var index = 0; index < state.Contents.Count; index++)
             {
-                if (!content.Spent)
+                if (!state.Contents[index].Spent)
                 {
-                    Join(partners, content, content.MassFraction);
+                    Join(partners, state.Contents[index], state.Contents[index].MassFraction);
                 }
             }
         }

@@ -57,7 +57,7 @@ public static class Screener
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(policy);
         var context = new ScreeningContext(plan, policy, Walk.Follow(plan, policy));
-        var findings = new List<Finding>();
+        var findings = new List<Finding>(32);
         foreach (var screen in Screens)
         {
             foreach (var finding in screen.Find(context))

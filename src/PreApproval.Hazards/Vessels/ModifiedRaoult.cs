@@ -52,6 +52,12 @@ internal static class ModifiedRaoult
             return Solve(point, gasMol, point.Mixing, charge.ActivitiesAt(point.TemperatureK));
         }
 
+        return WithoutNegligible(point, gasMol);
+    }
+
+    private static RaoultAnswer WithoutNegligible(VesselPoint point, double gasMol)
+    {
+        var charge = point.Charge;
         // Where parameters are missing, liquids without a vapour pressure to speak of may be left out; the rest may be covered.
         var counted = Enumerable.Range(0, charge.Mixing.Length).Where(i => point.Mixing[i].SaturationPa >= SealedCharge.NegligiblePa).ToArray();
         IReadOnlyList<string> gaps = charge.Gaps;

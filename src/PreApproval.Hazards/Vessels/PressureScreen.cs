@@ -55,29 +55,8 @@ public sealed class PressureScreen : IScreen
     }
 
     /// <summary>The closed steps, those of one vessel, closing and setting of the temperature together.</summary>
-    private static List<StepState[]> Closed(IReadOnlyList<StepState> states)
-    {
-        var groups = new List<StepState[]>();
-        for (var index = 0; index < states.Count; index++)
-        {
-            if (states[index] is not { Closing: not null } state)
-            {
-                continue;
-            }
-
-            var at = groups.FindIndex(group => AreOneMatter(group[0], state));
-            if (at < 0)
-            {
-                groups.Add([state]);
-            }
-            else
-            {
-                groups[at] = [.. groups[at], state];
-            }
-        }
-
-        return groups;
-    }
+    private static List<StepState[]> Closed(IReadOnlyList<StepState> states) =>
+        Grouping.Of(states, static state => state.Sealed, AreOneMatter).ConvertAll(static group => group.ToArray());
 
     private static bool AreOneMatter(StepState one, StepState other) =>
         string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal) && one.Closing!.StepIndex == other.Closing!.StepIndex && one.TemperatureStep == other.TemperatureStep;

@@ -18,7 +18,7 @@ public sealed class VesselCareScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
-        foreach (var group in context.Walk.States.Where(static state => state.Closing is not null).GroupBy(static state => (state.VesselIndex, state.Closing!.StepIndex)))
+        foreach (var group in Grouping.Of(context.Walk.States, static state => state.Sealed, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
         {
             StepState[] closed = [.. group];
             var pressed = Array.FindAll(closed, state => context.Closed(state) is not { } one || one.LiquidFull || one.WorstPaGauge > context.Policy.UnratedCautionPa);
