@@ -57,14 +57,15 @@ internal static class ModifiedRaoult
 
     private static RaoultAnswer WithoutNegligible(VesselPoint point, double gasMol)
     {
-        var charge = point.Charge;
         // Where parameters are missing, liquids without a vapour pressure to speak of may be left out; the rest may be covered.
-        var counted = Enumerable.Range(0, charge.Mixing.Length).Where(i => point.Mixing[i].SaturationPa >= SealedCharge.NegligiblePa).ToArray();
-        IReadOnlyList<string> gaps = charge.Gaps;
-        var model = counted.Length < 2 ? null : Unifac.TryCreate([.. counted.Select(i => charge.Mixing[i].Substance.UnifacGroups!.Value)], out gaps);
-        return counted.Length < 2 || model is not null
-            ? Solve(point, gasMol, [.. counted.Select(i => point.Mixing[i])], model?.At(point.TemperatureK))
-            : Refuse($"UNIFAC has no published interaction parameters for {string.Join(", ", gaps)}");
+        var counted = Array.FindAll(point.Mixing, static part => part.SaturationPa >= SealedCharge.NegligiblePa);
+        if (counted.Length < 2)
+        {
+            return Solve(point, gasMol, counted, null);
+        }
+
+        var model = point.Charge.ActivitiesAmong(counted, point.TemperatureK, out var gaps);
+        return model is not null ? Solve(point, gasMol, counted, model) : Refuse($"UNIFAC has no published interaction parameters for {string.Join(", ", gaps)}");
     }
 
     // No liquid counts for more than its full vapour pressure, and for all of it where no activity model covers them all.
