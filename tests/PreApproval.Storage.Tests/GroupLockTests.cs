@@ -20,9 +20,9 @@ public sealed class GroupLockTests(PostgresServer server)
         await using TestWorld world = await TestWorld.CreateAsync(server);
         await using NpgsqlConnection holder = await OpenAsync(world);
         await using NpgsqlTransaction holding = await holder.BeginTransactionAsync(Cancellation);
-        await ExecuteAsync(holder, $"SELECT FROM group_policy WHERE group_id = '{world.GroupId}' FOR SHARE");
+        await TestWorld.ExecuteAsync(holder, $"SELECT FROM group_policy WHERE group_id = '{world.GroupId}' FOR SHARE");
         Task<Result<GroupSubstanceView, Refusal>> adding = AddAsync(world, world.Rosa, "invented ester");
-        await WaitingAsync(world, 1, adding);
+        await world.LocksAsync(1, Cancellation, adding);
         Assert.False(adding.IsCompleted);
         await holding.CommitAsync(Cancellation);
         Assert.True((await adding).IsOk);
@@ -46,9 +46,9 @@ public sealed class GroupLockTests(PostgresServer server)
         // Both get as far as they can while nobody writes to the log.
         await using NpgsqlConnection holder = await OpenAsync(world);
         await using NpgsqlTransaction holding = await holder.BeginTransactionAsync(Cancellation);
-        await ExecuteAsync(holder, "SELECT FROM audit_head FOR UPDATE");
+        await TestWorld.ExecuteAsync(holder, "SELECT FROM audit_head FOR UPDATE");
         Task<Result<GroupSubstanceView, Refusal>>[] both = [AddAsync(world, world.Rosa, "invented ester"), AddAsync(world, world.Lena, "invented ether")];
-        await WaitingAsync(world, 2, both);
+        await world.LocksAsync(2, Cancellation, both);
         await holding.CommitAsync(Cancellation);
         Result<GroupSubstanceView, Refusal>[] answers = await Task.WhenAll(both);
         Assert.Equal(RefusalKind.Conflict, Assert.Single(answers, answer => !answer.IsOk).Error?.Kind);
@@ -86,22 +86,5 @@ public sealed class GroupLockTests(PostgresServer server)
         var connection = new NpgsqlConnection(world.Database.Owner);
         await connection.OpenAsync(Cancellation);
         return connection;
-    }
-
-    private static async Task ExecuteAsync(NpgsqlConnection connection, string sql)
-    {
-#pragma warning disable CA2100 // the tests' own words
-        await using var command = new NpgsqlCommand(sql, connection);
-#pragma warning restore CA2100
-        await command.ExecuteNonQueryAsync(Cancellation);
-    }
-
-    /// <summary>Until so many sessions wait for a lock, or a call has ended without one.</summary>
-    private static async Task WaitingAsync(TestWorld world, int sessions, params Task[] calls)
-    {
-        while (await world.ScalarAsync<long>("SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'") < sessions && !Array.Exists(calls, call => call.IsCompleted))
-        {
-            await Task.Delay(10, Cancellation);
-        }
     }
 }

@@ -2,7 +2,6 @@ using System.Text.Json;
 using Microsoft.Extensions.DependencyInjection;
 using Npgsql;
 using PreApproval.Documents;
-using PreApproval.Procedures.History;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Testing;
@@ -22,7 +21,7 @@ public sealed class GroupSubstanceTests(PostgresServer server)
         Assert.Equal((1, "invented ester", "Rosa Reviewer"), (added.Version, added.Substance.Name, added.ChangedBy));
         Assert.Equal(1, await world.ScalarAsync<long>("SELECT count(*) FROM audit_event WHERE action = 'substance.added'"));
         Assert.Equal(added.ContentDigest, await world.ScalarAsync<string>("SELECT convert_from(leaf_bytes, 'UTF8')::jsonb ->> 'payloadSha256' FROM audit_event WHERE action = 'substance.added'"));
-        Assert.Equal("", await CheckAsync(world));
+        Assert.Empty((await world.CheckLogAsync()).Faults);
     }
 
     [Fact]
@@ -90,7 +89,7 @@ public sealed class GroupSubstanceTests(PostgresServer server)
         Assert.Equal([54.0, 63.0], versions.Select(version => version.Substance.Properties.FlashPoint!.Value));
         Assert.Equal("Lena Lead, Rosa Reviewer", string.Join(", ", versions.Select(version => version.ChangedBy)));
         Assert.Contains("flash point 63 °C → 54 °C", await world.ScalarAsync<string>("SELECT summary FROM audit_event WHERE action = 'substance.changed'"), StringComparison.Ordinal);
-        Assert.Equal("", await CheckAsync(world));
+        Assert.Empty((await world.CheckLogAsync()).Faults);
     }
 
     [Fact]
@@ -151,7 +150,7 @@ public sealed class GroupSubstanceTests(PostgresServer server)
         Assert.Empty(await world.CallAsync<OwnValues, IReadOnlyList<Documents.Substances.ListedGroupSubstance>>(x => x.ListAsync(mia, None)));
         Assert.Equal(RefusalKind.Conflict, (await ChangeAsync(world, world.Rosa, added.Id, 2, Substance("again"))).Error?.Kind);
         Assert.Equal("the sample was something else", await world.ScalarAsync<string>("SELECT reason FROM audit_event WHERE action = 'substance.retired'"));
-        Assert.Equal("", await CheckAsync(world));
+        Assert.Empty((await world.CheckLogAsync()).Faults);
     }
 
     [Fact]
@@ -221,13 +220,5 @@ public sealed class GroupSubstanceTests(PostgresServer server)
     {
         Actor actor = await world.ActorAsync(world.Mia);
         return TestWorld.Must(await world.CallAsync<GroupSubstanceHandler, Result<IReadOnlyList<GroupSubstanceView>, Refusal>>(handler => handler.VersionsAsync(actor, id, None)));
-    }
-
-    /// <summary>What the check of the log finds.</summary>
-    private static async Task<string> CheckAsync(TestWorld world)
-    {
-        Actor lena = await world.ActorAsync(world.Lena);
-        LogStatus status = TestWorld.Must(await world.CallAsync<HistoryHandler, Result<LogStatus, Refusal>>(handler => handler.CheckAsync(lena, None)));
-        return string.Join("; ", status.Faults);
     }
 }

@@ -19,7 +19,7 @@ public sealed class LogTests(PostgresServer server)
         Assert.Equal(before + 160, await world.ScalarAsync<long>($"SELECT size FROM audit_head WHERE group_id = '{world.GroupId}'"));
         Assert.Equal(before + 160, await world.ScalarAsync<long>($"SELECT count(*) FROM audit_event WHERE group_id = '{world.GroupId}'"));
         Assert.Equal(before + 159, await world.ScalarAsync<long>($"SELECT max(seq) FROM audit_event WHERE group_id = '{world.GroupId}'"));
-        LogStatus status = await CheckAsync(world);
+        LogStatus status = await world.CheckLogAsync();
         Assert.True(status.Consistent);
         Assert.Equal(await SlowRootAsync(world), status.RootHash);
     }
@@ -38,11 +38,11 @@ public sealed class LogTests(PostgresServer server)
     public async Task Check_TamperedByTheOwner_IsNotConsistent(string sql)
     {
         await using TestWorld world = await TestWorld.CreateAsync(server);
-        Assert.True((await CheckAsync(world)).Consistent);
+        Assert.True((await world.CheckLogAsync()).Consistent);
 
         // Whoever owns the database can switch the triggers off: the tree is for that.
         await TestWorld.ExecuteAsync(world.Database.Owner, $"ALTER TABLE audit_event DISABLE TRIGGER USER; ALTER TABLE audit_head DISABLE TRIGGER USER; {sql}");
-        Assert.False((await CheckAsync(world)).Consistent);
+        Assert.False((await world.CheckLogAsync()).Consistent);
     }
 
     [Fact]
@@ -133,12 +133,6 @@ public sealed class LogTests(PostgresServer server)
         await TestWorld.ExecuteAsync(world.Database.Owner, "ALTER TABLE revision DISABLE TRIGGER workflow");
         PostgresException byTheCheck = await Assert.ThrowsAsync<PostgresException>(() => TestWorld.ExecuteAsync(world.Database.Application, Sql));
         Assert.Equal(PostgresErrorCodes.CheckViolation, byTheCheck.SqlState);
-    }
-
-    private static async Task<LogStatus> CheckAsync(TestWorld world)
-    {
-        Actor lena = await world.ActorAsync(world.Lena);
-        return TestWorld.Must(await world.CallAsync<HistoryHandler, Result<LogStatus, Refusal>>(handler => handler.CheckAsync(lena, CancellationToken.None)));
     }
 
     private static async Task<IReadOnlyList<EventView>> ListAsync(TestWorld world, Guid person, HistoryFilter filter)

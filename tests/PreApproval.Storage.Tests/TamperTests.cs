@@ -62,7 +62,7 @@ public sealed class TamperTests(PostgresServer server)
         await using TestWorld world = await TestWorld.CreateAsync(server);
         RevisionView revision = await world.SubmitAsync("Tube", "pressure/warning");
         TestWorld.Must(await world.DecideAsync(world.Rosa, revision.ProcedureId, TestWorld.Approval(1, "pressure/warning")));
-        LogStatus before = await CheckAsync(world);
+        LogStatus before = await world.CheckLogAsync();
         Assert.True(before.Consistent, string.Join(' ', before.Faults));
         Assert.Empty(before.Faults);
         long? sequence = sequenceSql is null ? null : await SequenceAsync(world, sequenceSql);
@@ -70,7 +70,7 @@ public sealed class TamperTests(PostgresServer server)
         // A statement that must break a constraint of its own drops it first.
         string[] parts = sql.Split("; ");
         await TestWorld.ExecuteAsync(world.Database.Owner, $"{Off} {string.Join("; ", parts.Reverse())}");
-        LogStatus after = await CheckAsync(world);
+        LogStatus after = await world.CheckLogAsync();
         Assert.False(after.Consistent);
         Assert.Contains(after.Faults, fault => fault.Sentence.Contains(words, StringComparison.Ordinal));
         if (sequence is { } expected)
@@ -107,9 +107,9 @@ public sealed class TamperTests(PostgresServer server)
         }
 
         TestWorld.Must(await world.CallAsync<InventoryHandler, Result<InventoryView, Refusal>>(x => x.AddAsync(lena, InventoryKind.Vessel, """{ "label": "T-07", "kind": "tube" }"""u8.ToArray(), CancellationToken.None)));
-        Assert.Empty((await CheckAsync(world)).Faults);
+        Assert.Empty((await world.CheckLogAsync()).Faults);
         await TestWorld.ExecuteAsync(world.Database.Owner, $"{VersionsOff} {sql}");
-        LogStatus after = await CheckAsync(world);
+        LogStatus after = await world.CheckLogAsync();
         Assert.False(after.Consistent);
         Assert.Contains(after.Faults, fault => fault.Sentence.Contains(words, StringComparison.Ordinal));
     }
@@ -124,7 +124,7 @@ public sealed class TamperTests(PostgresServer server)
             {Off} INSERT INTO audit_event SELECT (copied).* FROM (
                 SELECT jsonb_populate_record(e, jsonb_build_object('seq', {size})) AS copied FROM audit_event e WHERE seq = 0 AND group_id = '{world.GroupId}') x
             """);
-        LogStatus after = await CheckAsync(world);
+        LogStatus after = await world.CheckLogAsync();
         Assert.Equal(size, after.FirstBadSequence);
         Assert.Contains(after.Faults, fault => fault.Sentence.Contains("beyond the end", StringComparison.Ordinal));
     }
@@ -153,7 +153,7 @@ public sealed class TamperTests(PostgresServer server)
         });
         while (!writers.IsCompleted)
         {
-            LogStatus status = await CheckAsync(world);
+            LogStatus status = await world.CheckLogAsync();
             Assert.True(status.Consistent, string.Join(' ', status.Faults));
         }
 
@@ -161,10 +161,4 @@ public sealed class TamperTests(PostgresServer server)
     }
 
     private static Task<long> SequenceAsync(TestWorld world, string sql) => world.ScalarAsync<long>($"SELECT {sql}");
-
-    private static async Task<LogStatus> CheckAsync(TestWorld world)
-    {
-        Actor lena = await world.ActorAsync(world.Lena);
-        return TestWorld.Must(await world.CallAsync<HistoryHandler, Result<LogStatus, Refusal>>(handler => handler.CheckAsync(lena, CancellationToken.None)));
-    }
 }

@@ -42,8 +42,7 @@ public sealed class ThresholdTests(PostgresServer server)
         Assert.Equal("overshoot of a heat source 20 K; share of the rating: danger 95 %", await EventAsync(world, "after"));
         Assert.Equal("New blocks run past.", await EventAsync(world, "reason"));
         Assert.Equal(set.Digest, await EventAsync(world, "payloadSha256"));
-        Actor lena = await world.ActorAsync(world.Lena);
-        Assert.Empty(TestWorld.Must(await world.CallAsync<HistoryHandler, Result<LogStatus, Refusal>>(handler => handler.CheckAsync(lena, None))).Faults);
+        Assert.Empty((await world.CheckLogAsync()).Faults);
     }
 
     [Fact]
@@ -137,8 +136,8 @@ public sealed class ThresholdTests(PostgresServer server)
         await using var lead = new NpgsqlConnection(world.Database.Owner);
         await lead.OpenAsync(TestContext.Current.CancellationToken);
         await using NpgsqlTransaction setting = await lead.BeginTransactionAsync(TestContext.Current.CancellationToken);
-        await ExecuteAsync(lead, $"SELECT FROM group_policy WHERE group_id = '{world.GroupId}' FOR UPDATE");
-        await ExecuteAsync(lead, $"INSERT INTO policy_version (group_id, version, author_id, at, reason, content, content_digest) VALUES ('{world.GroupId}', 2, '{world.Lena}', now(), 'test', '{{}}', 'sha256:' || encode(sha256('{{}}'), 'hex'))");
+        await TestWorld.ExecuteAsync(lead, $"SELECT FROM group_policy WHERE group_id = '{world.GroupId}' FOR UPDATE");
+        await TestWorld.ExecuteAsync(lead, $"INSERT INTO policy_version (group_id, version, author_id, at, reason, content, content_digest) VALUES ('{world.GroupId}', 2, '{world.Lena}', now(), 'test', '{{}}', 'sha256:' || encode(sha256('{{}}'), 'hex'))");
 
         Task<Result<RevisionView, Refusal>> submitting = world.SubmitAsync(world.Mia, procedure, 1);
         while (await world.ScalarAsync<long>("SELECT count(*) FROM pg_locks WHERE NOT granted") == 0 && !submitting.IsCompleted)
@@ -189,12 +188,4 @@ public sealed class ThresholdTests(PostgresServer server)
 
     private static Task<string> EventAsync(TestWorld world, string member) =>
         world.ScalarAsync<string>($"SELECT convert_from(leaf_bytes, 'UTF8')::jsonb ->> '{member}' FROM audit_event WHERE action = 'thresholds.set'");
-
-    private static async Task ExecuteAsync(NpgsqlConnection connection, string sql)
-    {
-#pragma warning disable CA2100 // SQL of tests
-        await using var command = new NpgsqlCommand(sql, connection);
-#pragma warning restore CA2100
-        await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
-    }
 }

@@ -9,6 +9,7 @@ using PreApproval.Procedures;
 using PreApproval.Procedures.Accounts;
 using PreApproval.Procedures.Decisions;
 using PreApproval.Procedures.Drafting;
+using PreApproval.Procedures.History;
 using PreApproval.Procedures.Routing;
 using PreApproval.Procedures.Submission;
 using PreApproval.Procedures.Workflow;
@@ -157,10 +158,32 @@ public sealed class TestWorld : IAsyncDisposable
     {
         await using var connection = new NpgsqlConnection(connectionString);
         await connection.OpenAsync();
+        return await ExecuteAsync(connection, sql);
+    }
+
+    /// <summary>On a connection that is open, for what must happen in its transaction.</summary>
+    public static async Task<int> ExecuteAsync(NpgsqlConnection connection, string sql)
+    {
 #pragma warning disable CA2100 // SQL of tests
         await using var command = new NpgsqlCommand(sql, connection);
 #pragma warning restore CA2100
         return await command.ExecuteNonQueryAsync();
+    }
+
+    /// <summary>Until so many sessions wait for a lock, or a call, which should, has ended without one.</summary>
+    public async Task LocksAsync(int sessions, CancellationToken cancellationToken, params Task[] calls)
+    {
+        while (await ScalarAsync<long>("SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'") < sessions && !Array.Exists(calls, call => call.IsCompleted))
+        {
+            await Task.Delay(10, cancellationToken);
+        }
+    }
+
+    /// <summary>What the check of the log finds, asked by the lead.</summary>
+    public async Task<LogStatus> CheckLogAsync()
+    {
+        Actor lena = await ActorAsync(Lena);
+        return Must(await CallAsync<HistoryHandler, Result<LogStatus, Refusal>>(handler => handler.CheckAsync(lena, CancellationToken.None)));
     }
 
     public async Task<Guid> AccountAsync(Guid groupId, string userName, string name, IReadOnlyList<GroupRole> roles, params IReadOnlyList<Hazard> competences)

@@ -160,13 +160,13 @@ public sealed class IdempotencyTests(TestApp test)
     private static string Key() => Guid.CreateVersion7().ToString();
 
     private static Task<HttpResponseMessage> CreateAsync(HttpClient client, string key, string title) =>
-        SendAsync(client, "/api/v1/procedures", key, new JsonObject { ["document"] = Sample.Document(title) });
+        client.SendJsonAsync(HttpMethod.Post, "/api/v1/procedures", new JsonObject { ["document"] = Sample.Document(title) }, key: key);
 
     private static Task<HttpResponseMessage> SubmitAsync(HttpClient client, string address, string key, string? ifMatch = null) =>
-        SendAsync(client, $"{address}/submissions", key, body: null, ifMatch);
+        client.SendJsonAsync(HttpMethod.Post, $"{address}/submissions", body: null, ifMatch, key);
 
     private static Task<HttpResponseMessage> DecideAsync(HttpClient client, string address, string key, string password) =>
-        SendAsync(client, $"{address}/decisions", key, Decision(password));
+        client.SendJsonAsync(HttpMethod.Post, $"{address}/decisions", Decision(password), key: key);
 
     private static JsonObject Decision(string password) => new()
     {
@@ -175,21 +175,4 @@ public sealed class IdempotencyTests(TestApp test)
         ["reason"] = "not here",
         ["password"] = password,
     };
-
-    private static Task<HttpResponseMessage> SendAsync(HttpClient client, string address, string key, JsonObject? body, string? ifMatch = null)
-    {
-        var request = new HttpRequestMessage(HttpMethod.Post, address);
-        if (body is not null)
-        {
-            request.Content = new StringContent(body.ToJsonString(), Encoding.UTF8, "application/json");
-        }
-
-        request.Headers.TryAddWithoutValidation("Idempotency-Key", key);
-        if (ifMatch is not null)
-        {
-            request.Headers.TryAddWithoutValidation("If-Match", ifMatch);
-        }
-
-        return client.SendAsync(request);
-    }
 }

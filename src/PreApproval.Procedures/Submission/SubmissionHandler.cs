@@ -1,4 +1,3 @@
-using PreApproval.Audit;
 using PreApproval.Documents;
 using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Screening;
@@ -89,8 +88,8 @@ public sealed class SubmissionHandler(
 
         DateTimeOffset now = clock.GetUtcNow();
         int number = procedure.LatestRevision + 1;
-        RevisionRecord revision = Revision(procedure, document.Value, number, screened, now);
-        FindingRecord[] findings = [.. screened.Report.Findings.Select((finding, ordinal) => Record(revision, finding, ordinal))];
+        RevisionRecord revision = SubmissionRows.Revision(procedure, document.Value, number, screened, now);
+        FindingRecord[] findings = [.. screened.Report.Findings.Select((finding, ordinal) => SubmissionRows.Record(revision, finding, ordinal))];
         GroupPolicy policy = await groups.PolicyAsync(actor.GroupId, cancellationToken);
         Result<IReadOnlyList<PlannedSlot>, Refusal> routed = await RouteAsync(procedure, screened.Report, findings, thresholds, policy, cancellationToken);
         if (!routed.IsOk)
@@ -98,7 +97,7 @@ public sealed class SubmissionHandler(
             return routed.Error;
         }
 
-        SlotRecord[] slots = [.. routed.Value.Select(planned => Record(revision, planned, policy, now))];
+        SlotRecord[] slots = [.. routed.Value.Select(planned => SubmissionRows.Record(revision, planned, policy, now))];
         if (!await procedures.SubmitDraftAsync(actor.GroupId, procedureId, expectedVersion, number, now, cancellationToken))
         {
             return StaleDraft;
@@ -106,13 +105,13 @@ public sealed class SubmissionHandler(
 
         await procedures.AddRevisionAsync(revision, findings, slots, cancellationToken);
         procedure = procedure with { Title = revision.Title };
-        List<AuditEntry> entries = Events(procedure, revision, routed.Value);
+        List<AuditEntry> entries = SubmissionRows.Events(procedure, revision, routed.Value);
         if (revision.State == ProcedureState.Cleared)
         {
             entries.AddRange(await Superseding.SupersedeAsync(procedures, procedure, number, now, cancellationToken));
         }
 
-        await notices.AddAsync(Messages(procedure, revision, slots, now), cancellationToken);
+        await notices.AddAsync(SubmissionRows.Messages(procedure, revision, slots, now), cancellationToken);
         await trail.AppendAsync(actor, entries, cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return await views.BuildAsync(revision, cancellationToken);
@@ -236,99 +235,4 @@ public sealed class SubmissionHandler(
         [.. (await procedures.DecisionsAsync(procedure.GroupId, procedure.Id, procedure.LatestRevision, cancellationToken))
             .Where(decision => decision.Decision == DecisionKind.RequestChanges)
             .Select(decision => decision.SignerId)];
-
-    private static RevisionRecord Revision(ProcedureRecord procedure, CompletedDocument document, int number, ScreenedDocument screened, DateTimeOffset now)
-    {
-        WorkflowAction action = screened.Report.Verdict switch
-        {
-            Verdict.Clear => WorkflowAction.Clear,
-            Verdict.Review => WorkflowAction.Route,
-        };
-        byte[] screening = screened.Json.ToArray();
-        return new RevisionRecord
-        {
-            ProcedureId = procedure.Id,
-            Number = number,
-            GroupId = procedure.GroupId,
-            AuthorId = procedure.AuthorId,
-            Title = TypedText.Title(document.Document.Title),
-            State = Transitions.Next(ProcedureState.Draft, action) ?? throw new InvalidOperationException("A draft can always be cleared or routed."),
-            Version = 1,
-            SubmittedAt = now,
-            Document = document.Bytes.ToArray(),
-            DocumentDigest = screened.DocumentDigest,
-            Screening = screening,
-            ScreeningDigest = CanonicalJson.Digest(screening),
-            Verdict = screened.Report.Verdict,
-            Worst = screened.Report.Findings.Count == 0 ? null : screened.Report.Findings.Min(finding => finding.Severity),
-            FindingCount = screened.Report.Findings.Count,
-            EngineVersion = Screener.EngineVersion,
-            DataDigest = screened.DataDigest,
-            PolicyDigest = screened.PolicyDigest,
-        };
-    }
-
-    private static FindingRecord Record(RevisionRecord revision, Finding finding, int ordinal) => new()
-    {
-        ProcedureId = revision.ProcedureId,
-        Revision = revision.Number,
-        Ordinal = ordinal,
-        GroupId = revision.GroupId,
-        FindingId = finding.Id,
-        Hazard = finding.Hazard,
-        Severity = finding.Severity,
-        LeavesCheckUndone = finding.LeavesCheckUndone,
-    };
-
-    private static SlotRecord Record(RevisionRecord revision, PlannedSlot planned, GroupPolicy policy, DateTimeOffset now) => new()
-    {
-        ProcedureId = revision.ProcedureId,
-        Revision = revision.Number,
-        Slot = planned.Slot,
-        GroupId = revision.GroupId,
-        Kind = planned.Kind,
-        AssigneeId = planned.Assignee.AccountId,
-        Hazards = planned.Hazards,
-        RequiredCompetences = planned.RequiredCompetences,
-        RequiredRole = planned.RequiredRole,
-        Reason = planned.Reason,
-        Open = planned.Kind == SlotKind.Review,
-        Since = now,
-        Due = now.AddDays(policy.ReviewDays),
-    };
-
-    private static List<AuditEntry> Events(ProcedureRecord procedure, RevisionRecord revision, IReadOnlyList<PlannedSlot> slots)
-    {
-        string ruleSet = $"{revision.EngineVersion} {revision.DataDigest} {revision.PolicyDigest}";
-        List<AuditEntry> entries =
-        [
-            AuditEntry.About(procedure, revision.Number, "procedure.submitted", $"Revision {revision.Number} of '{revision.Title}' was submitted; the screening has {revision.FindingCount} findings.") with
-            {
-                After = WireName.Of(revision.State), PayloadDigest = revision.DocumentDigest, RuleSet = ruleSet,
-            },
-        ];
-        if (revision.State == ProcedureState.Cleared)
-        {
-            entries.Add(AuditEntry.About(procedure, revision.Number, "procedure.cleared", $"The screening flagged nothing in revision {revision.Number} of '{revision.Title}': it is cleared.") with
-            {
-                After = WireName.Of(revision.State),
-                PayloadDigest = revision.ScreeningDigest,
-                RuleSet = ruleSet,
-            });
-        }
-
-        entries.AddRange(slots.Select(slot => AuditEntry.About(procedure, revision.Number, "review.routed", $"Revision {revision.Number} of '{revision.Title}' went to {slot.Assignee.Name} ({slot.Slot}). {slot.Reason}") with
-        {
-            After = slot.Assignee.AccountId.ToString("D"),
-            PayloadDigest = revision.ScreeningDigest,
-            Reason = slot.Reason,
-            RuleSet = ruleSet,
-        }));
-        return entries;
-    }
-
-    private static NoticeRecord[] Messages(ProcedureRecord procedure, RevisionRecord revision, SlotRecord[] slots, DateTimeOffset now) =>
-        revision.State == ProcedureState.Cleared
-            ? [NoticeTexts.Make(procedure.GroupId, procedure.AuthorId, "procedure.cleared", procedure.Id, revision.Number, now, $"Revision {revision.Number} of '{revision.Title}' is cleared: the screening flagged nothing.")]
-            : [.. slots.Where(slot => slot.Open).Select(slot => NoticeTexts.Make(procedure.GroupId, slot.AssigneeId, "review.assigned", procedure.Id, revision.Number, now, $"'{revision.Title}', revision {revision.Number}, waits for your review. {slot.Reason}"))];
 }

@@ -1,4 +1,3 @@
-using PreApproval.Audit;
 using PreApproval.Documents;
 using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Substances;
@@ -17,9 +16,6 @@ public sealed class GroupSubstanceHandler(
 {
     /// <summary>Most substances of a group that are in use.</summary>
     public const int Most = 2_000;
-
-    /// <summary>Subject type of the events.</summary>
-    private const string Subject = "substance";
 
     /// <summary>May add, change and retire.</summary>
     public static bool MayWrite(Actor actor)
@@ -43,8 +39,8 @@ public sealed class GroupSubstanceHandler(
         }
 
         DateTimeOffset now = clock.GetUtcNow();
-        GroupSubstanceRecord head = Head(Guid.CreateVersion7(now), actor.GroupId, read.Value, version: 1, now);
-        GroupSubstanceVersionRecord first = Version(head, VersionChange.Added, actor, now, reason: null, GroupSubstanceDocument.Canonical(read.Value));
+        GroupSubstanceRecord head = GroupSubstanceRows.Head(Guid.CreateVersion7(now), actor.GroupId, read.Value, version: 1, now);
+        GroupSubstanceVersionRecord first = GroupSubstanceRows.Version(head, VersionChange.Added, actor, now, reason: null, GroupSubstanceDocument.Canonical(read.Value));
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
         if (await StandingFaultAsync(actor, cancellationToken) is { } forbidden)
         {
@@ -63,7 +59,7 @@ public sealed class GroupSubstanceHandler(
             return Taken("/name", "The name or the CAS number was taken a moment ago.");
         }
 
-        await trail.AppendAsync(actor, [Event(head, first, "substance.added", $"{actor.Name} added '{TypedText.Title(head.Name)}' to the group's own substances.")], cancellationToken);
+        await trail.AppendAsync(actor, [GroupSubstanceRows.Event(head, first, "substance.added", $"{actor.Name} added '{TypedText.Title(head.Name)}' to the group's own substances.")], cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return View(head, first, actor.Name);
     }
@@ -108,17 +104,17 @@ public sealed class GroupSubstanceHandler(
         }
 
         DateTimeOffset now = clock.GetUtcNow();
-        GroupSubstanceRecord head = Head(substanceId, actor.GroupId, read.Value, stored.Version + 1, now);
-        GroupSubstanceVersionRecord next = Version(head, VersionChange.Changed, actor, now, reason: null, content);
+        GroupSubstanceRecord head = GroupSubstanceRows.Head(substanceId, actor.GroupId, read.Value, stored.Version + 1, now);
+        GroupSubstanceVersionRecord next = GroupSubstanceRows.Version(head, VersionChange.Changed, actor, now, reason: null, content);
         if (!await store.ChangeAsync(head, next, cancellationToken))
         {
             return Taken("/name", "The name or the CAS number was taken a moment ago.");
         }
 
-        string what = SubstanceDifference.Words(Content(before), read.Value);
+        string what = SubstanceDifference.Words(GroupSubstanceRows.Content(before), read.Value);
         await trail.AppendAsync(
             actor,
-            [Event(head, next, "substance.changed", $"{actor.Name} changed '{TypedText.Title(head.Name)}' of the group's own substances, now version {head.Version}: {what}.") with { Before = before.ContentDigest }],
+            [GroupSubstanceRows.Event(head, next, "substance.changed", $"{actor.Name} changed '{TypedText.Title(head.Name)}' of the group's own substances, now version {head.Version}: {what}.") with { Before = before.ContentDigest }],
             cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return View(head, next, actor.Name);
@@ -158,7 +154,7 @@ public sealed class GroupSubstanceHandler(
         DateTimeOffset now = clock.GetUtcNow();
         GroupSubstanceVersionRecord before = (await store.VersionsAsync(actor.GroupId, substanceId, cancellationToken))[0];
         GroupSubstanceRecord head = stored with { Version = stored.Version + 1, RetiredAt = now, UpdatedAt = now };
-        GroupSubstanceVersionRecord next = Version(head, VersionChange.Retired, actor, now, reason.Trim(), before.Content);
+        GroupSubstanceVersionRecord next = GroupSubstanceRows.Version(head, VersionChange.Retired, actor, now, reason.Trim(), before.Content);
         if (!await store.ChangeAsync(head, next, cancellationToken))
         {
             throw new InvalidOperationException("A substance that goes out of use takes no name.");
@@ -166,7 +162,7 @@ public sealed class GroupSubstanceHandler(
 
         await trail.AppendAsync(
             actor,
-            [Event(head, next, "substance.retired", $"{actor.Name} took '{TypedText.Title(head.Name)}' out of the group's own substances.") with { Before = before.ContentDigest, Reason = next.Reason }],
+            [GroupSubstanceRows.Event(head, next, "substance.retired", $"{actor.Name} took '{TypedText.Title(head.Name)}' out of the group's own substances.") with { Before = before.ContentDigest, Reason = next.Reason }],
             cancellationToken);
         await scope.CommitAsync(cancellationToken);
         return View(head, next, actor.Name);
@@ -202,9 +198,6 @@ public sealed class GroupSubstanceHandler(
             ? Result<IReadOnlyList<GroupSubstanceView>, Refusal>.Ok(await ViewsAsync(await store.ListAsync(actor.GroupId, retired, cancellationToken), cancellationToken))
             : Access.RefuseReading(actor);
 
-    internal static GroupSubstance Content(GroupSubstanceVersionRecord version) =>
-        GroupSubstanceDocument.Parse(version.Content);
-
     private static Refusal RefuseWriting(Actor actor) => Access.MayRead(actor)
         ? Refusal.Because(RefusalKind.Forbidden, "Reviewers and group leads write the group's own substances, because their values decide what is flagged. A value for one procedure can stand in the procedure itself, where its reviewer sees it.")
         : Access.RefuseReading(actor);
@@ -239,7 +232,7 @@ public sealed class GroupSubstanceHandler(
     private async Task<Refusal?> TakenAsync(Guid groupId, Guid substanceId, GroupSubstance substance, CancellationToken cancellationToken)
     {
         IReadOnlyList<(GroupSubstanceRecord Head, GroupSubstanceVersionRecord Latest)> listed = await store.ListAsync(groupId, retired: false, cancellationToken);
-        GroupSubstance[] others = [.. listed.Where(other => other.Head.Id != substanceId).Select(other => Content(other.Latest))];
+        GroupSubstance[] others = [.. listed.Where(other => other.Head.Id != substanceId).Select(other => GroupSubstanceRows.Content(other.Latest))];
         if (others.Length >= Most)
         {
             return Refusal.Because(RefusalKind.Conflict, $"The group has {Most} substances of its own, which is the most. Retire some first.");
@@ -264,40 +257,6 @@ public sealed class GroupSubstanceHandler(
 
     private static Refusal Taken(string path, string message) => new(RefusalKind.Conflict, "The group has a substance of this name or number.", [new Fault(path, message)]);
 
-    private static GroupSubstanceRecord Head(Guid id, Guid groupId, GroupSubstance substance, int version, DateTimeOffset now) => new()
-    {
-        Id = id,
-        GroupId = groupId,
-        Name = substance.Name,
-        NameKey = NameSpelling.Of(substance.Name),
-        Cas = substance.Cas,
-        Version = version,
-        UpdatedAt = now,
-    };
-
-    private static GroupSubstanceVersionRecord Version(GroupSubstanceRecord head, VersionChange change, Actor actor, DateTimeOffset now, string? reason, byte[] content) => new()
-    {
-        SubstanceId = head.Id,
-        Version = head.Version,
-        GroupId = head.GroupId,
-        Change = change,
-        AuthorId = actor.UserId,
-        At = now,
-        Reason = reason,
-        Content = content,
-        ContentDigest = CanonicalJson.Digest(content),
-    };
-
-    private static AuditEntry Event(GroupSubstanceRecord head, GroupSubstanceVersionRecord version, string action, string summary) => new()
-    {
-        Action = action,
-        SubjectType = Subject,
-        SubjectId = head.Id,
-        After = version.ContentDigest,
-        PayloadDigest = version.ContentDigest,
-        Summary = summary,
-    };
-
     private async Task<IReadOnlyList<GroupSubstanceView>> ViewsAsync(IReadOnlyList<(GroupSubstanceRecord Head, GroupSubstanceVersionRecord Version)> rows, CancellationToken cancellationToken)
     {
         IReadOnlyDictionary<Guid, string> names = await reader.NamesAsync([.. rows.Select(row => row.Version.AuthorId).Distinct()], cancellationToken);
@@ -309,7 +268,7 @@ public sealed class GroupSubstanceHandler(
         Id = head.Id,
         GroupId = head.GroupId,
         Version = version.Version,
-        Substance = Content(version),
+        Substance = GroupSubstanceRows.Content(version),
         RetiredAt = head.RetiredAt,
         Change = version.Change,
         ChangedAt = version.At,

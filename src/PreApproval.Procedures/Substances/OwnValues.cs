@@ -17,7 +17,7 @@ public sealed class OwnValues(IGroupSubstanceStore store, InventoryLookup invent
     /// <summary>The substances in use, by name; none for those who do not read procedures of the group.</summary>
     public async Task<IReadOnlyList<ListedGroupSubstance>> ListAsync(Actor? actor, CancellationToken cancellationToken) =>
         actor is not null && Access.MayRead(actor)
-            ? [.. (await store.ListAsync(actor.GroupId, retired: false, cancellationToken)).Select(listed => new ListedGroupSubstance(listed.Head.Id, listed.Head.Version, GroupSubstanceHandler.Content(listed.Latest)))]
+            ? [.. (await store.ListAsync(actor.GroupId, retired: false, cancellationToken)).Select(listed => new ListedGroupSubstance(listed.Head.Id, listed.Head.Version, GroupSubstanceRows.Content(listed.Latest)))]
             : [];
 
     /// <summary>

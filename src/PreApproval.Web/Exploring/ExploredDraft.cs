@@ -4,8 +4,6 @@ using PreApproval.Documents;
 using PreApproval.Documents.Inventory;
 using PreApproval.Documents.Units;
 using PreApproval.Hazards.Plans;
-using PreApproval.Hazards.Substances;
-using PreApproval.Hazards.Vessels;
 using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Exploring;
@@ -14,10 +12,8 @@ namespace PreApproval.Web.Exploring;
 /// The document with what is tried written into it, and the list of what differs. The charts, the verdict and the draft all come from this one
 /// document, so that what was seen is what is carried back.
 /// </summary>
-public sealed class ExploredDraft
+public sealed partial class ExploredDraft
 {
-    private const double CubicMetresPerML = 1e-6;
-
     private readonly JsonObject _planned;
     private readonly List<(string Row, string Member, string Label)> _touched = [];
 
@@ -65,9 +61,6 @@ public sealed class ExploredDraft
 
         return draft;
     }
-
-    /// <summary>The short name of the vessel that stands in for one of the inventory; null: none does.</summary>
-    public string? Unlisted { get; private set; }
 
     /// <summary>All amounts of the procedure times a factor, to four figures: a batch of another size.</summary>
     public void ScaleAmounts(double factor)
@@ -121,35 +114,6 @@ public sealed class ExploredDraft
     private static bool Uses(JsonObject step, string vessel) =>
         string.Equals(DocumentText.Text(step, "vessel"), vessel, StringComparison.Ordinal) || string.Equals(DocumentText.Text(step, "to"), vessel, StringComparison.Ordinal);
 
-    /// <summary>A vessel of its own instead of the inventory's: another short name in every step, and without what was said of that one alone.</summary>
-    private void Unlist(ProcedureDocument document, StepState state, GroupInventory inventory)
-    {
-        string id = state.Vessel.Id;
-        string row = Pointer("vessels", state.VesselIndex);
-        Unlisted = ListedVessels.NameFor(id, document, inventory);
-        Set(row, "id", $"short name of {id}, which is the inventory's", JsonValue.Create(Unlisted));
-        foreach ((JsonObject step, int s) in Numbered(DocumentText.Rows(Root, "steps")))
-        {
-            foreach (string member in (string[])["vessel", "to"])
-            {
-                if (string.Equals(DocumentText.Text(step, member), id, StringComparison.Ordinal))
-                {
-                    Set(Pointer("steps", s), member, $"vessel of step {DocumentText.Text(step, "id")}", JsonValue.Create(Unlisted));
-                }
-            }
-        }
-
-        foreach ((string member, JsonNode value) in ListedVessels.Open(At(Root, row)!, document, state.VesselIndex))
-        {
-            Set(row, member, $"{OfTheOldVessel.FirstOrDefault(of => string.Equals(of.Member, member, StringComparison.Ordinal)).Label ?? "inner volume"} of {id}", value);
-        }
-
-        foreach ((string member, string label) in OfTheOldVessel.Where(static of => of.Member is "ratingEvidence" or "inspectedOn"))
-        {
-            Set(row, member, $"{label} of {id}, which was that of the inventory's vessel", null);
-        }
-    }
-
     private void SetTemperature(StepState state, double celsius)
     {
         // The step that set the temperature; where none has, this one.
@@ -170,95 +134,6 @@ public sealed class ExploredDraft
             // A block set lower is cooler by as much; no surface is cooler than what it heats.
             double moved = celsius < plannedC ? surface - (plannedC - celsius) : Math.Max(surface, celsius);
             Set(row, "surfaceTemperature", $"hottest surface in step {id}", Quantity(moved, unit is "K" ? "K" : "°C"));
-        }
-    }
-
-    private void SetVessel(StepState state, ExploredValues values, bool toKeep)
-    {
-        string row = Pointer("vessels", state.VesselIndex);
-        string id = state.Vessel.Id;
-        if (values.Kind is { } kind)
-        {
-            Set(row, "kind", $"kind of {id}", JsonValue.Create(kind));
-            foreach ((string member, string label) in OfTheOldVessel)
-            {
-                Set(row, member, $"{label} of {id}, which was that of the other vessel", null);
-            }
-        }
-
-        if (values.VolumeML is { } volume)
-        {
-            Set(row, "volume", $"inner volume of {id}", Quantity(volume, "mL"));
-        }
-
-        if (values.RatingBarGauge is { } rating && !(toKeep && values.RatingIsTypical))
-        {
-            Set(row, "rating", $"rated pressure of {id}", Quantity(rating, "bar(g)"));
-            Set(row, "ratingEvidence", $"where the rating of {id} is written, which was that of the other rating", null);
-        }
-    }
-
-    /// <summary>Members of a vessel that say nothing about another one.</summary>
-    private static IReadOnlyList<(string Member, string Label)> OfTheOldVessel { get; } =
-    [
-        ("rating", "rated pressure"), ("ratingEvidence", "where the rating is written"), ("maximumTemperature", "highest temperature"), ("closure", "closure"),
-        ("inspectedOn", "inspection"), ("parts", "parts"),
-    ];
-
-    private void Exchange(ProcedureDocument document, SolventSwap swap, bool isSolution)
-    {
-        MaterialEntry material = document.Materials[swap.Material];
-        string row = Pointer("materials", swap.Material);
-        Substance instead = swap.Instead;
-        var reference = new JsonObject { ["name"] = instead.Identity.Name };
-        if (instead.Identity.Cas is { } cas)
-        {
-            reference.Insert(0, "cas", JsonValue.Create(cas));
-        }
-
-        if (isSolution)
-        {
-            Set(row + "/solution", "solvent", $"solvent of {material.Id}", reference);
-            return;
-        }
-
-        Set(row, "substance", $"substance of {material.Id}", reference);
-        foreach (string member in OfTheOldBottle)
-        {
-            Set(row, member, $"{member switch { "openedOn" => "opening", "peroxideTest" => "peroxide test", _ => member }} of {material.Id}, which was that of the other liquid", null);
-        }
-
-        if (Documents.Planning.SubstanceResolution.Resolve(material.Substance!, Catalog.Default).Known is { } old)
-        {
-            SameVolume(row, $"amount of {material.Id}", material.Amount, old);
-            for (int s = 0; s < document.Steps.Count; s++)
-            {
-                IReadOnlyList<MaterialUseEntry> uses = document.Steps[s].Materials ?? [];
-                for (int u = 0; u < uses.Count; u++)
-                {
-                    if (string.Equals(uses[u].Id, material.Id, StringComparison.Ordinal))
-                    {
-                        SameVolume($"{Pointer("steps", s)}/materials/{u.ToString(CultureInfo.InvariantCulture)}", $"amount of {material.Id} in step {document.Steps[s].Id}", uses[u].Amount, old);
-                    }
-                }
-            }
-        }
-    }
-
-    private static IReadOnlyList<string> OfTheOldBottle { get; } = ["form", "openedOn", "peroxideTest"];
-
-    /// <summary>A mass or an amount of substance becomes the volume that it had; a volume stays.</summary>
-    private void SameVolume(string row, string label, Documents.Quantity? amount, Substance old)
-    {
-        double? massKg = amount?.ToAmount() switch
-        {
-            Amount.Mass mass => mass.Kg,
-            Amount.Mol mol => mol.Moles * old.Identity.MolarMassKgPerMol,
-            _ => null,
-        };
-        if (massKg / old.DensityKgPerM3?.Value is { } volumeM3)
-        {
-            Set(row, "amount", label, Quantity(Figures(volumeM3 / CubicMetresPerML), "mL"));
         }
     }
 

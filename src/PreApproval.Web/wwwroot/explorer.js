@@ -38,7 +38,7 @@
       return;
     }
     keep(field);
-    if (window.preapprovalEditor?.offline()) {
+    if (window.preapprovalConnection?.offline()) {
       waiting.set(field.id, field.value);
     }
   }
@@ -58,7 +58,7 @@
 
   window.preapprovalExplorer = {
     start(dotNet) {
-      window.preapprovalEditor.watch(dotNet);
+      window.preapprovalConnection.watch(dotNet);
     },
     // Back to the plan: only the step stays in the address.
     clear() {

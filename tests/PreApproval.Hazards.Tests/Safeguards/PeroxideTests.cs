@@ -1,5 +1,7 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+using static PreApproval.Hazards.Tests.Handling.Charges;
 using static PreApproval.Hazards.Tests.Plans.PlanOf;
 
 namespace PreApproval.Hazards.Tests.Safeguards;
@@ -77,6 +79,33 @@ public sealed class PeroxideTests
         };
 
         Assert.Equal(findings, Screener.Screen(plan, Policy.Default).Findings.Count(static finding => finding.Code is "peroxide.concentrated"));
+    }
+
+    [Theory]
+    [InlineData(20, false)]
+    [InlineData(200, true)]
+    public void Screen_SlowFormerEvaporated_CountsFromAVolume(double mL, bool found)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("a", "2-propanol", ML(mL), Role.Solvent) with { OpenedOn = new DateOnly(2026, 5, 1) }],
+            Vessels = [Flask(mL: 500)],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "a"), Step("2", StepAction.Concentrate, "flask", 40)],
+            PlannedOn = new DateOnly(2026, 6, 1),
+        };
+
+        Assert.Equal(found, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "peroxide.concentrated"));
+    }
+
+    // diethyl ether of 12 months: the age decides when it is overdue, not when it is undated
+    [Theory]
+    [InlineData("peroxide.overdue", 2025, true)]
+    [InlineData("peroxide.undated", null, false)]
+    public void Screen_PeroxideFormer_NamesTheKeepingTimeWhereItDecides(string code, int? opened, bool decides)
+    {
+        var plan = Charged(Of("a", "diethyl ether", ML(50), Role.Solvent) with { OpenedOn = opened is { } year ? new DateOnly(year, 5, 1) : null }) with { PlannedOn = new DateOnly(2026, 6, 1) };
+
+        Assert.Equal(decides ? [(12.0, Quality.Assumed)] : [], Only(plan, code).Evidence.Select(static one => (one.Value, one.Quality)));
     }
 
     private static IReadOnlyList<Finding> Findings(string solvent, int monthsOpen, double? ppm, StepAction action)

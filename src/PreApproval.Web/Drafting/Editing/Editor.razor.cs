@@ -181,7 +181,7 @@ public sealed partial class Editor : ComponentBase, IAsyncDisposable
         _document.Focus = null;
         try
         {
-            await Js.InvokeVoidAsync("preapprovalEditor.focusRow", _gone.Token, focus.List, focus.Index, focus.On switch
+            await Js.InvokeVoidAsync("preapprovalFields.focusRow", _gone.Token, focus.List, focus.Index, focus.On switch
             {
                 RowFocus.First => "first",
                 RowFocus.Near => "near",
