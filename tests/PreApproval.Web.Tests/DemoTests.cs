@@ -1,11 +1,14 @@
+using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Microsoft.Extensions.DependencyInjection;
 using PreApproval.Audit;
 using PreApproval.Testing;
 using PreApproval.Web.Administration;
+using PreApproval.Web.Drafting;
 using PreApproval.Web.Tests.Hosting;
 
 namespace PreApproval.Web.Tests;
@@ -83,12 +86,53 @@ public sealed class DemoTests(TestApp test)
         Assert.DoesNotContain("fire.agents-not-stated", codes, StringComparer.Ordinal);
     }
 
-    /// <summary>The tube was inspected on 10 February 2031; an inspection counts twelve months (common practice, docs/thresholds.md).</summary>
-    [Theory]
-    [InlineData("2032-02-10", false)]
-    [InlineData("2032-02-11", true)]
-    public async Task Screening_InventoryVesselOutOfInspectionOnThePlannedDay_IsAFinding(string plannedOn, bool found)
+    /// <summary>Whatever day the demo is made: nothing in it was inspected, opened, tested or checked after that day, and what it plans is planned for that day.</summary>
+    [Fact]
+    public async Task Fill_OnAnyDay_HoldsNoDateThatIsStillToCome()
     {
+        TestDatabase database = await test.Server.CreateDatabaseAsync();
+        await using WebApp app = WebApp.Start(database.Application, realEngine: true);
+        var before = ExampleDates.Today(TimeProvider.System);
+        await FillAsync(app);
+        var after = ExampleDates.Today(TimeProvider.System);
+        using HttpClient author = await SignInAsync(app, "mira");
+        List<string> answers = [];
+        foreach (string path in (string[])["vessels", "agents"])
+        {
+            answers.Add(await author.GetStringAsync("/api/v1/" + path));
+        }
+
+        foreach (JsonNode? procedure in (await Read.ObjectAsync(await author.GetAsync("/api/v1/procedures?state=draft")))["items"]!.AsArray())
+        {
+            answers.Add(await author.GetStringAsync($"/api/v1/procedures/{procedure!["id"]}/draft"));
+        }
+
+        (string Member, DateOnly Day)[] days = [.. answers.SelectMany(static text => Regex.Matches(text, "\"(inspectedOn|checkedOn|openedOn|plannedOn|on)\": *\"([0-9-]{10})\"").Select(static match => (match.Groups[1].Value, DateOnly.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture))))];
+
+        Assert.All(days, day => Assert.True(day.Day <= after, $"{day.Member} {day.Day}"));
+        Assert.All(days.Where(static day => day.Member is "plannedOn"), day => Assert.InRange(day.Day, before, after));
+        Assert.Superset(new HashSet<string>(["inspectedOn", "checkedOn", "openedOn", "plannedOn", "on"], StringComparer.Ordinal), days.Select(static day => day.Member).ToHashSet(StringComparer.Ordinal));
+    }
+
+    /// <summary>An example is planned for the day given, and what is 107 days older than its planned day stays 107 days older: 10 February before 28 May.</summary>
+    [Theory]
+    [InlineData("2026-11-30", "2026-08-15")]
+    [InlineData("2028-02-29", "2027-11-14")]
+    [InlineData("2031-05-28", "2031-02-10")]
+    public void Moved_ToADay_KeepsTheDistances(string today, string inspected)
+    {
+        string moved = ExampleDates.Moved("""{ "plannedOn": "2031-05-28", "inspectedOn": "2031-02-10", "note": "of 2031-05-28", "id": "2031-13-01" }""", DateOnly.Parse(today, CultureInfo.InvariantCulture));
+
+        Assert.Equal($$"""{ "plannedOn": "{{today}}", "inspectedOn": "{{inspected}}", "note": "of 2031-05-28", "id": "2031-13-01" }""", moved);
+    }
+
+    /// <summary>The tube was inspected 107 days before the demo was made; an inspection counts twelve months (common practice, docs/thresholds.md).</summary>
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(2, true)]
+    public async Task Screening_InventoryVesselOutOfInspectionOnThePlannedDay_IsAFinding(int daysLater, bool found)
+    {
+        string plannedOn = ExampleDates.Today(TimeProvider.System).AddDays(-107).AddMonths(12).AddDays(daysLater).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         JsonObject report = await ScreenAsync("closed-tube-amination", document =>
         {
             document["plannedOn"] = plannedOn;

@@ -7,13 +7,20 @@ namespace PreApproval.Hazards.Confinement;
 /// <summary>
 /// Glass that is brought from hot to cold or from cold to hot at once: 140 K between its two sides (TRGS 526, 5.2.2); for
 /// thick-walled glass 80 K as a caution and 100 K as a warning (common practice, no source). Air cooling and a block that
-/// ramps are slow and are no shock.
+/// ramps are slow and are no shock. Thin round borosilicate glass is frozen from the bench in liquid nitrogen and thawed in lukewarm
+/// water every day: the boiling nitrogen and the ice that forms keep the difference across the glass far below that of the two.
 /// </summary>
 public sealed class ThermalShockScreen : IScreen
 {
     private const double ThinK = 140;
     private const double ThickCautionK = 80;
     private const double ThickWarningK = 100;
+
+    /// <summary>Up to here glass goes into any cold bath, and frozen glass into water, in K (40 °C, lukewarm). Common practice, no source.</summary>
+    private const double LukewarmK = 313.15;
+
+    /// <summary>Volume in m³ up to which that is done; larger flasks have thicker walls. Common practice, no source.</summary>
+    private const double FrozenUpToM3 = 1e-3;
 
     /// <summary>Temperature of a cooling bath whose temperature no step states, in K: ice 0 °C, dry ice in a solvent −78 °C.</summary>
     private const double IceK = 273.15;
@@ -48,7 +55,7 @@ public sealed class ThermalShockScreen : IScreen
         }
 
         var limit = shape.ThickWalled || !shape.IsBorosilicate ? ThickCautionK : ThinK;
-        if (difference <= limit)
+        if (difference <= limit || (limit >= ThinK && shape.TakesVacuum is not false && IsFreezingOrThawing(meeting, state.Vessel)))
         {
             return null;
         }
@@ -76,6 +83,10 @@ public sealed class ThermalShockScreen : IScreen
         var celsius = meeting.OtherK < meeting.GlassK ? Math.Ceiling(Wording.InCelsius(meeting.GlassK - limit)) : Math.Floor(Wording.InCelsius(meeting.GlassK + limit));
         return finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("set temperature", Findings.Step(state.Index, "temperature"), celsius, "°C", null)) };
     }
+
+    /// <summary>Glass no warmer than lukewarm into a cold bath, or frozen glass into a bath that is no warmer.</summary>
+    private static bool IsFreezingOrThawing((double GlassK, double OtherK, string What, bool IsBath) meeting, Vessel vessel) =>
+        meeting.IsBath && Math.Max(meeting.GlassK, meeting.OtherK) <= LukewarmK && vessel.VolumeM3 is not > FrozenUpToM3;
 
     /// <summary>What meets the glass suddenly: a cold bath, a hot bath after the cold, or material at room temperature.</summary>
     private static (double GlassK, double OtherK, string What, bool IsBath)? Meeting(StepState state, StepState before)

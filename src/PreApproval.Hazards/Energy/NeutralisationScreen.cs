@@ -1,7 +1,6 @@
 using PreApproval.Hazards.Confinement;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
-using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Safeguards;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -33,10 +32,6 @@ public sealed class NeutralisationScreen : IScreen
 
     private const string SulfuricAcid = "7664-93-9";
 
-    private static readonly string[] Hydroxides = ["alkali hydroxides"];
-
-    private static readonly string[] Acids = ["mineral acids", "organic acids", "concentrated sulfuric and superacids"];
-
     /// <summary>Solid hydroxides and their heat of solution in J/mol (CRC Handbook, from memory).</summary>
     private static readonly Dictionary<string, double> SolutionJPerMol = new(StringComparer.Ordinal) { ["1310-73-2"] = -44_500, ["1310-58-3"] = -57_600 };
 
@@ -48,16 +43,38 @@ public sealed class NeutralisationScreen : IScreen
         {
             var earlier = before.GetValueOrDefault(state.Vessel.Id, []);
             before[state.Vessel.Id] = state.ContentsAfter;
-            if (Neutralised(state, earlier) is not { } heat)
+            if (Meeting(state) is not { } met)
             {
                 continue;
             }
 
-            foreach (var finding in Of(state, heat, context))
+            if (Neutralised(state, earlier, met) is { } heat)
             {
-                yield return finding;
+                foreach (var finding in Of(state, heat, context))
+                {
+                    yield return finding;
+                }
+            }
+
+            if (NeutralisationGap.Of(state, met, context) is { } gap && !IsHarmlessAtMost(state, earlier, met, context))
+            {
+                yield return gap;
             }
         }
+    }
+
+    /// <summary>True where one side is known and so little that all of it, with what is known of the contents to warm, gives no finding.</summary>
+    private bool IsHarmlessAtMost(StepState state, IReadOnlyList<Content> earlier, AcidWithBase met, ScreeningContext context)
+    {
+        // of an unknown amount the heat of dissolution has no bound either
+        var unknown = met.Acids.Unknown.Concat(met.Bases.Unknown).ToArray();
+        if (met.AtMostMol is not { } most || Array.Exists(unknown, static content => DissolutionJPerMol(content) is not null))
+        {
+            return false;
+        }
+
+        var neutral = new Neutralisation(most, HeatJ(state, earlier, met, most).Joule, "", "", []);
+        return !Of(state, neutral, context).Any();
     }
 
     private IEnumerable<Finding> Of(StepState state, Neutralisation neutral, ScreeningContext context)
@@ -126,82 +143,63 @@ public sealed class NeutralisationScreen : IScreen
             : finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("time of addition", Findings.Step(state.Index, "over"), ControlNeeds.DosedFromS / 60, "min", null)) };
     }
 
-    /// <summary>What neutralises in this step: what can, less what could already before it. Null when nothing does, an amount is not known, or a declared reaction has it.</summary>
-    private static Neutralisation? Neutralised(StepState state, IReadOnlyList<Content> earlier)
+    /// <summary>Acid and base that share the vessel; null when one of them is missing or a declared reaction has them.</summary>
+    private static AcidWithBase? Meeting(StepState state)
     {
-        return state.Contents.Count >= 2 && Side(state.Contents, Hydroxides) is { Mol: > 0 } bases && Side(state.Contents, Acids) is { Mol: > 0 } acids ? Of(state, earlier, acids, bases) : null;
-    }
-
-    private static Neutralisation? Of(StepState state, IReadOnlyList<Content> earlier, (double Mol, Content[] Members) acids, (double Mol, Content[] Members) bases)
-    {
-        var taken = state.Reactions.SelectMany(static reaction => reaction.Consumes).Select(static one => one.MaterialId).ToHashSet(StringComparer.Ordinal);
-        if (acids.Members.Concat(bases.Members).Any(content => content.MaterialId is { } id && taken.Contains(id)))
+        if (state.Contents.Count < 2 || AcidWithBase.In(state.Contents) is not { } met)
         {
             return null;
         }
 
-        var before = Math.Min(Side(earlier, Hydroxides)?.Mol ?? 0, Side(earlier, Acids)?.Mol ?? 0);
-        var mol = Math.Min(acids.Mol, bases.Mol) - before;
+        var taken = state.Reactions.SelectMany(static reaction => reaction.Consumes).Select(static one => one.MaterialId).ToHashSet(StringComparer.Ordinal);
+        return met.Everyone.Any(content => content.MaterialId is { } id && taken.Contains(id)) ? null : met;
+    }
+
+    /// <summary>What neutralises in this step: what can, less what could already before it. Null when nothing of known amount does.</summary>
+    private static Neutralisation? Neutralised(StepState state, IReadOnlyList<Content> earlier, AcidWithBase met)
+    {
+        var (acids, bases) = (met.Acids, met.Bases);
+        if (acids.Known.Length == 0 || bases.Known.Length == 0)
+        {
+            return null;
+        }
+
+        var mol = Math.Min(acids.Mol, bases.Mol) - (AcidWithBase.In(earlier) is { } before ? Math.Min(before.Acids.Mol, before.Bases.Mol) : 0);
         if (mol <= 0)
         {
             return null;
         }
 
+        var (joule, model) = HeatJ(state, earlier, met, mol);
+        return new Neutralisation(mol, joule, $"{acids.Known[0].Substance.Name} and {bases.Known[0].Substance.Name}", model, Findings.Ids(acids.Known.Concat(bases.Known)));
+    }
+
+    private static (double Joule, string Model) HeatJ(StepState state, IReadOnlyList<Content> earlier, AcidWithBase met, double mol)
+    {
         var joule = -HeatJPerMol * mol;
         // water poured onto the neat partner heats it as much as the other way round
-        var neat = Math.Max(acids.Mol, bases.Mol);
+        var neat = Math.Max(met.Acids.Mol, met.Bases.Mol);
         var meetsWater = WaterMol(earlier) < neat && WaterMol(state.Contents) >= neat;
         var model = "56 kJ for each mol of acid and hydroxide";
-        foreach (var content in acids.Members.Concat(bases.Members).Where(content => meetsWater || (content.MaterialId is { } id && state.Additions.Any(added => string.Equals(added.MaterialId, id, StringComparison.Ordinal)))))
+        foreach (var content in met.Acids.Known.Concat(met.Bases.Known).Where(content => meetsWater || (content.MaterialId is { } id && state.Additions.Any(added => string.Equals(added.MaterialId, id, StringComparison.Ordinal)))))
         {
-            if (content is { Substance.Key: SulfuricAcid, MassFraction: null or >= Concentrated })
+            if (DissolutionJPerMol(content) is { } dissolution)
             {
-                joule -= SulfuricDilutionJPerMol * content.Mol!.Value;
-                model += ", and the dilution of concentrated sulfuric acid";
-            }
-            else if (content.MassFraction is null or >= 1 && SolutionJPerMol.TryGetValue(content.Substance.Key, out var solution))
-            {
-                joule -= solution * content.Mol!.Value;
-                model += $", and the dissolution of solid {content.Substance.Name}";
+                joule -= dissolution * content.Mol!.Value;
+                model += content.Substance.Key is SulfuricAcid ? ", and the dilution of concentrated sulfuric acid" : $", and the dissolution of solid {content.Substance.Name}";
             }
         }
 
-        return new Neutralisation(mol, joule, $"{acids.Members[0].Substance.Name} and {bases.Members[0].Substance.Name}", model, Findings.Ids(acids.Members.Concat(bases.Members)));
+        return (joule, model);
     }
+
+    /// <summary>Heat that the neat acid or solid base gives with water besides, in J/mol; null for any other.</summary>
+    private static double? DissolutionJPerMol(Content content) =>
+        content is { Substance.Key: SulfuricAcid, MassFraction: null or >= Concentrated } ? SulfuricDilutionJPerMol
+        : content.MassFraction is null or >= 1 && SolutionJPerMol.TryGetValue(content.Substance.Key, out var solution) ? solution
+        : null;
 
     private static double WaterMol(IReadOnlyList<Content> contents) => contents.Where(static content => content.Substance.Key is SolutionVapour.Water).Sum(static content => content.Mol ?? 0);
-
-    /// <summary>Equivalents of a side in mol, of what is known and not spent; null where nobody of it is there.</summary>
-    private static (double Mol, Content[] Members)? Side(IReadOnlyList<Content> contents, string[] families)
-    {
-        List<Content>? members = null;
-        double mol = 0;
-        for (var index = 0; index < contents.Count; index++)
-        {
-            if (contents[index] is { Spent: false, Mol: > 0 } content && Equivalents(content, families) is { } equivalents)
-            {
-                (members ??= []).Add(content);
-                mol += content.Mol!.Value * equivalents;
-            }
-        }
-
-        return members is null ? null : (mol, [.. members]);
-    }
-
-    private static double? Equivalents(Content content, string[] families)
-    {
-        double? most = null;
-        var own = FamilyTable.Default.Of(content.Substance, content.MassFraction);
-        for (var index = 0; index < own.Count; index++)
-        {
-            if (families.AsSpan().Contains(own[index]))
-            {
-                most = Math.Max(most ?? 0, FamilyTable.Default.Equivalents(content.Substance, own[index]));
-            }
-        }
-
-        return most;
-    }
 
     private sealed record Neutralisation(double Mol, double Joule, string Names, string Model, string[] Materials);
 }

@@ -134,8 +134,6 @@ internal sealed partial class RunningVessel
         && known.Identity.Cas is not Ozone
         && known.CriticalTemperatureK?.Value < TemperatureK));
 
-    public IReadOnlyList<Content> TakeVolatiles() => Take(content => IsEvaporated(content, null));
-
     public IReadOnlyList<Content> TakeAll() => Take(static _ => true);
 
     /// <summary>

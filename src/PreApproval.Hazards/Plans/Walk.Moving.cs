@@ -63,7 +63,7 @@ public static partial class Walk
 
         private void Move(int index, Step step, RunningVessel source, Reaction[] reactions)
         {
-            if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Distil or StepAction.Discard) || Target(step, source) is not { } target)
+            if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Discard) || Target(step, source) is not { } target)
             {
                 return;
             }
@@ -73,12 +73,7 @@ public static partial class Walk
                 Issue(WalkIssueKind.AddedWhileClosed, index, $"“{target.Vessel.Id}” is closed when it receives the contents of “{source.Vessel.Id}”: its gas is compressed, unless it is opened first");
             }
 
-            var moved = step.Action switch
-            {
-                StepAction.Distil => source.TakeVolatiles(),
-                StepAction.Filter => source.TakeFiltrate(),
-                _ => source.TakeAll(),
-            };
+            var moved = step.Action == StepAction.Filter ? source.TakeFiltrate() : source.TakeAll();
             var receives = target.Contents.Where(static content => !content.Spent).Select(static content => content.MaterialId).OfType<string>().ToHashSet(StringComparer.Ordinal);
             target.BeginStep();
             target.Add(moved);

@@ -14,9 +14,9 @@ internal sealed record Happening(StepState State, Meeting Meeting, Severity Seve
 /// <summary>Every encounter of a plan in the order of its steps, without those whose partners have reacted away.</summary>
 internal static class Happenings
 {
-    public static IReadOnlyList<Happening> Of(WalkResult walk)
+    public static IReadOnlyList<Happening> Of(WalkResult walk, Plan plan)
     {
-        var histories = new VesselHistories();
+        var histories = new VesselHistories([.. plan.Materials.Where(static material => material.Role == Role.Catalyst).Select(static material => material.Id)]);
         var all = new List<Happening>();
         foreach (var state in walk.States)
         {

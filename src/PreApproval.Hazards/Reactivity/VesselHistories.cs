@@ -5,7 +5,8 @@ using PreApproval.Hazards.Screening;
 namespace PreApproval.Hazards.Reactivity;
 
 /// <summary>The history of every vessel while the states are gone through in order; a transfer takes it along.</summary>
-internal sealed class VesselHistories
+/// <param name="catalysts">Materials that the plan declares as catalysts: nothing uses them up.</param>
+internal sealed class VesselHistories(HashSet<string> catalysts)
 {
     private readonly Dictionary<string, VesselHistory> byVessel = new(StringComparer.Ordinal);
     private StepState? last;
@@ -15,7 +16,7 @@ internal sealed class VesselHistories
     {
         if (!byVessel.TryGetValue(state.Vessel.Id, out var history))
         {
-            byVessel[state.Vessel.Id] = history = new VesselHistory();
+            byVessel[state.Vessel.Id] = history = new VesselHistory(catalysts);
         }
 
         // a transfer gives two states of one step, source first
@@ -31,7 +32,8 @@ internal sealed class VesselHistories
 }
 
 /// <summary>What has met and what has reacted in one vessel.</summary>
-internal sealed class VesselHistory
+/// <param name="catalysts">Materials that the plan declares as catalysts.</param>
+internal sealed class VesselHistory(HashSet<string> catalysts)
 {
     /// <summary>Up to here an activated sulfoxide keeps, in K (−50 °C).</summary>
     private const double ActivationUpToK = 223.15;
@@ -137,8 +139,8 @@ internal sealed class VesselHistory
 
         for (var index = 0; index < meetings.Count; index++)
         {
-            var meeting = meetings[index];
-            if (!StillHappens(meeting) || !(TakesPart(meeting.A, state) || TakesPart(meeting.B, state)))
+            var meeting = StillHappens(meetings[index]) ? UsedUp(meetings[index]) : null;
+            if (meeting is not { A.Count: > 0, B.Count: > 0 } || !(TakesPart(meeting.A, state) || TakesPart(meeting.B, state)))
             {
                 continue;
             }
@@ -164,6 +166,11 @@ internal sealed class VesselHistory
             }
         }
     }
+
+    /// <summary>The meeting without its catalysts: nothing uses them up, and they use nothing up.</summary>
+    private Meeting UsedUp(Meeting meeting) => catalysts.Count == 0 ? meeting : meeting with { A = WithoutCatalysts(meeting.A), B = WithoutCatalysts(meeting.B) };
+
+    private IReadOnlyList<Content> WithoutCatalysts(IReadOnlyList<Content> side) => [.. side.Where(content => content.MaterialId is not { } id || !catalysts.Contains(id))];
 
     private static bool IsAzoAdduct(Meeting meeting) => meeting.Encounter is { A: AzoOxidants, B: "tertiary phosphines" };
 

@@ -44,7 +44,7 @@ public sealed class ScreeningContext(Plan plan, Policy policy, WalkResult walk)
     internal IReadOnlyList<(string Container, Content[] Contents)> WasteContainers => wasteContainers ??= [.. ReactivityScreen.ContainersOf(this)];
 
     /// <summary>Every encounter in the vessels, in the order of the steps, found once.</summary>
-    internal IReadOnlyList<Happening> Happenings => happenings ??= Reactivity.Happenings.Of(Walk);
+    internal IReadOnlyList<Happening> Happenings => happenings ??= Reactivity.Happenings.Of(Walk, Plan);
 
     /// <summary>What is shut in at a step, where it has been looked at already.</summary>
     internal SealedCharge? ChargeOf(StepState state) => closed.GetValueOrDefault(state)?.Charge;

@@ -4,11 +4,12 @@ using PreApproval.Documents;
 using PreApproval.Documents.Inventory;
 using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Drafting;
 using PreApproval.Web.Drafting.Editing;
 
 namespace PreApproval.Web.Administration;
 
-/// <summary>The demo group's inventory. Vessels, places and agents are invented, and say so.</summary>
+/// <summary>The demo group's inventory. Vessels, places and agents are invented, and say so. Its dates are those of the samples, and move with them to the day on which the demo is made.</summary>
 public static class DemoInventory
 {
     private const string Tube = "T-07";
@@ -23,11 +24,11 @@ public static class DemoInventory
         """,
         """
         { "label": "T-03", "kind": "thick-walled glass tube", "volume": { "value": 35, "unit": "mL" }, "rating": { "value": 10, "unit": "bar(g)" }, "ratingEvidence": "engraved on the tube (invented)",
-          "maximumTemperature": { "value": 180, "unit": "°C" }, "closure": "screw plug with PTFE seal", "inspectedOn": "2024-11-05", "outOfService": "star crack at the neck (invented)", "note": "Invented for the demo." }
+          "maximumTemperature": { "value": 180, "unit": "°C" }, "closure": "screw plug with PTFE seal", "inspectedOn": "2029-11-05", "outOfService": "star crack at the neck (invented)", "note": "Invented for the demo." }
         """,
         """
         { "label": "A-02", "kind": "stainless steel autoclave", "volume": { "value": 100, "unit": "mL" }, "rating": { "value": 100, "unit": "bar(g)" }, "ratingEvidence": "maker's certificate (invented)",
-          "maximumTemperature": { "value": 250, "unit": "°C" }, "closure": "bolted head", "inspectedOn": "2026-01-15",
+          "maximumTemperature": { "value": 250, "unit": "°C" }, "closure": "bolted head", "inspectedOn": "2031-01-15",
           "parts": [ { "part": "PTFE gasket", "maximumTemperature": { "value": 200, "unit": "°C" } }, { "part": "rupture disc", "rating": { "value": 80, "unit": "bar(g)" } } ], "note": "Invented for the demo." }
         """,
         """
@@ -44,7 +45,7 @@ public static class DemoInventory
     ];
 
     /// <summary>Enters it, through the handler that the pages use.</summary>
-    public static async Task FillAsync(InventoryHandler inventory, Actor member, CancellationToken cancellationToken)
+    public static async Task FillAsync(InventoryHandler inventory, Actor member, DateOnly today, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(inventory);
         foreach (string vessel in Vessels)
@@ -63,7 +64,7 @@ public static class DemoInventory
 
         async Task<Guid> AddAsync(InventoryKind kind, string entry)
         {
-            Result<InventoryView, Refusal> added = await inventory.AddAsync(member, kind, Encoding.UTF8.GetBytes(entry), cancellationToken);
+            Result<InventoryView, Refusal> added = await inventory.AddAsync(member, kind, Encoding.UTF8.GetBytes(ExampleDates.Moved(entry, today)), cancellationToken);
             return added.IsOk ? added.Value.Id : throw new InvalidOperationException($"The demo's inventory could not be entered: {added.Error.Message} {string.Join("; ", added.Error.Faults)}");
         }
     }

@@ -10,6 +10,7 @@ using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Routing;
 using PreApproval.Procedures.Submission;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Drafting;
 
 namespace PreApproval.Web.Administration;
 
@@ -60,7 +61,7 @@ public sealed class DemoSeed(
         Must(await setup.SetRoutingAsync(installer,
             [.. Enum.GetValues<Hazard>().Select((hazard, order) => Rule(order, hazard, people))], cancellationToken));
         Must(await setup.SetPolicyAsync(installer, GroupPolicy.Default with { CountersignDangers = true }, cancellationToken));
-        await DemoInventory.FillAsync(inventory, people[DemoGroup.Mira.UserName], cancellationToken);
+        await DemoInventory.FillAsync(inventory, people[DemoGroup.Mira.UserName], ExampleDates.Today(clock), cancellationToken);
         foreach ((string example, DemoPerson author, DemoFate fate) in Procedures)
         {
             await AddAsync(example, people[author.UserName], fate, people, cancellationToken);
@@ -72,7 +73,7 @@ public sealed class DemoSeed(
 
     private async Task AddAsync(string example, Actor author, DemoFate fate, Dictionary<string, Actor> people, CancellationToken cancellationToken)
     {
-        DraftView draft = Must(await drafts.CreateAsync(author, DemoInventory.Used(example, await ReadExampleAsync(example, cancellationToken)), cancellationToken));
+        DraftView draft = Must(await drafts.CreateAsync(author, ExampleDates.Moved(DemoInventory.Used(example, await ReadExampleAsync(example, cancellationToken)), ExampleDates.Today(clock)), cancellationToken));
         if (fate == DemoFate.Draft)
         {
             return;

@@ -31,6 +31,7 @@ public sealed class RefusalTests
         { "\"action\": \"stir\"", "\"action\": \"Stir\"", DocumentRefusalKind.Invalid, "/steps/1/action", "did you mean \"stir\"?" },
         { "\"action\": \"stir\"", "\"action\": \"heat\"", DocumentRefusalKind.Invalid, "/steps/1/temperature", "\"heat\" needs the temperature" },
         { "\"action\": \"stir\"", "\"action\": \"quench\"", DocumentRefusalKind.Invalid, "/steps/1/materials", "\"quench\" needs the materials" },
+        { "\"action\": \"stir\"", "\"action\": \"distil\", \"to\": \"beaker\"", DocumentRefusalKind.Invalid, "/steps/1/to", "does not belong to \"distil\", only to transfer or filter" },
         { "\"action\": \"stir\"", "\"action\": \"stir\", \"closure\": \"septum\"", DocumentRefusalKind.Invalid, "/steps/1/closure", "does not belong to \"stir\", only to seal" },
         { "\"action\": \"stir\"", "\"action\": \"transfer\", \"to\": \"beaker\"", DocumentRefusalKind.Invalid, "/steps/1/to", "name another" },
         { "\"action\": \"stir\", \"vessel\": \"beaker\"", "\"action\": \"stir\"", DocumentRefusalKind.Invalid, "/steps/1/vessel", "a step names the vessel" },

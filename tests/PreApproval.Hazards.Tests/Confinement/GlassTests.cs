@@ -109,6 +109,40 @@ public sealed class GlassTests
         Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "vessel.thermal-shock"));
     }
 
+    /// <summary>
+    /// Freeze-pump-thaw, common practice, no source: thin round glass goes from the bench into liquid nitrogen (−196 °C) and thaws in lukewarm water. Hot glass, hot water,
+    /// thick, flat-bottomed or soft glass and large flasks stay with 140 and 100 K.
+    /// </summary>
+    [Theory]
+    [InlineData("Schlenk tube", 50, 20, 30, null, null)]
+    [InlineData("Schlenk flask", 250, 20, 40, null, null)]
+    [InlineData("round-bottom flask", 100, 25, 25, null, null)]
+    [InlineData("Schlenk tube", 50, 100, 30, Severity.Warning, null)]
+    [InlineData("Schlenk tube", 50, 45, 30, Severity.Warning, null)]
+    [InlineData("Schlenk tube", 50, 20, 60, null, Severity.Warning)]
+    [InlineData("thick-walled glass tube", 50, 20, 30, Severity.Warning, Severity.Warning)]
+    [InlineData("soda-lime glass tube", 50, 20, 30, Severity.Warning, Severity.Warning)]
+    [InlineData("conical flask", 100, 20, 30, Severity.Warning, Severity.Warning)]
+    [InlineData("round-bottom flask", 5000, 20, 30, Severity.Warning, Severity.Warning)]
+    public void Screen_FreezePumpThaw_IsQuietInThinRoundGlass(string kind, double mL, double startC, double waterC, Severity? freezing, Severity? thawing)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("liquid", "toluene", ML(10), Role.Solvent)],
+            Vessels = [new Vessel { Id = "vessel", Kind = kind, VolumeM3 = mL * 1e-6 }],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "vessel", startC, "liquid"), Step("2", StepAction.Seal, "vessel"),
+                Step("3", StepAction.Degas, "vessel", -196) with { HeatSource = HeatSource.CryogenicBath }, Step("4", StepAction.Evacuate, "vessel"),
+                Step("5", StepAction.Degas, "vessel", waterC) with { HeatSource = HeatSource.WaterBath },
+            ],
+        };
+        var found = Screener.Screen(plan, Policy.Default).Findings.Where(static finding => finding.Code is "vessel.thermal-shock").ToArray();
+
+        Assert.Equal(freezing, found.SingleOrDefault(static finding => finding.Steps is ["3"])?.Severity);
+        Assert.Equal(thawing, found.SingleOrDefault(static finding => finding.Steps is ["5"])?.Severity);
+    }
+
     [Theory]
     [InlineData(null, true)]
     [InlineData(900.0, false)]

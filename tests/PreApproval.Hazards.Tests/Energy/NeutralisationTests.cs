@@ -85,6 +85,62 @@ public sealed class NeutralisationTests
         Assert.Equal(Severity.Danger, Found(plan).Severity);
     }
 
+    /// <summary>Common practice, no source: an acid into a base of unknown amount is named, with what to state, and goes to review in a closed vessel.</summary>
+    [Theory]
+    [InlineData(null, false, Severity.Caution)]
+    [InlineData(900.0, false, Severity.Notice)]
+    [InlineData(900.0, true, Severity.Caution)]
+    public void Screen_UnknownAmount_IsNamedWithWhatToState(double? overS, bool closed, Severity severity)
+    {
+        var plan = Mix(Of("acid", "acetic acid", ML(20)), WeightPercent("lye", "sodium hydroxide", "water", 50, null));
+        plan = plan with { Steps = [plan.Steps[0], .. closed ? [Step("1b", StepAction.Seal, "flask")] : Array.Empty<Step>(), plan.Steps[1] with { OverS = overS }] };
+        var finding = Assert.Single(Findings(plan), static finding => finding.Code is "data.neutralisation");
+
+        Assert.Equal(severity, finding.Severity);
+        Assert.Equal(closed, finding.LeavesCheckUndone);
+        Assert.Equal(["lye"], finding.Materials);
+        Assert.Contains("state how much of “lye” there is, in g, mL or mmol, and its strength", finding.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>A mixture by volume with a solid of unknown density: its strength is not known, though 20 mL are stated.</summary>
+    [Fact]
+    public void Screen_UnknownStrength_IsNamedWithWhatIsMissing()
+    {
+        PlanSubstance acid = new("unlisted sulfonic acid", "unlisted sulfonic acid", null, "CC(C)c1ccc(cc1)S(=O)(=O)O");
+        var mixture = new Material
+        {
+            Id = "acid",
+            Composition = new Composition.Mixture([new MixturePart(acid, 0.6, FractionBasis.Volume), new MixturePart(Substance("water"), 0.4, FractionBasis.Volume)]),
+            Role = Role.Reagent,
+            Amount = ML(20),
+        };
+        var finding = Assert.Single(Findings(Mix(mixture, WeightPercent("lye", "sodium hydroxide", "water", 50, G(27.9)))), static finding => finding.Code is "data.neutralisation");
+
+        Assert.Equal(["acid"], finding.Materials);
+        Assert.Contains("without the density of unlisted sulfonic acid, so state it in g or mmol", finding.Statement, StringComparison.Ordinal);
+    }
+
+    /// <summary>0.1 mol of hydroxide in 100 mL of water gives 5.6 kJ over 418 J/K at most, 13 K, however much acid is added; and what stands there already is not asked for again.</summary>
+    [Fact]
+    public void Screen_UnknownAmountThatCannotMatter_IsQuiet()
+    {
+        var bounded = Mix(Molar("lye", "sodium hydroxide", "water", 1, ML(100)), Molar("acid", "hydrogen chloride", "water", 1, null));
+        var standing = Mix(Of("acid", "acetic acid", ML(20)), WeightPercent("lye", "sodium hydroxide", "water", 50, null));
+        standing = standing with { Steps = [.. standing.Steps, Step("3", StepAction.Stir, "flask", 20)] };
+
+        Assert.DoesNotContain(Findings(bounded), static finding => finding.Code is "data.neutralisation");
+        Assert.Equal("2", Assert.Single(Assert.Single(Findings(standing), static finding => finding.Code is "data.neutralisation").Steps));
+    }
+
+    /// <summary>A declared reaction has its own word on a heat that is not computed.</summary>
+    [Fact]
+    public void Screen_UnknownAmountOfADeclaredReaction_IsNotAskedTwice()
+    {
+        var plan = Mix(Of("acid", "acetic acid", ML(20)), WeightPercent("lye", "sodium hydroxide", "water", 50, null));
+
+        Assert.DoesNotContain(Findings(plan with { Reactions = [Reaction("2", ["acid", "lye"], ("sodium acetate", Phase.Solid))] }), static finding => finding.Code is "data.neutralisation");
+    }
+
     private static IReadOnlyList<Finding> Findings(Plan plan) => Screener.Screen(plan, Policy.Default).Findings;
 
     private static Finding Found(Plan plan) => Assert.Single(Findings(plan), static finding => finding.Code is "heat.neutralisation");

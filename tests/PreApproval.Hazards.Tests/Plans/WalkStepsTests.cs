@@ -86,6 +86,20 @@ public sealed class WalkStepsTests
         Assert.Equal(["ether", "product"], states[2].ContentsAfter.Select(static content => content.MaterialId!), StringComparer.Ordinal);
     }
 
+    /// <summary>A distillation has no target (docs/methods/walk.md): the cautious reading leaves residue and distillate together.</summary>
+    [Fact]
+    public void Follow_Distil_LeavesEverythingInTheVessel()
+    {
+        var plan = Flow(
+            [Of("ether", "diethyl ether", ML(20)), Of("product", "benzoic acid", G(1))],
+            Step("1", StepAction.Charge, "flask", 20, "ether", "product"), Step("2", StepAction.Distil, "flask", 40) with { ToVessel = "other" });
+
+        var states = Walk.Follow(plan, Policy.Default).States;
+
+        Assert.Equal(2, states.Count);
+        Assert.Equal(["ether", "product"], states[1].ContentsAfter.Select(static content => content.MaterialId!), StringComparer.Ordinal);
+    }
+
     [Fact]
     public void Follow_DiscardIntoAVesselOfThePlan_IsThereAfterwards()
     {

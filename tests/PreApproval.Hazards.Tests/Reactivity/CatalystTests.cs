@@ -50,4 +50,29 @@ public sealed class CatalystTests
         Assert.Null(meeting.GasMol);
         Assert.Null(meeting.CountedGasMol);
     }
+
+    /// <summary>
+    /// 1 mmol of butyllithium dosed in the cold to 10 mmol of a ketone is gone as a reagent, and water finds none of it; declared as a catalyst it is still there, and water meets it. And 2 mmol of
+    /// the ketone declared as a catalyst do not take 1 mmol of butyllithium away either. By definition of a catalyst (IUPAC Gold Book: not consumed), from memory.
+    /// </summary>
+    [Theory]
+    [InlineData(Role.Reagent, Role.Reagent, 10, false)]
+    [InlineData(Role.Catalyst, Role.Reagent, 10, true)]
+    [InlineData(Role.Reagent, Role.Catalyst, 2, true)]
+    public void Screen_DeclaredCatalyst_IsNeverTheOneThatIsUsedUp(Role lithium, Role ketone, double ketoneMmol, bool waterMeetsIt)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("thf", "tetrahydrofuran", ML(50), Role.Solvent), Of("ketone", "acetophenone", Mmol(ketoneMmol), ketone), Molar("lithium", "n-butyllithium", "n-hexane", 1.6, Mmol(1), lithium), Of("water", "water", ML(5))],
+            Vessels = [Flask()],
+            Steps =
+            [
+                Step("1", StepAction.Charge, "flask", -78, "thf", "ketone") with { Headspace = Under("nitrogen") },
+                Step("2", StepAction.Add, "flask", -78, "lithium") with { OverS = 1800 },
+                Step("3", StepAction.Add, "flask", 0, "water"),
+            ],
+        };
+
+        Assert.Equal(waterMeetsIt, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "incompatibility.organolithium-with-water"));
+    }
 }

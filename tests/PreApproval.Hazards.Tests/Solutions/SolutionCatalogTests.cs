@@ -156,6 +156,19 @@ public sealed class SolutionCatalogTests
     [InlineData("")]
     public void TryFind_PureSubstanceOrNonsense_FindsNoSolution(string name) => Assert.False(Solutions.TryFind(name, out _));
 
+    /// <summary>A trade's usual word finds the thing, which goes by the name of its chemistry.</summary>
+    [Theory]
+    [InlineData("Raney nickel")]
+    [InlineData("Raney Ni")]
+    [InlineData("sponge nickel")]
+    [InlineData("skeletal nickel slurry")]
+    public void TryFind_TradeWord_FindsTheMixtureByItsChemistry(string name)
+    {
+        Assert.True(Solutions.TryFind(name, out var mixture));
+        Assert.Equal("skeletal nickel, slurry in water", mixture.Name);
+        Assert.Equal(0.5, mixture.Parts.Single(static part => part.Substance.Identity.Cas is "7440-02-0").MassFraction, 1e-9);
+    }
+
     [Fact]
     public void TryFind_EveryName_HidesNoSubstanceOfTheCatalogue() =>
         Assert.All(Solutions.Spellings, static name => Assert.False(Catalog.Default.TryFindByName(name, out _), name));

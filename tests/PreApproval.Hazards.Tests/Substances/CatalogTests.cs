@@ -61,6 +61,8 @@ public sealed class CatalogTests
     [InlineData("NaOtBu", "865-48-5", "C4H9NaO")]
     [InlineData("DIC", "693-13-0", "C7H14N2")]
     [InlineData("skeletal nickel", "7440-02-0", "Ni")]
+    [InlineData("PyBOP", "128625-52-5", "C18H28F6N6OP2")]
+    [InlineData("COMU", "1075198-30-9", "C12H19F6N4O4P")]
     [InlineData("4-bromotoluene", "106-38-7", "C7H7Br")]
     [InlineData("ethyl benzoate", "93-89-0", "C9H10O2")]
     [InlineData("acetanilide", "103-84-4", "C8H9NO")]
