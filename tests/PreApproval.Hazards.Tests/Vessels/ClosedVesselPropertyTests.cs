@@ -56,6 +56,13 @@ public sealed class ClosedVesselPropertyTests
         },
         iter: 1000);
 
+    // searches and the timeline ask for the number alone: past critical temperatures and full vessels included
+    [Fact]
+    public void BoundPaAt_IsTheBoundOfTheWholeState() => Check.Sample(
+        Gen.Select(Vessels, Gen.Double[293.15, 600]),
+        (vessel, t) => Same(new SealedCharge(vessel).BoundPaAt(t), ClosedVessel.At(vessel, t).Models.Single(m => m.Model == VesselModel.ImmiscibleBound).PressurePaAbs),
+        iter: 1000);
+
     // 1 mol of each would be 5.8 bar of water vapour in 6.09 L at 427 K; saturated water has 5.31 bar there (steam tables, 153.9 °C), so water condenses beside the hydrocarbon.
     [Fact]
     public void At_WaterPastItsSaturationBesideAHydrocarbon_TheBoundGoverns()
