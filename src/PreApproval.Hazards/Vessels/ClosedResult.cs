@@ -115,7 +115,7 @@ public sealed record ClosedResult
 
         return null;
 
-        bool Full(double temperatureK) => assessment.Charge.GoverningAt(temperatureK).Phase == VesselPhase.LiquidFull;
+        bool Full(double temperatureK) => assessment.Charge.PressureAt(temperatureK).LiquidFull;
     }
 
     private static double? FillUpTo(StepState state, double quietPaGauge, Policy policy)

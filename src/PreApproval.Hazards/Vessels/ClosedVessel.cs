@@ -153,7 +153,7 @@ public static class ClosedVessel
         var charge = new SealedCharge(input);
         var limitPaAbs = AtmospherePa + limitPaGauge;
         var within = input.FillTemperatureK;
-        if (!Holds(charge.GoverningAt(within), limitPaAbs))
+        if (!Holds(charge.PressureAt(within), limitPaAbs))
         {
             return null;
         }
@@ -190,8 +190,8 @@ public static class ClosedVessel
         return within;
     }
 
-    private static bool Holds(PeakPressure peak, double limitPaAbs) => Holds(peak.State, limitPaAbs) && Holds(peak.AtEnd, limitPaAbs);
+    private static bool Holds(PeakPressure peak, double limitPaAbs) => Holds(peak.Pressure, limitPaAbs) && Holds(peak.EndPressure, limitPaAbs);
 
     // An unknown pressure does not hold, nor does a vessel full of liquid.
-    private static bool Holds(ModelState state, double limitPaAbs) => state is { PressurePaAbs: { } pressure, Phase: not VesselPhase.LiquidFull } && pressure <= limitPaAbs;
+    private static bool Holds(GoverningPressure pressure, double limitPaAbs) => !pressure.LiquidFull && pressure.PascalAbs <= limitPaAbs;
 }

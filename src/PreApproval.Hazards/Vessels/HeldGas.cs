@@ -13,21 +13,21 @@ internal static class HeldGas
     public static (SealedCharge Charge, PeakPressure Peak) PeakOf(SealedCharge whole, double fromK, double toK)
     {
         var peak = PeakPressure.Between(whole, fromK, toK);
-        if (Without(whole, peak.AtEnd, toK) is not { } rest)
+        if (Without(whole, peak.EndPressure, toK) is not { } rest)
         {
             return (whole, peak);
         }
 
         var lower = PeakPressure.Between(rest, fromK, toK);
         // on the way all may have been covered, and then gives more than the rest does at the end
-        return PeakPressure.Height(lower.State) > PeakPressure.Height(peak.State) ? (rest, lower) : (whole, peak);
+        return lower.Pressure.Height > peak.Pressure.Height ? (rest, lower) : (whole, peak);
     }
 
     /// <summary>The governing answer at a temperature in K, of everything or else of what is left.</summary>
     public static (SealedCharge Charge, ModelState State) At(SealedCharge whole, double temperatureK)
     {
         var state = whole.GoverningAt(temperatureK);
-        return Without(whole, state, temperatureK) is { } rest ? (rest, rest.GoverningAt(temperatureK)) : (whole, state);
+        return Without(whole, GoverningPressure.Of(state), temperatureK) is { } rest ? (rest, rest.GoverningAt(temperatureK)) : (whole, state);
     }
 
     /// <summary>What one charge has and the other has not, in words for a sentence.</summary>
@@ -35,9 +35,9 @@ internal static class HeldGas
         ? []
         : whole.Input.Contents.Except(rest.Input.Contents).Select(static content => $"{content.Substance.Identity.Name}, whose pressure over these liquids no model on file gives");
 
-    private static SealedCharge? Without(SealedCharge whole, ModelState state, double temperatureK)
+    private static SealedCharge? Without(SealedCharge whole, GoverningPressure pressure, double temperatureK)
     {
-        if (state.PressurePaAbs is not null || state.Phase == VesselPhase.LiquidFull || whole.UnrepresentedAt(temperatureK) is not { Count: > 0 } keys)
+        if (pressure.PascalAbs is not null || pressure.LiquidFull || whole.UnrepresentedAt(temperatureK) is not { Count: > 0 } keys)
         {
             return null;
         }

@@ -52,7 +52,7 @@ internal static class ImmiscibleBound
         if (gasMol > 0)
         {
             var gas = gasMol * perMol;
-            var ceiling = LiquidFull.CeilingPa(point, total - gas, gasMol, partialPa: null, molPerPa: 0);
+            var ceiling = LiquidFull.CeilingPa(point, total - gas, gasMol, [], [], 0);
             partial["headspace"] = Math.Min(gas, ceiling - (total - gas));
             total = Math.Min(total, ceiling);
         }
@@ -95,7 +95,7 @@ internal static class ImmiscibleBound
             total += Math.Min(point.Charge.Dissolved[i].Mol * perMol, point.DissolvedPa[i]);
         }
 
-        return gasMol > 0 ? Math.Min(total, LiquidFull.CeilingPa(point, total - (gasMol * perMol), gasMol, partialPa: null, molPerPa: 0)) : total;
+        return gasMol > 0 ? Math.Min(total, LiquidFull.CeilingPa(point, total - (gasMol * perMol), gasMol, [], [], 0)) : total;
     }
 
     private static double Pressure(VolatilePart part, double perMol) => part.PastCritical ? part.Mol * perMol : Math.Min(part.Mol * perMol, part.SaturationPa);

@@ -17,7 +17,7 @@ internal static class LiquidFull
     /// <summary>The state of a vessel whose liquid, at saturation, takes at least its volume.</summary>
     public static ModelState Solve(VesselModel model, VesselPoint point, double vapourPa, double gasMol)
     {
-        var answer = Compressed(point, vapourPa, gasMol, null, 0);
+        var answer = Compressed(point, vapourPa, gasMol, [], [], 0);
         return new ModelState
         {
             Model = model,
@@ -36,22 +36,30 @@ internal static class LiquidFull
     /// <param name="point">The charge at its temperature.</param>
     /// <param name="vapourPa">Pressure of the vapours, in Pa.</param>
     /// <param name="gasMol">Gas in mol.</param>
-    /// <param name="partialPa">Partial pressures in Pa by key, or null: everything counts as condensed.</param>
+    /// <param name="mixing">The liquids that <paramref name="partialPa"/> begins with; what stands apart follows.</param>
+    /// <param name="partialPa">Partial pressures in Pa, or nothing: everything counts as condensed.</param>
     /// <param name="molPerPa">Amount of vapour in mol for each Pa of partial pressure.</param>
-    public static double CeilingPa(VesselPoint point, double vapourPa, double gasMol, SpeciesValues? partialPa, double molPerPa)
+    public static double CeilingPa(VesselPoint point, double vapourPa, double gasMol, VolatilePart[] mixing, ReadOnlySpan<double> partialPa, double molPerPa)
     {
         var free = 1 - (point.CondensedM3 / point.Charge.VolumeM3);
-        return free < NearlyFullFree && gasMol > 0 && point.PastCritical.Count == 0 && Compressed(point, vapourPa, gasMol, partialPa, molPerPa).Pascal is { } pascal
+        return free < NearlyFullFree && gasMol > 0 && point.PastCritical.Count == 0 && Compressed(point, vapourPa, gasMol, mixing, partialPa, molPerPa).Pascal is { } pascal
             ? pascal * (1 + (MarginPerFree * free))
             : double.PositiveInfinity;
     }
 
-    private static CompressedLiquidPressure Compressed(VesselPoint point, double vapourPa, double gasMol, SpeciesValues? partialPa, double molPerPa)
+    private static CompressedLiquidPressure Compressed(VesselPoint point, double vapourPa, double gasMol, VolatilePart[] mixing, ReadOnlySpan<double> partialPa, double molPerPa)
     {
-        var liquids = new List<LiquidAmount>();
-        foreach (var (substance, mol) in point.Charge.Mixing.Concat(point.Charge.Apart))
+        var liquids = new List<LiquidAmount>(point.Mixing.Length + point.Apart.Length);
+        foreach (var (substance, mol) in point.Charge.Mixing)
         {
-            liquids.Add(new LiquidAmount(substance, Math.Max(mol - ((partialPa?.GetValueOrDefault(substance.Key) ?? 0) * molPerPa), 0)));
+            var index = Array.FindIndex(mixing, part => string.Equals(part.Key, substance.Key, StringComparison.Ordinal));
+            liquids.Add(new LiquidAmount(substance, Math.Max(mol - ((index < 0 || partialPa.IsEmpty ? 0 : partialPa[index]) * molPerPa), 0)));
+        }
+
+        for (var i = 0; i < point.Charge.Apart.Length; i++)
+        {
+            var (substance, mol) = point.Charge.Apart[i];
+            liquids.Add(new LiquidAmount(substance, Math.Max(mol - ((partialPa.IsEmpty ? 0 : partialPa[mixing.Length + i]) * molPerPa), 0)));
         }
 
         return CompressedLiquid.PressureAt(liquids, point.Charge.VolumeM3, point.TemperatureK, vapourPa, gasMol, point.RoomM3);

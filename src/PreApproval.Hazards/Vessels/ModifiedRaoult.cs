@@ -78,17 +78,43 @@ internal static class ModifiedRaoult
 
     internal static RaoultAnswer Solve(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model)
     {
+        Span<double> x = stackalloc double[mixing.Length];
+        Span<double> log = stackalloc double[mixing.Length];
+        Converge(point, mixing, model, x, log, out var liquid, out var free);
+        return Answer(point, gasMol, mixing, model, x, log, liquid, free);
+    }
+
+    /// <summary>
+    /// The pressure of <see cref="Solve(VesselPoint, double)"/> alone, in Pa absolute, for searches: of volatile liquids that an activity model covers, or one alone, none of them past its critical temperature, with room
+    /// left in the vessel.
+    /// </summary>
+    public static (double PascalAbs, bool OneLiquid) PressureAt(VesselPoint point, double gasMol)
+    {
+        var mixing = point.Mixing;
+        var model = point.Charge.ActivitiesAt(point.TemperatureK);
+        Span<double> x = stackalloc double[mixing.Length];
+        Span<double> log = stackalloc double[mixing.Length];
+        Converge(point, mixing, model, x, log, out var liquid, out var free);
+        Span<double> partial = stackalloc double[mixing.Length + point.Apart.Length];
+        var pressure = Pressure(point, gasMol, mixing, x, log, liquid, ref free, partial, out _, out var dropsAlone, out _);
+        return (pressure, IsOneLiquid(mixing, model, x, liquid, dropsAlone));
+    }
+
+    private static bool IsOneLiquid(VolatilePart[] mixing, Unifac.UnifacAtTemperature? model, ReadOnlySpan<double> x, double liquid, bool dropsAlone) =>
+        liquid <= 0 ? !dropsAlone || mixing.Length < 2 : model is null || LiquidStability.IsOneLiquid(model, x);
+
+    /// <summary>The composition of the liquid, its amount in mol and the free volume in m³ at equilibrium.</summary>
+    private static void Converge(VesselPoint point, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model, Span<double> x, Span<double> log, out double liquid, out double free)
+    {
         var n = mixing.Length;
         var volume = point.Charge.VolumeM3;
         var rt = GasConstant * point.TemperatureK;
         var fixedM3 = point.RoomM3;
         if (n < point.Mixing.Length)
         {
-            fixedM3 += point.Mixing.Except(mixing).Sum(p => p.Mol * p.M3PerMol);
+            fixedM3 += RoomOfOthers(point, mixing);
         }
 
-        Span<double> x = stackalloc double[n];
-        Span<double> log = stackalloc double[n];
         Span<double> k = stackalloc double[n];
         log.Clear();
         double total = 0;
@@ -102,8 +128,8 @@ internal static class ModifiedRaoult
             x[i] = mixing[i].Mol / total;
         }
 
-        var free = volume - point.CondensedM3;
-        double liquid = 0;
+        free = volume - point.CondensedM3;
+        liquid = 0;
         for (var iteration = 0; iteration < MaximumIterations; iteration++)
         {
             model?.LogActivityCoefficients(x, log);
@@ -144,9 +170,9 @@ internal static class ModifiedRaoult
                 break;
             }
         }
-
-        return Answer(point, gasMol, mixing, model, x, log, liquid, free, rt);
     }
+
+    private static double RoomOfOthers(VesselPoint point, VolatilePart[] mixing) => point.Mixing.Except(mixing).Sum(static part => part.Mol * part.M3PerMol);
 
     // Σ n/(L + K) = 1 falls and is convex in L: Newton from a point where the sum is at least 1 never overshoots.
     private static double LiquidAmount(VolatilePart[] mixing, ReadOnlySpan<double> k)
@@ -186,54 +212,70 @@ internal static class ModifiedRaoult
         return liquid;
     }
 
-    private static RaoultAnswer Answer(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model, ReadOnlySpan<double> x, ReadOnlySpan<double> log, double liquid, double free, double rt)
+    // partial: in Pa, of the mixing liquids, then of what stands apart. free: less where the giving way of the liquid limits the pressure.
+    // dropsAlone: the solution has run dry as one liquid, and yet a part of it would condense by itself, as water beside a hydrocarbon.
+    private static double Pressure(VesselPoint point, double gasMol, VolatilePart[] mixing, ReadOnlySpan<double> x, ReadOnlySpan<double> log, double liquid, ref double free, Span<double> partial, out bool condensed, out bool dropsAlone, out double gasPa)
     {
-        var partial = new SpeciesValues(mixing.Length + point.Apart.Length + 1);
-        var fractions = new SpeciesValues(mixing.Length);
-        var coefficients = new SpeciesValues(mixing.Length);
-        var pressure = gasMol * rt / free;
-        var dropsAlone = false;
+        var rt = GasConstant * point.TemperatureK;
+        gasPa = gasMol * rt / free;
+        var pressure = gasPa;
+        dropsAlone = false;
+        for (var i = 0; i < mixing.Length; i++)
+        {
+            partial[i] = liquid > 0 ? x[i] * Math.Exp(log[i]) * mixing[i].SaturationPa : mixing[i].Mol * rt / free;
+            pressure += partial[i];
+            dropsAlone |= liquid <= 0 && partial[i] > mixing[i].SaturationPa;
+        }
+
+        condensed = liquid > 0 || point.Charge.TakesRoomAsLiquid;
+        for (var i = 0; i < point.Apart.Length; i++)
+        {
+            var part = point.Apart[i];
+            var all = part.Mol * rt / free;
+            condensed |= all > part.SaturationPa;
+            partial[mixing.Length + i] = part.SaturationPa >= SealedCharge.NegligiblePa ? Math.Min(all, part.SaturationPa) : 0;
+            pressure += partial[mixing.Length + i];
+        }
+
+        var ceiling = LiquidFull.CeilingPa(point, pressure - gasPa, gasMol, mixing, partial, free / rt);
+        if (pressure > ceiling)
+        {
+            gasPa = ceiling - (pressure - gasPa);
+            pressure = ceiling;
+            free = gasMol * rt / gasPa;
+        }
+
+        return pressure;
+    }
+
+    private static RaoultAnswer Answer(VesselPoint point, double gasMol, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model, ReadOnlySpan<double> x, ReadOnlySpan<double> log, double liquid, double free)
+    {
+        Span<double> pascal = stackalloc double[mixing.Length + point.Apart.Length];
+        var pressure = Pressure(point, gasMol, mixing, x, log, liquid, ref free, pascal, out var condensed, out var dropsAlone, out var gasPa);
+        var partial = new SpeciesValues(pascal.Length + 1);
+        var fractions = new SpeciesValues(liquid > 0 ? mixing.Length : 0);
+        var coefficients = new SpeciesValues(liquid > 0 ? mixing.Length : 0);
         if (gasMol > 0)
         {
-            partial["headspace"] = pressure;
+            partial["headspace"] = gasPa;
         }
 
         for (var i = 0; i < mixing.Length; i++)
         {
-            var gamma = Math.Exp(log[i]);
-            var p = liquid > 0 ? x[i] * gamma * mixing[i].SaturationPa : mixing[i].Mol * rt / free;
-            pressure += p;
-            partial[mixing[i].Key] = p;
-
-            // the solution ran dry in one mixed liquid, and yet this one would condense by itself, as water beside a hydrocarbon
-            dropsAlone |= liquid <= 0 && p > mixing[i].SaturationPa;
+            partial[mixing[i].Key] = pascal[i];
             if (liquid > 0)
             {
                 fractions[mixing[i].Key] = x[i];
-                coefficients[mixing[i].Key] = gamma;
+                coefficients[mixing[i].Key] = Math.Exp(log[i]);
             }
         }
 
-        var condensed = liquid > 0 || point.Charge.TakesRoomAsLiquid;
-        foreach (var part in point.Apart)
+        for (var i = 0; i < point.Apart.Length; i++)
         {
-            var all = part.Mol * rt / free;
-            condensed |= all > part.SaturationPa;
-            if (part.SaturationPa >= SealedCharge.NegligiblePa)
+            if (point.Apart[i].SaturationPa >= SealedCharge.NegligiblePa)
             {
-                var p = Math.Min(all, part.SaturationPa);
-                pressure += p;
-                partial[part.Key] = p;
+                partial[point.Apart[i].Key] = pascal[mixing.Length + i];
             }
-        }
-
-        var gas = gasMol * rt / free;
-        var ceiling = LiquidFull.CeilingPa(point, pressure - gas, gasMol, partial, free / rt);
-        if (pressure > ceiling)
-        {
-            partial["headspace"] = ceiling - (pressure - gas);
-            pressure = ceiling;
-            free = gasMol * rt / partial["headspace"];
         }
 
         return new RaoultAnswer(
@@ -250,7 +292,7 @@ internal static class ModifiedRaoult
                 Method = model is null ? [] : MethodSources,
                 Quality = model is null ? point.Quality : VesselPoint.Worse(point.Quality, Quality.Estimated),
             },
-            liquid <= 0 ? !dropsAlone || mixing.Length < 2 : model is null || LiquidStability.IsOneLiquid(model, x));
+            IsOneLiquid(mixing, model, x, liquid, dropsAlone));
     }
 
     private static RaoultAnswer Refuse(string because) => new(new ModelState { Model = VesselModel.ModifiedRaoult, Because = because }, OneLiquid: true);

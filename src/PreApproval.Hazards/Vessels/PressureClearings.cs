@@ -96,11 +96,11 @@ internal static class PressureClearings
                 var larger = assessment.Input with { VesselVolumeM3 = volumeM3 };
                 var charge = new SealedCharge(larger);
                 var worstK = assessment.State.WorstTemperatureK;
-                var at = charge.GoverningAt(worstK);
+                var at = charge.PressureAt(worstK);
                 if (IsWithin(at))
                 {
                     // the larger vessel may have its highest pressure on the way, where the planned one had it at the end
-                    at = PeakPressure.Between(charge, Math.Min(assessment.State.Closing!.TemperatureK, assessment.State.TemperatureK), worstK).State;
+                    at = PeakPressure.Between(charge, Math.Min(assessment.State.Closing!.TemperatureK, assessment.State.TemperatureK), worstK).Pressure;
                 }
 
                 if (!IsWithin(at))
@@ -112,7 +112,7 @@ internal static class PressureClearings
             return true;
         }
 
-        bool IsWithin(ModelState at) => at.Phase != VesselPhase.LiquidFull && at.PressurePaAbs - AtmospherePa <= limitPaGauge;
+        bool IsWithin(GoverningPressure at) => !at.LiquidFull && at.PascalAbs - AtmospherePa <= limitPaGauge;
     }
 
     private static bool Clears(Clearing offer, Finding finding, IReadOnlyList<ClosedAssessment> flagged, ScreeningContext context)

@@ -11,8 +11,7 @@ internal sealed class RisingPeak(ClosedAssessment assessment)
     {
         if (last is not null && worstK >= reachedK)
         {
-            var next = PeakPressure.Between(assessment.Charge, reachedK, worstK);
-            last = PeakPressure.Height(last.State) > PeakPressure.Height(next.State) ? last with { AtEnd = next.AtEnd } : next;
+            last = last.Then(PeakPressure.Between(assessment.Charge, reachedK, worstK));
         }
         else
         {

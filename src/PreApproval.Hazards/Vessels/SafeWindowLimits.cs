@@ -37,7 +37,7 @@ internal sealed record SafeWindowLimits(StepState State, Policy Policy, Governin
         {
             TemperatureK = moved.TemperatureK,
             WorstTemperatureK = moved.WorstTemperatureK,
-            ExpectedPaGauge = assessment is null ? null : Gauge(assessment.Charge.GoverningAt(moved.TemperatureK).PressurePaAbs),
+            ExpectedPaGauge = assessment is null ? null : Gauge(assessment.Charge.PressureAt(moved.TemperatureK).PascalAbs),
             BoundPaGauge = assessment is null ? null : Gauge(assessment.Charge.BoundPaAt(moved.WorstTemperatureK)),
             GoverningPaGauge = governing,
             LiquidFull = full,

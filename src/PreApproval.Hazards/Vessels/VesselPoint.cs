@@ -16,10 +16,23 @@ internal sealed class VesselPoint
     public VesselPoint(SealedCharge charge, double temperatureK)
     {
         Charge = charge;
+        Mixing = charge.Mixing.Length == 0 ? [] : new VolatilePart[charge.Mixing.Length];
+        Apart = charge.Apart.Length == 0 ? [] : new VolatilePart[charge.Apart.Length];
+        MoveTo(temperatureK);
+    }
+
+    /// <summary>Works the properties out anew; only for a point that no answer holds, in a search.</summary>
+    public void MoveTo(double temperatureK)
+    {
         TemperatureK = temperatureK;
-        Mixing = Volatiles(charge.Mixing);
-        Apart = Volatiles(charge.Apart);
-        foreach (var part in charge.Room)
+        Quality = Quality.Measured;
+        _unknown = null;
+        _pastCritical = null;
+        _dissolvedPa = null;
+        Fill(Mixing, Charge.Mixing);
+        Fill(Apart, Charge.Apart);
+        RoomM3 = 0;
+        foreach (var part in Charge.Room)
         {
             var volume = LiquidVolume.At(part.Substance, temperatureK);
             RoomM3 += part.Mol * volume.M3PerMol;
@@ -27,9 +40,9 @@ internal sealed class VesselPoint
         }
 
         CondensedM3 = RoomM3;
-        for (var i = 0; i < charge.Dissolved.Length; i++)
+        for (var i = 0; i < Charge.Dissolved.Length; i++)
         {
-            CondensedM3 += charge.Dissolved[i].Mol * charge.DissolvedM3PerMol[i];
+            CondensedM3 += Charge.Dissolved[i].Mol * Charge.DissolvedM3PerMol[i];
             Quality = Quality.Assumed;
         }
 
@@ -46,7 +59,7 @@ internal sealed class VesselPoint
 
     public SealedCharge Charge { get; }
 
-    public double TemperatureK { get; }
+    public double TemperatureK { get; private set; }
 
     public VolatilePart[] Mixing { get; }
 
@@ -64,10 +77,10 @@ internal sealed class VesselPoint
     public double[] DissolvedPa => _dissolvedPa ??= SolutionEquilibrium.DissolvedPa(this);
 
     /// <summary>Volume of what only takes room, in m³.</summary>
-    public double RoomM3 { get; }
+    public double RoomM3 { get; private set; }
 
     /// <summary>Volume with everything condensed, in m³.</summary>
-    public double CondensedM3 { get; }
+    public double CondensedM3 { get; private set; }
 
     /// <summary>Volatile contents without a vapour pressure at this temperature.</summary>
     public IReadOnlyList<Substance> Unknown => _unknown ?? None;
@@ -81,7 +94,7 @@ internal sealed class VesselPoint
     /// <summary>Gases in solution that have passed their critical temperature: nothing on file represents what is still dissolved.</summary>
     public IReadOnlyList<Substance> HeldPastCritical => _pastCritical is not null && Mixing.Length + Apart.Length > 1 ? _pastCritical.FindAll(SealedCharge.IsHeld) : None;
 
-    public Quality Quality { get; private set; } = Quality.Measured;
+    public Quality Quality { get; private set; }
 
     /// <summary>Keys of the sources of the properties, sorted. Worked out when asked for: a search over temperature shows none.</summary>
     public IReadOnlyCollection<string> Sources
@@ -148,15 +161,12 @@ internal sealed class VesselPoint
         return new VolatilePart(part.Substance.Key, part.Mol, saturation.Pascal, LiquidVolume.At(part.Substance, temperatureK).M3PerMol, saturation.Volatility is Volatility.Gas);
     }
 
-    private VolatilePart[] Volatiles(ChargedPart[] parts)
+    private void Fill(VolatilePart[] volatiles, ChargedPart[] parts)
     {
-        var volatiles = parts.Length == 0 ? [] : new VolatilePart[parts.Length];
         for (var i = 0; i < parts.Length; i++)
         {
             volatiles[i] = Volatile(parts[i]);
         }
-
-        return volatiles;
     }
 
     private VolatilePart Volatile(ChargedPart part)

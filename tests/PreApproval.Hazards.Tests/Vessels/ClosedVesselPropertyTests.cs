@@ -63,6 +63,18 @@ public sealed class ClosedVesselPropertyTests
         (vessel, t) => Same(new SealedCharge(vessel).BoundPaAt(t), ClosedVessel.At(vessel, t).Models.Single(m => m.Model == VesselModel.ImmiscibleBound).PressurePaAbs),
         iter: 1000);
 
+    // one charge moved from temperature to temperature, as a search does, against a fresh one with all that a report shows
+    [Fact]
+    public void PressureAt_MovedAlong_IsTheGoverningAnswer() => Check.Sample(
+        Gen.Select(Vessels, Gen.Double[293.15, 600].Array[3]),
+        (vessel, temperatures) =>
+        {
+            var moved = new SealedCharge(vessel);
+            return Array.TrueForAll(temperatures, t => moved.PressureAt(t) is var pressure && ClosedVessel.At(vessel, t).Governing is var governing
+                && pressure.Model == governing.Model && pressure.LiquidFull == (governing.Phase == VesselPhase.LiquidFull) && Same(pressure.PascalAbs, governing.PressurePaAbs));
+        },
+        iter: 1000);
+
     // 1 mol of each would be 5.8 bar of water vapour in 6.09 L at 427 K; saturated water has 5.31 bar there (steam tables, 153.9 °C), so water condenses beside the hydrocarbon.
     [Fact]
     public void At_WaterPastItsSaturationBesideAHydrocarbon_TheBoundGoverns()
