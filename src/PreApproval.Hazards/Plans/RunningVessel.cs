@@ -31,6 +31,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     private double? gasEvolvedMol = 0;
     private bool heatedOrGassing;
     private double openTogetherS;
+    private double? ownHeaterK;
 
     public Vessel Vessel { get; } = vessel;
 
@@ -88,11 +89,20 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     {
         TemperatureK = temperatureK;
         TemperatureStep = stepIndex;
+        ownHeaterK = null;
         heatSource = step.HeatSource;
         cutOut = step.IndependentCutOut;
         surfaceK = step.SurfaceTemperatureK;
         heats = step.Action is StepAction.Heat or StepAction.Reflux or StepAction.Distil
             || (step.HeatSource is not (null or HeatSource.IceBath or HeatSource.CryogenicBath) && temperatureK > Walk.WarmK);
+    }
+
+    /// <summary>Takes the temperature of warmer contents. They have no heater that could overshoot; one of the vessel's own goes no higher than before.</summary>
+    public void ReceiveHot(RunningVessel from, Policy policy)
+    {
+        ownHeaterK ??= TemperatureK + OvershootK(policy);
+        TemperatureK = from.TemperatureK;
+        TemperatureStep = from.TemperatureStep;
     }
 
     public void ChangeHeadspace(Headspace gas)
@@ -198,7 +208,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public StepState State(int index, Step step, Policy policy, StepCourse course)
     {
-        var overshoot = !Heated ? 0 : HeaterOvershoot.K(heatSource, TemperatureK, cutOut, policy);
+        var overshoot = OvershootK(policy);
         // a cooled, closed vessel warms to the room when its cooling is lost
         var floor = Closing is null ? TemperatureK : Math.Max(TemperatureK, Walk.RoomTemperatureK);
         var heater = Math.Max(Math.Max(TemperatureK + overshoot, floor), surfaceK ?? 0);
@@ -237,6 +247,11 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
             HeadspacePaAbs = Closing?.PressurePaAbs ?? headspacePa,
         };
     }
+
+    private double OvershootK(Policy policy) =>
+        !Heated ? 0
+        : ownHeaterK is { } own ? Math.Max(0, own - TemperatureK)
+        : HeaterOvershoot.K(heatSource, TemperatureK, cutOut, policy);
 
     private static IReadOnlyList<(PlanSubstance Gas, double Fraction)> Gases(Headspace gas) => gas switch
     {

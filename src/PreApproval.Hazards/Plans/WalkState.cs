@@ -178,6 +178,7 @@ public enum WalkIssueKind
     TargetNotStated,
     AddedWhileClosed,
     AlreadyEvacuated,
+    ArrivesHot,
 }
 
 /// <param name="Kind">What.</param>

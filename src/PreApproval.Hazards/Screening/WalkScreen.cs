@@ -50,6 +50,7 @@ public sealed class WalkScreen : IScreen
             WalkIssueKind.TargetNotStated => ("data.target-not-stated", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.AddedWhileClosed => ("data.added-while-closed", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.AlreadyEvacuated => ("data.already-evacuated", Severity.Notice, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.ArrivesHot => ("data.arrives-hot", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.GasNotStated => ("data.gas-not-stated", Severity.Caution, true, $"In step {step.Id}, {details}."),
         };
         return new Finding
