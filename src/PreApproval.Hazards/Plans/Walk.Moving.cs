@@ -61,7 +61,7 @@ public static partial class Walk
         private RunningVessel? Target(Step step, RunningVessel source) =>
             step.ToVessel is { } to && vessels.TryGetValue(to, out var target) && !ReferenceEquals(source, target) ? target : null;
 
-        /// <summary>What arrives warmer than its receiver warms it: of the two temperatures the higher counts. What is colder is not taken to cool it.</summary>
+        /// <summary>What arrives hot stays hot, whatever the amounts: the cautious reading. What is colder than the receiver is not taken to cool it.</summary>
         private void Warm(int index, Step step, RunningVessel source, RunningVessel target, IReadOnlyList<Content> moved)
         {
             // a distillate arrives cooled
@@ -76,9 +76,10 @@ public static partial class Walk
                 return;
             }
 
-            target.ReceiveHot(source, policy);
-            if (target.TemperatureK > WarmK)
+            // what is not hot is poured into ice or a cold bath to be cold
+            if (source.TemperatureK > WarmK)
             {
+                target.ReceiveHot(source, policy);
                 Issue(WalkIssueKind.ArrivesHot, index, $"the contents of “{source.Vessel.Id}” arrive in “{target.Vessel.Id}” at {Wording.Celsius(target.TemperatureK)}, and count as that hot there until a step states another temperature");
             }
         }

@@ -78,6 +78,16 @@ public sealed class TransferTests
         Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.arrives-hot" or "pressure.unknown-rating");
     }
 
+    /// <summary>Poured onto ice at room temperature it is cold (common practice, no source).</summary>
+    [Fact]
+    public void Follow_ContentsAtRoomTemperatureOntoIce_DoNotWarmIt()
+    {
+        var plan = Poured;
+        plan = plan with { Steps = [plan.Steps[0] with { TemperatureK = 293.15 }, .. plan.Steps.Skip(1).Take(2)] };
+
+        Assert.Equal(273.15, Walk.Follow(plan, Policy.Default).States[^1].TemperatureK, 1e-9);
+    }
+
     /// <summary>The receiver's own oil bath may overshoot from 95 to 110 °C (15 K, the default policy); what is poured in at 100 °C takes nothing off that.</summary>
     [Fact]
     public void Follow_HotContentsIntoAHeatedVessel_LeaveItsOwnOvershoot()
