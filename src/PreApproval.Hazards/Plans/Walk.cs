@@ -138,7 +138,7 @@ public static partial class Walk
             }
             else if (heats || step.HeatSource is not null || step.SurfaceTemperatureK is not null)
             {
-                var boils = step.Action is StepAction.Reflux or StepAction.Distil ? vessel.LowestBoilingPointK() : null;
+                var boils = step.Action is StepAction.Reflux or StepAction.Distil ? vessel.LowestBoilingPointK(step.PressurePaAbs) : null;
                 if (heats && boils is null && vessel.TemperatureStep is null)
                 {
                     issues.Add(new WalkIssue(WalkIssueKind.TemperatureNotStated, index, null, $"{Verb(step.Action)} “{vessel.Vessel.Id}” names no temperature"));

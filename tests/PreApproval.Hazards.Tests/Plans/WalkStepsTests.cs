@@ -73,6 +73,17 @@ public sealed class WalkStepsTests
         Assert.False(state.LeftDry);
     }
 
+    /// <summary>Toluene boils at 110.6 °C (CRC Handbook); Antoine's equation with the constants of Lange's Handbook, from memory (6.95464, 1344.8, 219.482 for mmHg and °C), gives 45.3 °C at 100 mbar.</summary>
+    [Theory]
+    [InlineData(null, 110.6)]
+    [InlineData(1e4, 45.3)]
+    public void Follow_DistilWithoutATemperature_BoilsAtTheStatedPressure(double? pressurePa, double celsius)
+    {
+        var plan = Flow([Of("toluene", "toluene", ML(50))], Step("1", StepAction.Charge, "flask", 20, "toluene"), Step("2", StepAction.Distil, "flask") with { PressurePaAbs = pressurePa });
+
+        Assert.Equal(celsius, Walk.Follow(plan, Policy.Default).States[^1].TemperatureK - 273.15, 0.5);
+    }
+
     [Fact]
     public void Follow_FilterOfADryingAgent_StaysOnTheFilter()
     {
