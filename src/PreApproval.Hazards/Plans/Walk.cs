@@ -153,7 +153,12 @@ public static partial class Walk
         }
 
         /// <summary>Mol share of a liquid among all liquids, gases and solutes of bottled solutions in the vessel; 1 where amounts are missing.</summary>
-        private static double ShareOfFluids(Content liquid, RunningVessel vessel)
+        private static double ShareOfFluids(Content liquid, RunningVessel vessel) => ShareOfFluids(vessel, content => string.Equals(content.Substance.Key, liquid.Substance.Key, StringComparison.Ordinal));
+
+        /// <summary>The same for all that is liquid at room temperature: dissolved gases and solutes bring a mixture down further than is known here.</summary>
+        private static double ShareOfLiquids(RunningVessel vessel) => ShareOfFluids(vessel, static content => content.Substance.Known is { PhaseAt298K: Substances.Phase.Liquid });
+
+        private static double ShareOfFluids(RunningVessel vessel, Predicate<Content> counts)
         {
             double? total = 0;
             double? own = 0;
@@ -162,7 +167,7 @@ public static partial class Walk
                 if (!content.Spent && (content.Substance.Known is { PhaseAt298K: not Substances.Phase.Solid } || content.MassFraction is < 1))
                 {
                     total += content.Mol;
-                    own += string.Equals(content.Substance.Key, liquid.Substance.Key, StringComparison.Ordinal) ? content.Mol : 0;
+                    own += counts(content) ? content.Mol : 0;
                 }
             }
 
@@ -222,8 +227,20 @@ public static partial class Walk
                 }
             }
 
-            // the melting point is that of the pure liquid
-            if (lowest is not null && ShareOfFluids(lowest, vessel) >= PureFrom)
+            // the melting point is that of the pure liquid; below its eutectic a mixture is solid throughout
+            if (lowest is null)
+            {
+                return;
+            }
+
+            if (ShareOfFluids(lowest, vessel) < PureFrom)
+            {
+                if (ShareOfLiquids(vessel) >= PureFrom && SolidMixture.BelowK(vessel.Contents) is { } solid && set < solid)
+                {
+                    Issue(WalkIssueKind.Frozen, index, $"{Wording.Celsius(set)} is below the melting point of every liquid in “{vessel.Vessel.Id}” (the lowest: {lowest.Substance.Name}, {Wording.Celsius(lowest.Substance.Known!.MeltingPointK!.Value)}), and below {Wording.Celsius(solid)}, where their mixture is solid too");
+                }
+            }
+            else
             {
                 Issue(WalkIssueKind.Frozen, index, $"{Wording.Celsius(set)} is below the melting point of every liquid in “{vessel.Vessel.Id}” (the lowest: {lowest.Substance.Name}, {Wording.Celsius(lowest.Substance.Known!.MeltingPointK!.Value)})");
             }

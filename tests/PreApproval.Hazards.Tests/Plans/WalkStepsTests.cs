@@ -43,6 +43,41 @@ public sealed class WalkStepsTests
         Assert.DoesNotContain(Walk.Follow(plan, Policy.Default).Issues, static issue => issue.Kind == WalkIssueKind.Frozen);
     }
 
+    /// <summary>
+    /// Melting points (CRC Handbook, from memory): tetrahydrofuran −108, diethyl ether −116, benzene 5.5, 1,4-dioxane 11.8, N,N-dimethylformamide −60, toluene −95, water 0, dimethyl sulfoxide 18.5,
+    /// acetonitrile −44 °C. Liquid nitrogen freezes every mixture of them; water with dimethyl sulfoxide is liquid down to −73 °C (Rasmussen and MacKenzie 1968, from memory);
+    /// benzene and dioxane by ideal solubility with their own heats of fusion (9.87 and 12.84 kJ/mol, from memory) down to about −27 °C.
+    /// </summary>
+    [Theory]
+    [InlineData("tetrahydrofuran", "diethyl ether", -78, false)]
+    [InlineData("tetrahydrofuran", "diethyl ether", -100, false)]
+    [InlineData("tetrahydrofuran", "diethyl ether", -120, false)]
+    [InlineData("tetrahydrofuran", "diethyl ether", -196, true)]
+    [InlineData("benzene", "1,4-dioxane", -50, true)]
+    [InlineData("benzene", "1,4-dioxane", -26, false)]
+    [InlineData("N,N-dimethylformamide", "toluene", -78, false)]
+    [InlineData("water", "dimethyl sulfoxide", -40, false)]
+    [InlineData("water", "dimethyl sulfoxide", -72, false)]
+    [InlineData("water", "dimethyl sulfoxide", -196, true)]
+    [InlineData("water", "acetonitrile", -30, false)]
+    public void Follow_MixtureCooled_IsFrozenWhereNothingStaysLiquid(string one, string other, double celsius, bool frozen)
+    {
+        var plan = Flow([Of("one", one, Mmol(100)), Of("other", other, Mmol(100))], Step("1", StepAction.Charge, "flask", 20, "one", "other"), Step("2", StepAction.Cool, "flask", celsius));
+
+        Assert.Equal(frozen, Walk.Follow(plan, Policy.Default).Issues.Any(static issue => issue.Kind == WalkIssueKind.Frozen));
+    }
+
+    /// <summary>28 % ammonia is liquid down to about −70 °C and 37 % hydrochloric acid to about −27 °C (supplier data, from memory): dissolved gases are not known to the rule, and it stays silent.</summary>
+    [Theory]
+    [InlineData("ammonia", 28, -60)]
+    [InlineData("hydrogen chloride", 37, -26)]
+    public void Follow_SolutionOfAGasCooled_IsNotFrozen(string gas, double percent, double celsius)
+    {
+        var plan = Flow([WeightPercent("solution", gas, "water", percent, ML(20))], Step("1", StepAction.Charge, "flask", 20, "solution"), Step("2", StepAction.Cool, "flask", celsius));
+
+        Assert.DoesNotContain(Walk.Follow(plan, Policy.Default).Issues, static issue => issue.Kind == WalkIssueKind.Frozen);
+    }
+
     /// <summary>Boiling points 34.6, 78.3 and 110.6 °C (CRC Handbook): the most volatile goes first, and the salt is left dry.</summary>
     [Fact]
     public void Follow_Concentrate_RemovesTheMostVolatileFirstAndLeavesADryResidue()
