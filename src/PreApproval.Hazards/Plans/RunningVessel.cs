@@ -17,6 +17,9 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     /// <summary>Boiling point up to which a rotary evaporator removes a liquid, in K (180 °C). Common practice, no source.</summary>
     private const double EvaporatedBelowK = 453.15;
 
+    /// <summary>1 bar in a vessel at the atmosphere, or a gauge read a little lower than before, is no mistake. Common practice, no source.</summary>
+    private const double NotRaisedBelow = 0.95;
+
     private const string Water = "7732-18-5";
 
     private readonly List<Content> contents = [];
@@ -119,11 +122,13 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public void VentThrough(Closure vent) => Vent = vent;
 
-    public void Pressurise(int stepIndex, PlanSubstance? gas, double? pressurePaAbs)
+    /// <summary>Charges a gas. A pressure that is clearly below what is there cannot be absolute: it counts as above the atmosphere, and what it then is, in Pa absolute, is returned.</summary>
+    public double? Pressurise(int stepIndex, PlanSubstance? gas, double? pressurePaAbs)
     {
         var before = Closing?.PressurePaAbs ?? headspacePa;
         var trapped = Closing?.Gases ?? Gases(headspace);
-        var total = Math.Max(pressurePaAbs ?? before, before);
+        var asGauge = pressurePaAbs < NotRaisedBelow * before ? pressurePaAbs + AtmospherePa : null;
+        var total = Math.Max(asGauge ?? pressurePaAbs ?? before, before);
         var share = total <= 0 ? 0 : before / total;
         var gases = trapped.Select(pair => (pair.Gas, Fraction: pair.Fraction * share)).Where(static pair => pair.Fraction > 0).ToList();
         if (gas is not null && share < 1)
@@ -133,6 +138,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         }
 
         Shut(Closing?.StepIndex ?? stepIndex, gases, total, atAtmosphere: false);
+        return asGauge is null ? null : total;
     }
 
     public void Evacuate(int stepIndex, double? pressurePaAbs)

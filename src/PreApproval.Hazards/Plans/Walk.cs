@@ -22,6 +22,9 @@ public static partial class Walk
         /// <summary>Mol share from which a liquid freezes about where the pure one does: a tenth of something else brings usual solvents down by 7 to 20 K. Common practice, no source.</summary>
         private const double PureFrom = 0.9;
 
+        /// <summary>A difference of temperature that is meant, in K: readings of room and bath differ by less. Common practice, no source.</summary>
+        private const double WarmerK = 5;
+
         private readonly Plan plan;
         private readonly Policy policy;
         private readonly Dictionary<string, RunningVessel> vessels = new(StringComparer.Ordinal);
@@ -127,9 +130,14 @@ public static partial class Walk
         private void SetTemperature(int index, Step step, RunningVessel vessel)
         {
             var heats = step.Action is StepAction.Heat or StepAction.Reflux or StepAction.Distil;
-            if (heats && vessel.Contents.Count == 0)
+            if (vessel.Contents.Count == 0 && (heats || IsHot(step)))
             {
-                issues.Add(new WalkIssue(WalkIssueKind.HeatedEmpty, index, null, $"“{vessel.Vessel.Id}” is empty when it is heated"));
+                Issue(DriesGlass(step.Action) ? WalkIssueKind.DriedEmpty : WalkIssueKind.HeatedEmpty, index, $"“{vessel.Vessel.Id}” is empty when it is heated");
+            }
+
+            if (step is { Action: StepAction.Cool, TemperatureK: { } to } && to > vessel.TemperatureK + WarmerK && (to > WarmK || vessel.TemperatureK < RoomTemperatureK - WarmerK))
+            {
+                Issue(WalkIssueKind.CooledToHotter, index, $"“{vessel.Vessel.Id}” is cooled to {Wording.Celsius(to)} although it is at {Wording.Celsius(vessel.TemperatureK)}; is a step missing or a sign wrong?");
             }
 
             if (step.TemperatureK is { } set)
@@ -173,6 +181,13 @@ public static partial class Walk
 
             return total is > 0 ? own / total ?? 1 : 1;
         }
+
+        /// <summary>By its temperature, its surface or a source of heat; where the action itself finds the vessel empty, once is enough.</summary>
+        private static bool IsHot(Step step) => step.Action is not (StepAction.Concentrate or StepAction.Transfer or StepAction.Filter or StepAction.Discard) && (step.TemperatureK > WarmK || step.SurfaceTemperatureK > WarmK
+            || step.HeatSource is not (null or HeatSource.IceBath or HeatSource.CryogenicBath));
+
+        /// <summary>Empty glass is dried hot, under a gas or a pump: usual, but what comes in next meets hot glass.</summary>
+        private static bool DriesGlass(StepAction action) => action is StepAction.Dry or StepAction.Evacuate or StepAction.Purge;
 
         private static string Verb(StepAction action) => action switch
         {

@@ -179,6 +179,10 @@ public enum WalkIssueKind
     AddedWhileClosed,
     AlreadyEvacuated,
     ArrivesHot,
+    DriedEmpty,
+    CooledToHotter,
+    VentedTwice,
+    PressureNotRaised,
 }
 
 /// <param name="Kind">What.</param>
