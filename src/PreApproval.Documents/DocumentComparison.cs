@@ -12,12 +12,12 @@ public static class DocumentComparison
         Comparison.Of(Screen(before, policy), Screen(after, policy));
 
     /// <summary>The same for documents that were screened, under one policy, already.</summary>
-    public static IReadOnlyList<HazardChange> Between(ProcedureDocument before, Report was, ProcedureDocument after, Report now) =>
-        Comparison.Of(new ScreenedPlan(PlanMapping.ToPlan(before, Catalog.Default), was), new ScreenedPlan(PlanMapping.ToPlan(after, Catalog.Default), now));
+    public static IReadOnlyList<HazardChange> Between(ProcedureDocument before, Report was, ProcedureDocument after, Report now, Policy policy) =>
+        Comparison.Of(new ScreenedPlan(PlanMapping.ToPlan(before, Catalog.Default), was, policy), new ScreenedPlan(PlanMapping.ToPlan(after, Catalog.Default), now, policy));
 
     private static ScreenedPlan Screen(ProcedureDocument document, Policy policy)
     {
         var plan = PlanMapping.ToPlan(document, Catalog.Default);
-        return new ScreenedPlan(plan, Screener.Screen(plan, policy));
+        return new ScreenedPlan(plan, Screener.Screen(plan, policy), policy);
     }
 }

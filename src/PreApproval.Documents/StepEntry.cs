@@ -42,7 +42,7 @@ public sealed record StepEntry
     /// <summary>Gas of <see cref="StepAction.Pressurise"/>.</summary>
     public GasEntry? Gas { get; init; }
 
-    /// <summary>Pressure of <see cref="StepAction.Pressurise"/> or <see cref="StepAction.Evacuate"/>. A unit without (g) is absolute.</summary>
+    /// <summary>Pressure of <see cref="StepAction.Pressurise"/>, <see cref="StepAction.Evacuate"/>, <see cref="StepAction.Concentrate"/> or <see cref="StepAction.Distil"/>. A unit without (g) is absolute.</summary>
     public Quantity? Pressure { get; init; }
 }
 

@@ -36,9 +36,9 @@ public sealed class ComparisonTests(TestApp test)
         ProcedureDocument document = DocumentReader.Read(Encoding.UTF8.GetBytes(ClosedTube.Document("explored").ToJsonString())).Value!;
         var good = new Report { Verdict = Verdict.Clear, Findings = [], Timeline = [], Coverage = [] };
         List<Exception> faults = [];
-        Assert.Empty(HazardComparison.Between(document, good, document, good, faults.Add).Changes!);
+        Assert.Empty(HazardComparison.Between(document, good, document, good, Policy.Default, faults.Add).Changes!);
         Assert.Empty(faults);
-        Assert.Equal(HazardComparison.Failed, HazardComparison.Between(document, good, document, good with { Findings = null! }, faults.Add));
+        Assert.Equal(HazardComparison.Failed, HazardComparison.Between(document, good, document, good with { Findings = null! }, Policy.Default, faults.Add));
         Assert.Single(faults);
     }
 }

@@ -47,7 +47,6 @@ internal static class CompareCommand
         var table = new TextTable("effect", "hazard", "quantity", "before", "after", "unit", "severity", "where");
         foreach (HazardChange change in changes)
         {
-            Finding shown = (change.FindingAfter ?? change.FindingBefore)!;
             table.Add(
                 ComparisonWriter.Of(change.Effect),
                 ReportWords.Of(change.Hazard),
@@ -56,7 +55,7 @@ internal static class CompareCommand
                 Number(change.After),
                 (change.After ?? change.Before)?.Unit ?? "",
                 $"{Severity(change.FindingBefore)} → {Severity(change.FindingAfter)}",
-                $"{shown.Vessel ?? "-"} {string.Join(", ", shown.Steps)}".TrimEnd());
+                $"{change.Vessel ?? "-"} {string.Join(", ", change.Steps)}".TrimEnd());
         }
 
         return heading + table;

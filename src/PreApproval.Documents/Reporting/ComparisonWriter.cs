@@ -33,10 +33,15 @@ public static class ComparisonWriter
         ["severityAfter"] = Severity(change.FindingAfter),
         ["findingBefore"] = change.FindingBefore?.Id,
         ["findingAfter"] = change.FindingAfter?.Id,
+        ["limitBefore"] = Finite(change.Before?.Limit),
+        ["limitAfter"] = Finite(change.After?.Limit),
+        ["vessel"] = change.Vessel,
+        ["steps"] = new JsonArray([.. change.Steps.Select(static step => JsonValue.Create(step))]),
     };
 
-    private static JsonNode? Number(Evidence? evidence) =>
-        evidence is { Value: var value } && double.IsFinite(value) ? SignificantDigits.Six(value) : null;
+    private static JsonNode? Number(Evidence? evidence) => Finite(evidence?.Value);
+
+    private static JsonNode? Finite(double? value) => value is { } number && double.IsFinite(number) ? SignificantDigits.Six(number) : null;
 
     private static string? Severity(Finding? finding) => finding is null ? null : ReportWords.Of(finding.Severity);
 }

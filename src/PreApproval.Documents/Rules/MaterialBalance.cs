@@ -2,6 +2,7 @@ using System.Globalization;
 using FluentValidation;
 using FluentValidation.Results;
 using PreApproval.Documents.Units;
+using PreApproval.Hazards.Plans;
 
 namespace PreApproval.Documents.Rules;
 
@@ -31,12 +32,17 @@ internal static class MaterialBalance
                     double inUnit = (used - total.Definition.Offset) / total.Definition.Factor;
                     context.AddFailure(new ValidationFailure(
                         string.Create(CultureInfo.InvariantCulture, $"Steps[{step}].Materials[{place}].Amount"),
-                        string.Create(CultureInfo.InvariantCulture, $"brings the use of \"{material.Id}\" to {inUnit:0.######} {total.Unit}, but the list of materials has {total.Value:R} {total.Unit}")));
+                        string.Create(CultureInfo.InvariantCulture, $"brings the use of \"{material.Id}\" to {inUnit:0.######} {total.Unit}, but the list of materials has {total.Value:R} {total.Unit}{OfAMove(document.Steps[step])}")));
                     break;
                 }
             }
         }
     }
+
+    /// <summary>Who names 5 of 10 mL in a transfer means a part of the contents; it is read as rinsings.</summary>
+    private static string OfAMove(StepEntry step) => step.Action is StepAction.Transfer or StepAction.Filter or StepAction.Discard
+        ? ". A step that moves the contents moves all of them, and the materials it names are added from the list, as rinsings are; to use a part, charge that part into a vessel of its own"
+        : "";
 
     private static IEnumerable<(int Step, int Place, Quantity Amount)> UsesOf(ProcedureDocument document, string material) =>
         from step in document.Steps.Index()

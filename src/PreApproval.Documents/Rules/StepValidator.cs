@@ -8,6 +8,9 @@ namespace PreApproval.Documents.Rules;
 /// <summary>Credible values of a step, what its action needs, and what its action cannot take.</summary>
 internal sealed class StepValidator : AbstractValidator<StepEntry>
 {
+    /// <summary>Above any weather at sea level, in Pa: the highest reading is 1084 hPa (WMO record, from memory).</summary>
+    private const double HighestAtmospherePa = 1.1e5;
+
     public StepValidator()
     {
         var substance = new SubstanceValidator();
@@ -43,7 +46,11 @@ internal sealed class StepValidator : AbstractValidator<StepEntry>
         Only(context, nameof(StepEntry.Closure), step.Closure is not null, action, [StepAction.Seal], "");
         Only(context, nameof(StepEntry.To), step.To is not null, action, [StepAction.Transfer, StepAction.Filter], "");
         Only(context, nameof(StepEntry.Gas), step.Gas is not null, action, [StepAction.Pressurise], "; the gas over the contents is \"headspace\"");
-        Only(context, nameof(StepEntry.Pressure), step.Pressure is not null, action, [StepAction.Pressurise, StepAction.Evacuate], "");
+        Only(context, nameof(StepEntry.Pressure), step.Pressure is not null, action, [StepAction.Pressurise, StepAction.Evacuate, StepAction.Concentrate, StepAction.Distil], "");
+        if (action is StepAction.Concentrate or StepAction.Distil && step.Pressure?.Si > HighestAtmospherePa)
+        {
+            Fail(context, nameof(StepEntry.Pressure), $"is above the atmosphere: \"{word}\" goes on at the atmosphere or under vacuum, for instance {{\"value\": 80, \"unit\": \"mbar\"}}");
+        }
     }
 
     private static IEnumerable<(string Member, bool Given, string Hint)> NeededBy(StepAction action, StepEntry step)

@@ -33,6 +33,7 @@ public static class UnitTable
         new("°C", Dimension.Temperature, 1, CelsiusZeroK, ["degC"], null, false),
         Of("K", Dimension.Temperature, 1),
         Of("bar", Dimension.Pressure, 1e5),
+        Of("mbar", Dimension.Pressure, 100),
         Of("kPa", Dimension.Pressure, 1e3),
         Of("MPa", Dimension.Pressure, 1e6),
         Of("psi", Dimension.Pressure, PoundForcePerSquareInchPa),

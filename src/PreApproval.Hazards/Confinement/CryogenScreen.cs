@@ -158,7 +158,7 @@ public sealed class CryogenScreen : IScreen
                         : $"“{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} is open to {(oxygen ? "air" : name)}: liquid {name} collects below {Wording.Celsius(boilsK)}{(oxygen ? " and explodes with organic matter" : " and bursts what is closed over it")}; pump on it, and never close it cold.",
                 Evidence =
                 [
-                    Findings.Number("temperature", Wording.InCelsius(state.TemperatureK), "°C", Wording.InCelsius(boilsK), $"normal boiling point of {name}", Quality.Measured, "prudent-practices", "reference-equations"),
+                    Findings.Number("temperature of the cold vessel", Wording.InCelsius(state.TemperatureK), "°C", Wording.InCelsius(boilsK), $"normal boiling point of {name}", Quality.Measured, "prudent-practices", "reference-equations") with { Worse = WorseWhen.Lower },
                     Findings.Number("gas from one volume of liquid", gasPerLiquid, "1", null, "density of the liquid at its boiling point, ideal gas at 25 °C", Quality.Estimated, "ideal-gas"),
                 ],
             };
@@ -238,7 +238,7 @@ public sealed class CryogenScreen : IScreen
 
         var evidence = new List<Evidence>
         {
-            Findings.Number("oxygen left in the room", oxygen, "fraction", AirDisplacement.AlarmOxygen, "20.9 % times the share of air that stays; all evaporates, no ventilation, evenly mixed", Quality.Estimated, "displacement-law", "cfr-1910-146"),
+            Findings.Number("oxygen left in the room", oxygen, "fraction", AirDisplacement.AlarmOxygen, "20.9 % times the share of air that stays; all evaporates, no ventilation, evenly mixed", Quality.Estimated, "displacement-law", "cfr-1910-146") with { Worse = WorseWhen.Lower },
         };
         if (dioxide > 0)
         {

@@ -81,7 +81,7 @@ public sealed partial class DelayedGasScreen : IScreen
             Evidence = pressure is { } all
                 ? [Findings.Number($"pressure of all the {rule.Gas}", all / 1e5, "bar", context.Policy.UnratedNothingPa / 1e5, $"ideal gas at 25 °C {model}, limiting partner turned over completely", Quality.Estimated, [.. rule.Sources, "ideal-gas"])]
                 : full
-                    ? [Findings.Number("room that the contents leave", 0, "mL", null, "volume of the vessel less that of the liquids and solids", Quality.Estimated, [.. rule.Sources])]
+                    ? [Findings.Number("room that the contents leave", 0, "mL", null, "volume of the vessel less that of the liquids and solids", Quality.Estimated, [.. rule.Sources]) with { Worse = WorseWhen.Lower }]
                     : [Findings.Number($"{rule.Gas} per mol", rule.GasPerMol, "mol", null, "stoichiometry; amount or volume not known", Quality.Assumed, [.. rule.Sources])],
         };
     }

@@ -11,8 +11,9 @@ namespace PreApproval.Hazards.Confinement;
 /// <param name="IsDewar">A vacuum flask.</param>
 /// <param name="Guarded">Coated, in a mesh or taped.</param>
 /// <param name="ThickWalled">Thick-walled, for pressure.</param>
+/// <param name="HasNeck">False for beakers, dishes and cylinders, which no pump can be put on.</param>
 /// <param name="IsBorosilicate">False when the words name soda-lime or plain glass.</param>
-internal sealed partial record GlassShape(bool IsGlass, bool IsPlastic, bool? TakesVacuum, bool IsDewar, bool Guarded, bool ThickWalled, bool IsBorosilicate)
+internal sealed partial record GlassShape(bool IsGlass, bool IsPlastic, bool? TakesVacuum, bool IsDewar, bool Guarded, bool ThickWalled, bool HasNeck, bool IsBorosilicate)
 {
     public static GlassShape Of(Vessel vessel)
     {
@@ -26,6 +27,7 @@ internal sealed partial record GlassShape(bool IsGlass, bool IsPlastic, bool? Ta
             dewar,
             Guard().IsMatch(words),
             Thick().IsMatch(words),
+            !Wide().IsMatch(words),
             !SodaLime().IsMatch(words));
     }
 
@@ -43,6 +45,9 @@ internal sealed partial record GlassShape(bool IsGlass, bool IsPlastic, bool? Ta
 
     [GeneratedRegex(@"(?<!un)coated|mesh|netting|\btaped?\b|jacketed in metal", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Guard();
+
+    [GeneratedRegex(@"beaker|\bdish\b|measuring cylinder|watch glass", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
+    private static partial Regex Wide();
 
     [GeneratedRegex(@"thick|pressure|heavy[ -]?wall|carius|sealed tube", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Thick();

@@ -30,7 +30,7 @@ public sealed class LayerScreen : IScreen
                 Steps = [state.Step.Id],
                 Vessel = state.Vessel.Id,
                 Statement = $"In step {state.Step.Id} the liquids in “{state.Vessel.Id}” mix by computation, so no layers form unless salt drives them apart.",
-                Evidence = [Findings.Number("liquid layers", 1, "1", 2, "liquid–liquid equilibrium of original UNIFAC, salts left out", Quality.Estimated, "fredenslund1975", "unifac-published")],
+                Evidence = [Findings.Number("liquid layers", 1, "1", 2, "liquid–liquid equilibrium of original UNIFAC, salts left out", Quality.Estimated, "fredenslund1975", "unifac-published") with { Worse = WorseWhen.Lower }],
             };
         }
     }

@@ -21,6 +21,9 @@ public sealed class VacuumScreen : IScreen
     /// <summary>From here even round glass needs a guard, in m³ (2 L: 203 J). Common practice, no source.</summary>
     private const double LargeRoundM3 = 2e-3;
 
+    /// <summary>So far below a boiling point a liquid leaves an open flask only slowly, in K. Common practice, no source.</summary>
+    private const double BoilsAnywayK = 10;
+
     /// <summary>From this vapour pressure a liquid that is pumped on boils and bumps, in Pa. Common practice, no source.</summary>
     private const double BoilsUnderPumpPa = 1e3;
 
@@ -29,9 +32,21 @@ public sealed class VacuumScreen : IScreen
 
     private IEnumerable<Finding> Implosion(ScreeningContext context)
     {
-        foreach (var vessel in context.Walk.States.Where(UnderVacuum).GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        foreach (var vessel in context.Walk.States.Where(static state => UnderVacuum(state) || MayBeUnderVacuum(state)).GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
         {
             var state = vessel.First();
+            // where one step states a vacuum, what another might be adds nothing
+            var stated = vessel.Where(UnderVacuum).ToArray();
+            if (stated.Length == 0)
+            {
+                if (Implied([.. vessel]) is { } implied)
+                {
+                    yield return implied;
+                }
+
+                continue;
+            }
+
             var shape = GlassShape.Of(state.Vessel);
             if (!shape.IsGlass && !shape.IsPlastic)
             {
@@ -46,8 +61,7 @@ public sealed class VacuumScreen : IScreen
                 continue;
             }
 
-            var worst = vessel.MinBy(static one => one.HeadspacePaAbs)!;
-            var joule = volume * (AtmospherePa - worst.HeadspacePaAbs);
+            var joule = volume * (AtmospherePa - stated.Min(PressurePa));
             var severity = !weak ? Severity.Caution
                 : volume < SmallM3 || shape.IsPlastic ? Severity.Caution
                 : volume >= LargeWeakM3 && !shape.Guarded ? Severity.Danger
@@ -57,7 +71,7 @@ public sealed class VacuumScreen : IScreen
                 Code = "vessel.implosion",
                 Hazard = Hazard.Pressure,
                 Severity = severity,
-                Steps = [.. vessel.Select(static one => one.Step.Id).Distinct(StringComparer.Ordinal)],
+                Steps = StepIds.Of(stated),
                 Vessel = vessel.Key,
                 Statement = weak
                     ? $"“{vessel.Key}” ({state.Vessel.Kind}) is evacuated{(volume is null ? "" : $" with {Findings.Litres(volume.Value)} inside")}: {(shape.IsPlastic ? "plastic collapses" : "flat and conical glass is weak under outside pressure and implodes")}{Energy(joule)}; use round-bottom or vacuum-rated glass."
@@ -75,8 +89,35 @@ public sealed class VacuumScreen : IScreen
 
     private static string Energy(double? joule) => joule is { } energy ? $" with about {Wording.Figures(energy)} J" : "";
 
-    private static bool UnderVacuum(StepState state) => state.Headspace is Headspace.Vacuum
-        || (state.Step is { Action: StepAction.Concentrate or StepAction.Distil, PressurePaAbs: { } pressure } && pressure < AtmospherePa / 2);
+    private static bool UnderVacuum(StepState state) => state.Headspace is Headspace.Vacuum || Pumped(state) < AtmospherePa / 2;
+
+    private static double PressurePa(StepState state) => Math.Min(state.HeadspacePaAbs, Pumped(state) ?? AtmospherePa);
+
+    /// <summary>Stated pressure of a concentration or distillation, in Pa.</summary>
+    private static double? Pumped(StepState state) => state.Step.Action is StepAction.Concentrate or StepAction.Distil ? state.Step.PressurePaAbs : null;
+
+    /// <summary>A concentration of unstated pressure that takes away what does not boil at its temperature: on a rotary evaporator more often than not. A stream of gas is another way.</summary>
+    private static bool MayBeUnderVacuum(StepState state) =>
+        state.Step is { Action: StepAction.Concentrate, PressurePaAbs: null, Headspace: null } && state.Evaporated.Any(content => content.Substance.Known?.BoilingPointK?.Value > state.TemperatureK + BoilsAnywayK);
+
+    private static Finding? Implied(StepState[] states)
+    {
+        var vessel = states[0].Vessel;
+        return GlassShape.Of(vessel) is { IsGlass: true, TakesVacuum: false, HasNeck: true }
+            ? new Finding
+            {
+                Code = "vessel.implosion-if-evacuated",
+                Hazard = Hazard.Pressure,
+                Severity = vessel.VolumeM3 < SmallM3 ? Severity.Notice : Severity.Caution,
+                Steps = StepIds.Of(states),
+                Vessel = vessel.Id,
+                Statement = $"“{vessel.Id}” ({vessel.Kind}) is concentrated at {Wording.Celsius(states[0].TemperatureK)}, below the boiling point of what goes, and no pressure is stated: on a rotary evaporator flat and conical glass implodes{Energy(vessel.VolumeM3 * AtmospherePa)}; state the pressure, or use a round-bottom flask.",
+                Evidence = vessel.VolumeM3 is { } volume
+                    ? [Findings.Number("energy of an implosion", volume * AtmospherePa, "J", null, "work of the atmosphere, pressure difference times volume; full vacuum", Quality.Assumed, "prudent-practices", "common-practice")]
+                    : [],
+            }
+            : null;
+    }
 
     private static IEnumerable<Finding> Dewars(ScreeningContext context) =>
         context.Walk.ByVessel

@@ -79,7 +79,7 @@ public sealed partial class VentScreen : IScreen
                 Vessel = state.Vessel.Id,
                 Materials = Findings.Ids([main.Content]),
                 Statement = $"{Wording.Capital(main.Content.Substance.Name)} melts at {Wording.Celsius(melts.Value)}: in step {state.Step.Id} it freezes in a condenser cooled with tap water ({Wording.Celsius(TapWaterK)}) and closes it; run the condenser warmer.",
-                Evidence = [Findings.Number("melting point", Wording.InCelsius(melts.Value), "°C", Wording.InCelsius(TapWaterK), "melting point of what makes up most of the vapour", melts.Quality, "common-practice")],
+                Evidence = [Findings.Number("melting point of the vapour", Wording.InCelsius(melts.Value), "°C", Wording.InCelsius(TapWaterK), "melting point of what makes up most of the vapour", melts.Quality, "common-practice")],
             };
         }
     }
@@ -95,7 +95,7 @@ public sealed partial class VentScreen : IScreen
                 Steps = [.. group.Select(static state => state.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = group.Key,
                 Statement = $"“{group.Key}” at {Wording.Celsius(group.Min(static state => state.TemperatureK))} breathes moist air through a narrow way out, which ices up: keep dry gas flowing over it.",
-                Evidence = [Findings.Number("temperature", Wording.InCelsius(group.Min(static state => state.TemperatureK)), "°C", Wording.InCelsius(IcingK), "moisture of the air freezes in a narrow bore", Quality.Assumed, "common-practice")],
+                Evidence = [Findings.Number("temperature at the vent", Wording.InCelsius(group.Min(static state => state.TemperatureK)), "°C", Wording.InCelsius(IcingK), "moisture of the air freezes in a narrow bore", Quality.Assumed, "common-practice") with { Worse = WorseWhen.Lower }],
             });
 
     private static IEnumerable<Finding> Salts(StepState[] states)
@@ -120,7 +120,7 @@ public sealed partial class VentScreen : IScreen
                     Vessel = group.Key,
                     Materials = Findings.Ids([.. bases, .. acids]),
                     Statement = $"{Wording.Capital(bases[0].Substance.Name)} and the acid gas from {acids[0].Substance.Name} lay down a salt in the narrow way out of “{group.Key}” and close it: use a wide bore and look at it.",
-                    Evidence = [Findings.Number("narrow way out", 1, "1", null, "ammonium salts form from the two vapours and settle where it is cold", Quality.Assumed, "common-practice")],
+                    Evidence = [Findings.Number("narrow way out", 1, "1", null, "ammonium salts form from the two vapours and settle where it is cold", Quality.Assumed, "common-practice") with { Worse = WorseWhen.Neither }],
                 };
                 break;
             }

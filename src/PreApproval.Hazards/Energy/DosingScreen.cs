@@ -59,7 +59,7 @@ internal static class DosingScreen
             Evidence =
             [
                 Findings.Number("heat while dosing", power, "W", cooling, $"{basis.Model}, spread evenly over the addition", basis.Quality, [.. basis.Sources, "stoessel"]),
-                Findings.Number("heat given off to the bath", cooling, "W", null, $"U A ΔT with {Wording.Text(TransferWPerM2K)} W/(m² K), half of a sphere of the contents, {Wording.Text(BathDifferenceK)} K", Quality.Assumed, "common-practice"),
+                Findings.Number("heat given off to the bath", cooling, "W", null, $"U A ΔT with {Wording.Text(TransferWPerM2K)} W/(m² K), half of a sphere of the contents, {Wording.Text(BathDifferenceK)} K", Quality.Assumed, "common-practice") with { Worse = WorseWhen.Lower },
             ],
         };
         return context.IsTrial

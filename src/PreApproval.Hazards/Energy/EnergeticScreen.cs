@@ -79,7 +79,7 @@ public sealed class EnergeticScreen : IScreen
 
         if (profile.OnsetK is { } onset)
         {
-            yield return Findings.Number("usual onset of decomposition", onset - 273.15, "°C", null, profile.Autocatalytic ? "lowest of its groups; autocatalytic, so its thermal history counts" : "lowest of its groups", Quality.Estimated, [.. profile.Sources]);
+            yield return Findings.Number("usual onset of decomposition", onset - 273.15, "°C", null, profile.Autocatalytic ? "lowest of its groups; autocatalytic, so its thermal history counts" : "lowest of its groups", Quality.Estimated, [.. profile.Sources]) with { Worse = WorseWhen.Lower };
         }
 
         if (profile.OxygenBalancePercent is { } balance)
@@ -89,7 +89,7 @@ public sealed class EnergeticScreen : IScreen
 
         if (profile.NitrogenRatio is { } ratio)
         {
-            yield return Findings.Number("(C + O)/N by atoms", ratio, "1", 3, "formula", Quality.Estimated, "azide-rule");
+            yield return Findings.Number("(C + O)/N by atoms", ratio, "1", 3, "formula", Quality.Estimated, "azide-rule") with { Worse = WorseWhen.Lower };
         }
 
         if (profile is { HighJPerKg: { } heat, OnsetK: { } from })
@@ -138,7 +138,7 @@ public sealed class EnergeticScreen : IScreen
                 Evidence =
                 [
                     Findings.Number("heat of decomposition of the contents", mixture.JPerKg / 1000, "J/g", TransportScreens.SelfReactiveFromJPerG, "energetic groups by their share of the mass", Quality.Estimated, [.. mixture.Sources, "un-tests-criteria"]),
-                    Findings.Number("distance to the usual onset", -above, "K", KeptFromOnsetK, "worst temperature against the lowest onset of the groups; a rule of thumb, no proof", Quality.Estimated, [.. mixture.Sources, "common-practice"]),
+                    Findings.Number("distance to the usual onset", -above, "K", KeptFromOnsetK, "worst temperature against the lowest onset of the groups; a rule of thumb, no proof", Quality.Estimated, [.. mixture.Sources, "common-practice"]) with { Worse = WorseWhen.Lower },
                 ],
             };
         }

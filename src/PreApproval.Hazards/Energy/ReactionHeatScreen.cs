@@ -165,7 +165,7 @@ public sealed class ReactionHeatScreen : IScreen
         yield return Findings.Number("MTSR", Wording.InCelsius(mtsr), "°C", runaway.OnsetK is { } at ? Wording.InCelsius(at) : boils ? Wording.InCelsius(runaway.BoilsK!.Value) : null, $"set temperature plus {Wording.Text(Math.Round(heat.Accumulation, 3))} of the adiabatic rise", heat.AccumulationDeclared ? Quality.Estimated : Quality.Assumed, "stoessel");
         if (runaway.DayK is { } day)
         {
-            yield return Findings.Number("temperature for a day to the maximum rate", Wording.InCelsius(day), "°C", null, $"{runaway.OnsetBasis} taken as {Wording.Text(Runaway.DetectionLimitWPerKg)} W/kg, activation energy {Wording.Text(Runaway.CautiousActivationJPerMol / 1000)} kJ/mol, zero order", runaway.OnsetQuality, "keller-1997", "stoessel");
+            yield return Findings.Number("temperature for a day to the maximum rate", Wording.InCelsius(day), "°C", null, $"{runaway.OnsetBasis} taken as {Wording.Text(Runaway.DetectionLimitWPerKg)} W/kg, activation energy {Wording.Text(Runaway.CautiousActivationJPerMol / 1000)} kJ/mol, zero order", runaway.OnsetQuality, "keller-1997", "stoessel") with { Worse = WorseWhen.Lower };
             yield return Findings.Number("criticality class", runaway.Class!.Value, "1", 3, state.Sealed ? "order of MTSR and the temperature for a day; nothing holds the temperature of a closed vessel" : "order of MTSR, boiling point and the temperature for a day", Quality.Estimated, "stoessel");
         }
     }

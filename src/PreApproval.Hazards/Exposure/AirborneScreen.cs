@@ -204,7 +204,10 @@ public sealed class AirborneScreen : IScreen
             [
                 .. bySubstance.Select(one => Findings.Number(
                     $"{one.Content.Substance.Name} at the breathing zone in step {one.State.Step.Id}", one.Ppm, "ppm", one.Limit.Ppm, Model(one, place, context), Quality.Estimated,
-                    [one.Limit.Source, "crowl-louvar", place is PlaceKind.Hood or PlaceKind.HoodWithScrubber ? "ansi-z9-5" : "nicas-1996"])),
+                    [one.Limit.Source, "crowl-louvar", place is PlaceKind.Hood or PlaceKind.HoodWithScrubber ? "ansi-z9-5" : "nicas-1996"]) with
+                {
+                    Quantity = $"{one.Content.Substance.Name} at the breathing zone",
+                }),
             ],
         };
     }

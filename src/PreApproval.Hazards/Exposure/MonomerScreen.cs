@@ -43,7 +43,7 @@ public sealed class MonomerScreen : IScreen
                 yield return Finding("peroxide.uninhibited-kept", Severity.Warning, material, kept,
                     $"{Wording.Capital(substance.Name)} “{material.Id}” without inhibitor is stored in step {kept.Step.Id} {(kept.Step.DurationS is { } time ? $"for {Wording.Figures(time / SecondsPerHour)} h" : "for a time that is not stated")}: use it within {Wording.Text(UninhibitedHours)} h or add inhibitor.") with
                 {
-                    Evidence = [Findings.Number("time an uninhibited monomer may stand", UninhibitedHours, "h", null, "rule for peroxide formers that polymerise", Quality.Assumed, "kelly-1996")],
+                    Evidence = [Findings.Number("time an uninhibited monomer may stand", UninhibitedHours, "h", null, "rule for peroxide formers that polymerise", Quality.Assumed, "kelly-1996") with { Worse = WorseWhen.Lower }],
                 };
             }
 

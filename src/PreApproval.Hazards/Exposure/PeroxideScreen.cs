@@ -102,7 +102,7 @@ public sealed class PeroxideScreen : IScreen
             Statement = Wording.Capital(statement),
             Evidence =
                 ppm is { } value ? [new Evidence { Name = "peroxide test", Value = value, Unit = "ppm", Limit = TreatFromPpm, Model = "test as stated", Sources = References.Full(["peroxide-limits"]), Quality = Quality.Measured }]
-                : byAge ? [new Evidence { Name = "keeping time after opening", Value = months, Unit = "months", Model = "rule for the class of peroxide former", Sources = References.Full(["kelly-1996"]), Quality = Quality.Assumed }]
+                : byAge ? [new Evidence { Name = "keeping time after opening", Worse = WorseWhen.Lower, Value = months, Unit = "months", Model = "rule for the class of peroxide former", Sources = References.Full(["kelly-1996"]), Quality = Quality.Assumed }]
                 : [],
         };
     }

@@ -65,6 +65,8 @@ internal static class ElectricalGear
         return new Evidence
         {
             Name = own is null ? $"autoignition temperature of {lowest.Name}" : $"largest surface temperature of class {own}",
+            Quantity = own is null ? "autoignition temperature" : "largest surface temperature of the temperature class",
+            Worse = WorseWhen.Lower,
             Value = Wording.InCelsius(own is { } found ? TemperatureClasses.MaximumSurfaceK(found) : value.Value),
             Unit = "°C",
             Limit = Wording.InCelsius(HotSurface.LimitK(value.Value, share)),

@@ -152,6 +152,7 @@ public sealed class FireScreen : IScreen
                     Name = $"ban of {ExtinguishingAgents.Name(ban.Agent)} on {ban.Family}",
                     Value = 1,
                     Unit = "rule",
+                    Worse = WorseWhen.Neither,
                     Model = "table of agents and families",
                     Sources = References.Full(ban.Sources),
                     Quality = Quality.Assumed,

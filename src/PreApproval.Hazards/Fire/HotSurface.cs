@@ -12,6 +12,9 @@ namespace PreApproval.Hazards.Fire;
 /// </summary>
 internal static class HotSurface
 {
+    /// <summary>What is counted at every heated step.</summary>
+    public const string Surface = "surface temperature";
+
     /// <summary>Outlet of a heat gun in K (500 °C), when the plan states no surface. From memory of instrument data, no checked source.</summary>
     private const double HeatGunK = 773.15;
 
@@ -56,7 +59,8 @@ internal static class HotSurface
     /// <summary>Highest permissible surface in K for an autoignition temperature in K: a share of it in °C.</summary>
     public static double LimitK(double autoignitionK, double share) => (share * (autoignitionK - 273.15)) + 273.15;
 
-    private static bool IsHot(StepState state) => state.Heated || SurfaceK(state) > Walk.WarmK;
+    /// <summary>True where a surface is to be looked at.</summary>
+    public static bool IsHot(StepState state) => state.Heated || SurfaceK(state) > Walk.WarmK;
 
     private static (Content Content, Published Autoignition)? Lowest(StepState state)
     {
@@ -109,7 +113,7 @@ internal static class HotSurface
             [
                 new Evidence
                 {
-                    Name = "surface temperature",
+                    Name = Surface,
                     Value = Wording.InCelsius(surface),
                     Unit = "°C",
                     Limit = Wording.InCelsius(limit),
@@ -120,6 +124,8 @@ internal static class HotSurface
                 .. autoignition.All.OrderBy(static value => value.Value).Select(value => new Evidence
                 {
                     Name = $"autoignition temperature of {content.Substance.Name}",
+                    Quantity = "autoignition temperature",
+                    Worse = WorseWhen.Lower,
                     Value = Wording.InCelsius(value.Value),
                     Unit = "°C",
                     Model = "published value",

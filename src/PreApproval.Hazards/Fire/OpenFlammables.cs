@@ -55,6 +55,9 @@ internal sealed class OpenLiquid(StepState state, Content[] flammables, FlashPoi
 /// </summary>
 internal static class OpenFlammables
 {
+    /// <summary>What is counted at every open step.</summary>
+    public const string BelowFlashPoint = "distance below the flash point";
+
     /// <summary>Every open step with something near its flash point.</summary>
     /// <param name="context">The plan.</param>
     /// <param name="together">Remembers the flash points of mixtures. They cost the most here and are asked for only where no liquid is near its own.</param>
@@ -294,7 +297,9 @@ internal static class OpenFlammables
 
     private static Evidence Margin(string name, double flashK, double temperatureK, double limitK, IReadOnlyList<string> sources, Quality quality) => new()
     {
-        Name = $"distance below the flash point of {name}",
+        Name = $"{BelowFlashPoint} of {name}",
+        Quantity = BelowFlashPoint,
+        Worse = WorseWhen.Lower,
         Value = flashK - temperatureK,
         Unit = "K",
         Limit = limitK,
@@ -321,6 +326,7 @@ internal static class OpenFlammables
     private static Evidence Evidence(FlashPointEstimate flash) => new()
     {
         Name = "flash point of the liquids together",
+        Worse = WorseWhen.Lower,
         Value = Wording.InCelsius(flash.FlashPointK!.Value),
         Unit = "°C",
         Model = flash.Liquid == LiquidModel.Bound ? "Liaw's rule with every liquid at its full vapour pressure: a lower bound" : flash.FromMeasuredPair ? "Liaw's rule with the measured equilibrium of the pair" : "Liaw's rule with original UNIFAC",

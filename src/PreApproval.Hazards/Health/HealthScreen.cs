@@ -131,6 +131,7 @@ public sealed class HealthScreen : IScreen
                     Name = $"{one.Code} of “{material.Id}”",
                     Value = 1,
                     Unit = "rule",
+                    Worse = WorseWhen.Neither,
                     Model = material.Composition is Composition.Pure ? one.Because : $"generic rules for mixtures: {one.Because}",
                     Sources = material.Composition is Composition.Pure ? SourcesOfSubstances : SourcesOfMixtures,
                     Quality = Quality.Assumed,

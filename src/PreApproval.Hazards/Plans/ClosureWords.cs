@@ -22,6 +22,17 @@ internal static partial class ClosureWords
             : null;
     }
 
+    public static string Name(Closure closure) => closure switch
+    {
+        Closure.Stopper => "stopper",
+        Closure.Septum => "septum",
+        Closure.Balloon => "balloon",
+        Closure.Bubbler => "bubbler",
+        Closure.Needle => "needle",
+        Closure.Plug => "plug",
+        Closure.Cap => "cap",
+    };
+
     [GeneratedRegex(@"\b(valves?|taps?|stopcocks?|clamp(ed)?|closed|shut|sealed|blocked|plugged|no|not|non|none|never|without|removed?|removable|instead|replaced|optional|before|after|until|later|if)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex ShutsAgain();
 

@@ -59,6 +59,11 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
         return contents;
     }
 
+    /// <summary>Who names 5 of 10 mL in a transfer means a part of the contents; the format reads it as rinsings.</summary>
+    private string OfAMove(int stepIndex) => plan.Steps[stepIndex].Action is StepAction.Transfer or StepAction.Filter or StepAction.Discard
+        ? ": a step that moves the contents moves all of them, and the materials it names are added from the list, as rinsings are; to use a part, charge that part into a vessel of its own"
+        : "";
+
     private static Content[] Present(Material material) =>
         [.. AmountConversion.Parts(material.Composition).Select(part => new Content(part.Substance, material.Id, null, part.MassFraction))];
 
@@ -68,7 +73,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
         usedShare[material.Id] = 1;
         if (left <= Slack)
         {
-            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"nothing is left of “{material.Id}” for this step"));
+            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"nothing is left of “{material.Id}” for this step{OfAMove(stepIndex)}"));
             return 0;
         }
 
@@ -87,7 +92,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
         usedShare[material.Id] = total;
         if (total > 1 + Slack)
         {
-            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"the steps take more of “{material.Id}” than the material list holds"));
+            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"the steps take more of “{material.Id}” than the material list holds{OfAMove(stepIndex)}"));
         }
 
         return 1;

@@ -115,9 +115,28 @@ internal sealed partial class RunningVessel
         return any;
     }
 
-    public double? LowestBoilingPointK() =>
+    /// <summary>Of the liquids, at the atmosphere or at a lower stated pressure; null: none has a boiling point on file.</summary>
+    public double? LowestBoilingPointK(double? pressurePaAbs) =>
         contents.Where(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid, Involatile: false })
-            .Min(static content => content.Substance.Known!.BoilingPointK?.Value);
+            .Min(content => pressurePaAbs is { } pressure and < AtmospherePa ? BoilsAtK(content.Substance, pressure) : content.Substance.Known!.BoilingPointK?.Value);
+
+    /// <summary>Where the vapour pressure reaches a pressure below the atmosphere, in K; the normal boiling point where no vapour pressure is on file.</summary>
+    private static double? BoilsAtK(PlanSubstance substance, double pressurePa)
+    {
+        if (substance.Known!.BoilingPointK?.Value is not { } high || !(Volatility(substance, high) > pressurePa))
+        {
+            return substance.Known!.BoilingPointK?.Value;
+        }
+
+        var low = 0.4 * high;
+        while (high - low > 0.01)
+        {
+            var middle = 0.5 * (low + high);
+            (low, high) = Volatility(substance, middle) > pressurePa ? (low, middle) : (middle, high);
+        }
+
+        return high;
+    }
 
     /// <summary>Evaporates what goes, most volatile first; empty when nothing goes.</summary>
     public IReadOnlyList<Content> RemoveVolatiles(double? pressurePaAbs)

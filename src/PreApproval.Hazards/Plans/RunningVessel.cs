@@ -17,6 +17,9 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     /// <summary>Boiling point up to which a rotary evaporator removes a liquid, in K (180 °C). Common practice, no source.</summary>
     private const double EvaporatedBelowK = 453.15;
 
+    /// <summary>1 bar in a vessel at the atmosphere, or a gauge read a little lower than before, is no mistake. Common practice, no source.</summary>
+    private const double NotRaisedBelow = 0.95;
+
     private const string Water = "7732-18-5";
 
     private readonly List<Content> contents = [];
@@ -31,6 +34,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     private double? gasEvolvedMol = 0;
     private bool heatedOrGassing;
     private double openTogetherS;
+    private double? ownHeaterK;
 
     public Vessel Vessel { get; } = vessel;
 
@@ -88,11 +92,20 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     {
         TemperatureK = temperatureK;
         TemperatureStep = stepIndex;
+        ownHeaterK = null;
         heatSource = step.HeatSource;
         cutOut = step.IndependentCutOut;
         surfaceK = step.SurfaceTemperatureK;
         heats = step.Action is StepAction.Heat or StepAction.Reflux or StepAction.Distil
             || (step.HeatSource is not (null or HeatSource.IceBath or HeatSource.CryogenicBath) && temperatureK > Walk.WarmK);
+    }
+
+    /// <summary>Takes the temperature of warmer contents. They have no heater that could overshoot; one of the vessel's own goes no higher than before.</summary>
+    public void ReceiveHot(RunningVessel from, Policy policy)
+    {
+        ownHeaterK ??= TemperatureK + OvershootK(policy);
+        TemperatureK = from.TemperatureK;
+        TemperatureStep = from.TemperatureStep;
     }
 
     public void ChangeHeadspace(Headspace gas)
@@ -109,11 +122,13 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public void VentThrough(Closure vent) => Vent = vent;
 
-    public void Pressurise(int stepIndex, PlanSubstance? gas, double? pressurePaAbs)
+    /// <summary>Charges a gas. A pressure that is clearly below what is there cannot be absolute: it counts as above the atmosphere, and what it then is, in Pa absolute, is returned.</summary>
+    public double? Pressurise(int stepIndex, PlanSubstance? gas, double? pressurePaAbs)
     {
         var before = Closing?.PressurePaAbs ?? headspacePa;
         var trapped = Closing?.Gases ?? Gases(headspace);
-        var total = Math.Max(pressurePaAbs ?? before, before);
+        var asGauge = pressurePaAbs < NotRaisedBelow * before ? pressurePaAbs + AtmospherePa : null;
+        var total = Math.Max(asGauge ?? pressurePaAbs ?? before, before);
         var share = total <= 0 ? 0 : before / total;
         var gases = trapped.Select(pair => (pair.Gas, Fraction: pair.Fraction * share)).Where(static pair => pair.Fraction > 0).ToList();
         if (gas is not null && share < 1)
@@ -123,6 +138,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         }
 
         Shut(Closing?.StepIndex ?? stepIndex, gases, total, atAtmosphere: false);
+        return asGauge is null ? null : total;
     }
 
     public void Evacuate(int stepIndex, double? pressurePaAbs)
@@ -198,7 +214,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public StepState State(int index, Step step, Policy policy, StepCourse course)
     {
-        var overshoot = !Heated ? 0 : HeaterOvershoot.K(heatSource, TemperatureK, cutOut, policy);
+        var overshoot = OvershootK(policy);
         // a cooled, closed vessel warms to the room when its cooling is lost
         var floor = Closing is null ? TemperatureK : Math.Max(TemperatureK, Walk.RoomTemperatureK);
         var heater = Math.Max(Math.Max(TemperatureK + overshoot, floor), surfaceK ?? 0);
@@ -237,6 +253,11 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
             HeadspacePaAbs = Closing?.PressurePaAbs ?? headspacePa,
         };
     }
+
+    private double OvershootK(Policy policy) =>
+        !Heated ? 0
+        : ownHeaterK is { } own ? Math.Max(0, own - TemperatureK)
+        : HeaterOvershoot.K(heatSource, TemperatureK, cutOut, policy);
 
     private static IReadOnlyList<(PlanSubstance Gas, double Fraction)> Gases(Headspace gas) => gas switch
     {

@@ -40,7 +40,7 @@ public sealed record Step
     /// <summary>Gas of <see cref="StepAction.Pressurise"/>.</summary>
     public PlanSubstance? Gas { get; init; }
 
-    /// <summary>Absolute pressure of <see cref="StepAction.Pressurise"/> or <see cref="StepAction.Evacuate"/> in Pa.</summary>
+    /// <summary>Absolute pressure of <see cref="StepAction.Pressurise"/> or <see cref="StepAction.Evacuate"/>, and of the apparatus at <see cref="StepAction.Concentrate"/> or <see cref="StepAction.Distil"/>, in Pa.</summary>
     public double? PressurePaAbs { get; init; }
 }
 

@@ -1,3 +1,6 @@
+using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
+
 namespace PreApproval.Hazards.Plans;
 
 /// <content>Sealing, pressurising, evacuating, venting and opening.</content>
@@ -19,6 +22,11 @@ public static partial class Walk
                     }
                     else if (closure is Closure.Balloon or Closure.Bubbler or Closure.Needle)
                     {
+                        if (vessel.Vent is { } already)
+                        {
+                            Issue(WalkIssueKind.VentedTwice, index, $"“{vessel.Vessel.Id}” gets a {ClosureWords.Name(closure.Value)} although it has a {ClosureWords.Name(already)} already; the last one counts");
+                        }
+
                         vessel.VentThrough(closure.Value);
                     }
                     else
@@ -38,7 +46,11 @@ public static partial class Walk
                         issues.Add(new WalkIssue(WalkIssueKind.GasNotStated, index, null, $"pressurising “{vessel.Vessel.Id}” names no gas"));
                     }
 
-                    vessel.Pressurise(index, step.Gas, step.PressurePaAbs);
+                    if (vessel.Pressurise(index, step.Gas, step.PressurePaAbs) is { } countedPaAbs)
+                    {
+                        Issue(WalkIssueKind.PressureNotRaised, index, $"{Wording.Figures(step.PressurePaAbs!.Value / 1e5)} bar absolute is less than what is in “{vessel.Vessel.Id}” already; it counts as {Wording.BarGauge(countedPaAbs - AtmospherePa)}, above the atmosphere");
+                    }
+
                     return false;
                 case StepAction.Evacuate:
                     if (vessel.Evacuated)

@@ -61,6 +61,29 @@ public static partial class Walk
         private RunningVessel? Target(Step step, RunningVessel source) =>
             step.ToVessel is { } to && vessels.TryGetValue(to, out var target) && !ReferenceEquals(source, target) ? target : null;
 
+        /// <summary>What arrives hot stays hot, whatever the amounts: the cautious reading. What is colder than the receiver is not taken to cool it.</summary>
+        private void Warm(int index, Step step, RunningVessel source, RunningVessel target, IReadOnlyList<Content> moved)
+        {
+            // a distillate arrives cooled
+            if (step.Action == StepAction.Distil || source.TemperatureK <= target.TemperatureK || moved.Count == 0)
+            {
+                return;
+            }
+
+            if (step is { Action: StepAction.Transfer, TemperatureK: { } at })
+            {
+                target.SetTemperature(index, at, step);
+                return;
+            }
+
+            // what is not hot is poured into ice or a cold bath to be cold
+            if (source.TemperatureK > WarmK)
+            {
+                target.ReceiveHot(source, policy);
+                Issue(WalkIssueKind.ArrivesHot, index, $"the contents of “{source.Vessel.Id}” arrive in “{target.Vessel.Id}” at {Wording.Celsius(target.TemperatureK)}, and count as that hot there until a step states another temperature");
+            }
+        }
+
         private void Move(int index, Step step, RunningVessel source, Reaction[] reactions)
         {
             if (step.Action is not (StepAction.Transfer or StepAction.Filter or StepAction.Discard) || Target(step, source) is not { } target)
@@ -78,12 +101,7 @@ public static partial class Walk
             target.BeginStep();
             target.Add(moved);
             target.PassTime(step, received: true);
-            // a transfer warmer than its receiver warms it; one that is colder is not taken to cool it
-            if (step is { Action: StepAction.Transfer, TemperatureK: { } at } && at > target.TemperatureK)
-            {
-                target.SetTemperature(index, at, step);
-            }
-
+            Warm(index, step, source, target, moved);
             var contents = target.Snapshot;
             var (gases, heat) = React(index, reactions, target);
             target.MakeGas(gases);

@@ -22,6 +22,9 @@ public static partial class Walk
         /// <summary>Mol share from which a liquid freezes about where the pure one does: a tenth of something else brings usual solvents down by 7 to 20 K. Common practice, no source.</summary>
         private const double PureFrom = 0.9;
 
+        /// <summary>A difference of temperature that is meant, in K: readings of room and bath differ by less. Common practice, no source.</summary>
+        private const double WarmerK = 5;
+
         private readonly Plan plan;
         private readonly Policy policy;
         private readonly Dictionary<string, RunningVessel> vessels = new(StringComparer.Ordinal);
@@ -127,9 +130,14 @@ public static partial class Walk
         private void SetTemperature(int index, Step step, RunningVessel vessel)
         {
             var heats = step.Action is StepAction.Heat or StepAction.Reflux or StepAction.Distil;
-            if (heats && vessel.Contents.Count == 0)
+            if (vessel.Contents.Count == 0 && (heats || IsHot(step)))
             {
-                issues.Add(new WalkIssue(WalkIssueKind.HeatedEmpty, index, null, $"“{vessel.Vessel.Id}” is empty when it is heated"));
+                Issue(DriesGlass(step.Action) ? WalkIssueKind.DriedEmpty : WalkIssueKind.HeatedEmpty, index, $"“{vessel.Vessel.Id}” is empty when it is heated");
+            }
+
+            if (step is { Action: StepAction.Cool, TemperatureK: { } to } && to > vessel.TemperatureK + WarmerK && (to > WarmK || vessel.TemperatureK < RoomTemperatureK - WarmerK))
+            {
+                Issue(WalkIssueKind.CooledToHotter, index, $"“{vessel.Vessel.Id}” is cooled to {Wording.Celsius(to)} although it is at {Wording.Celsius(vessel.TemperatureK)}; is a step missing or a sign wrong?");
             }
 
             if (step.TemperatureK is { } set)
@@ -138,7 +146,7 @@ public static partial class Walk
             }
             else if (heats || step.HeatSource is not null || step.SurfaceTemperatureK is not null)
             {
-                var boils = step.Action is StepAction.Reflux or StepAction.Distil ? vessel.LowestBoilingPointK() : null;
+                var boils = step.Action is StepAction.Reflux or StepAction.Distil ? vessel.LowestBoilingPointK(step.PressurePaAbs) : null;
                 if (heats && boils is null && vessel.TemperatureStep is null)
                 {
                     issues.Add(new WalkIssue(WalkIssueKind.TemperatureNotStated, index, null, $"{Verb(step.Action)} “{vessel.Vessel.Id}” names no temperature"));
@@ -153,7 +161,12 @@ public static partial class Walk
         }
 
         /// <summary>Mol share of a liquid among all liquids, gases and solutes of bottled solutions in the vessel; 1 where amounts are missing.</summary>
-        private static double ShareOfFluids(Content liquid, RunningVessel vessel)
+        private static double ShareOfFluids(Content liquid, RunningVessel vessel) => ShareOfFluids(vessel, content => string.Equals(content.Substance.Key, liquid.Substance.Key, StringComparison.Ordinal));
+
+        /// <summary>The same for all that is liquid at room temperature: dissolved gases and solutes bring a mixture down further than is known here.</summary>
+        private static double ShareOfLiquids(RunningVessel vessel) => ShareOfFluids(vessel, static content => content.Substance.Known is { PhaseAt298K: Substances.Phase.Liquid });
+
+        private static double ShareOfFluids(RunningVessel vessel, Predicate<Content> counts)
         {
             double? total = 0;
             double? own = 0;
@@ -162,12 +175,19 @@ public static partial class Walk
                 if (!content.Spent && (content.Substance.Known is { PhaseAt298K: not Substances.Phase.Solid } || content.MassFraction is < 1))
                 {
                     total += content.Mol;
-                    own += string.Equals(content.Substance.Key, liquid.Substance.Key, StringComparison.Ordinal) ? content.Mol : 0;
+                    own += counts(content) ? content.Mol : 0;
                 }
             }
 
             return total is > 0 ? own / total ?? 1 : 1;
         }
+
+        /// <summary>By its temperature, its surface or a source of heat; where the action itself finds the vessel empty, once is enough.</summary>
+        private static bool IsHot(Step step) => step.Action is not (StepAction.Concentrate or StepAction.Transfer or StepAction.Filter or StepAction.Discard) && (step.TemperatureK > WarmK || step.SurfaceTemperatureK > WarmK
+            || step.HeatSource is not (null or HeatSource.IceBath or HeatSource.CryogenicBath));
+
+        /// <summary>Empty glass is dried hot, under a gas or a pump: usual, but what comes in next meets hot glass.</summary>
+        private static bool DriesGlass(StepAction action) => action is StepAction.Dry or StepAction.Evacuate or StepAction.Purge;
 
         private static string Verb(StepAction action) => action switch
         {
@@ -222,8 +242,20 @@ public static partial class Walk
                 }
             }
 
-            // the melting point is that of the pure liquid
-            if (lowest is not null && ShareOfFluids(lowest, vessel) >= PureFrom)
+            // the melting point is that of the pure liquid; below its eutectic a mixture is solid throughout
+            if (lowest is null)
+            {
+                return;
+            }
+
+            if (ShareOfFluids(lowest, vessel) < PureFrom)
+            {
+                if (ShareOfLiquids(vessel) >= PureFrom && SolidMixture.BelowK(vessel.Contents) is { } solid && set < solid)
+                {
+                    Issue(WalkIssueKind.Frozen, index, $"{Wording.Celsius(set)} is below the melting point of every liquid in “{vessel.Vessel.Id}” (the lowest: {lowest.Substance.Name}, {Wording.Celsius(lowest.Substance.Known!.MeltingPointK!.Value)}), and below {Wording.Celsius(solid)}, where their mixture is solid too");
+                }
+            }
+            else
             {
                 Issue(WalkIssueKind.Frozen, index, $"{Wording.Celsius(set)} is below the melting point of every liquid in “{vessel.Vessel.Id}” (the lowest: {lowest.Substance.Name}, {Wording.Celsius(lowest.Substance.Known!.MeltingPointK!.Value)})");
             }

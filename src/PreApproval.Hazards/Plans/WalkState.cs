@@ -178,6 +178,11 @@ public enum WalkIssueKind
     TargetNotStated,
     AddedWhileClosed,
     AlreadyEvacuated,
+    ArrivesHot,
+    DriedEmpty,
+    CooledToHotter,
+    VentedTwice,
+    PressureNotRaised,
 }
 
 /// <param name="Kind">What.</param>

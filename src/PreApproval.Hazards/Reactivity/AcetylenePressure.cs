@@ -32,7 +32,7 @@ internal static class AcetylenePressure
                     [
                         new Evidence
                         {
-                            Name = "pressure", Value = Wording.InBarGauge(worst.Closing.PressurePaAbs), Unit = "bar(g)", Limit = Wording.InBarGauge(LimitPaAbs),
+                            Name = "pressure of acetylene", Value = Wording.InBarGauge(worst.Closing.PressurePaAbs), Unit = "bar(g)", Limit = Wording.InBarGauge(LimitPaAbs),
                             Model = "pressure as stated", Sources = References.Full(["cfr-1910-253"]), Quality = Quality.Measured,
                         },
                     ],

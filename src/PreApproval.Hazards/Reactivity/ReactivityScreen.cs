@@ -174,6 +174,6 @@ public sealed class ReactivityScreen : IScreen
         var sources = References.Full(meeting.Encounter.Sources);
         return meeting is { Encounter.Gas: { } gas, GasMol: > 0 and var mol }
             ? [new Evidence { Name = $"{gas}, at most", Value = mol, Unit = "mol", Model = "stoichiometry of the limiting partner", Sources = sources, Quality = Quality.Estimated }]
-            : [new Evidence { Name = "encounter in the table", Value = 1, Unit = "rule", Model = "table of encounters", Sources = sources, Quality = Quality.Assumed }];
+            : [new Evidence { Name = "encounter in the table", Value = 1, Unit = "rule", Worse = WorseWhen.Neither, Model = "table of encounters", Sources = sources, Quality = Quality.Assumed }];
     }
 }

@@ -11,8 +11,8 @@ public enum ChangeEffect
     Lowered,
 }
 
-/// <summary>A plan with its report.</summary>
-public sealed record ScreenedPlan(Plan Plan, Report Report);
+/// <summary>A plan with its report and the policy it was screened under.</summary>
+public sealed record ScreenedPlan(Plan Plan, Report Report, Policy Policy);
 
 /// <summary>One hazard that differs between two plans.</summary>
 public sealed record HazardChange
@@ -34,6 +34,15 @@ public sealed record HazardChange
 
     public Finding? FindingAfter { get; init; }
 
+    /// <summary>Where: in the later plan, in the earlier one where it is gone; null: no vessel in particular.</summary>
+    public string? Vessel { get; init; }
+
+    /// <summary>The steps there.</summary>
+    public IReadOnlyList<string> Steps { get; init; } = [];
+
+    /// <summary>Set where the numbers of the steps differ and not, or not only, a finding.</summary>
+    internal StepQuantity? Of { get; init; }
+
     /// <summary>True where the later plan is worse.</summary>
     public bool IsWorse => Effect is ChangeEffect.Introduced or ChangeEffect.Raised;
 }
@@ -41,7 +50,7 @@ public sealed record HazardChange
 /// <summary>
 /// The hazards that a plan removes, introduces or changes against an earlier one. Findings are matched by hazard, quantity and place: the same
 /// substances, the same vessel or one of its kind, the same actions. Identifiers help but do not decide, so that renamed steps, vessels and
-/// materials are no change. Pure.
+/// materials are no change. Beside them stand the numbers of the steps that are no finding (<see cref="StepComparison"/>). Pure.
 /// </summary>
 public static class Comparison
 {
@@ -70,15 +79,25 @@ public static class Comparison
 
         var changes = old.Select(o => matched.TryGetValue(o, out var n) ? Between(o, n) : Gone(o)).OfType<HazardChange>()
             .Concat(now.Where(n => !taken.Contains(n)).Select(Come));
+        HazardChange[] ofFindings = [.. changes];
+        var ofSteps = StepComparison.Of(Context(before), Context(after)).Where(change => !Array.Exists(ofFindings, finding => Tells(finding, change)));
         return
         [
-            .. changes.OrderByDescending(static change => change.IsWorse)
-                .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)!.Severity)
+            .. ofFindings.Concat(ofSteps).OrderByDescending(static change => change.IsWorse)
+                .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)?.Severity ?? (Severity)int.MaxValue)
                 .ThenBy(static change => change.Hazard)
                 .ThenBy(static change => change.Quantity, StringComparer.Ordinal)
-                .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)!.Id, StringComparer.Ordinal),
+                .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)?.Id ?? change.Vessel, StringComparer.Ordinal),
         ];
     }
+
+    private static ScreeningContext Context(ScreenedPlan screened) => new(screened.Plan, screened.Policy, Walk.Follow(screened.Plan, screened.Policy));
+
+    /// <summary>True where a change of a finding says what the change of a number would: the same way, at the same vessel, with both numbers where both are there.</summary>
+    private static bool Tells(HazardChange finding, HazardChange number) => finding.IsWorse == number.IsWorse
+        && StepFigures.IsToldBy(number.Of!.Value, finding.Quantity)
+        && ((finding.Before is not null && finding.After is not null) || number.Before is null || number.After is null)
+        && (string.Equals(finding.FindingAfter?.Vessel, number.Vessel, StringComparison.Ordinal) || string.Equals(finding.FindingBefore?.Vessel, number.Vessel, StringComparison.Ordinal));
 
     private static HazardChange Come(Placed now) => new()
     {
@@ -87,6 +106,8 @@ public static class Comparison
         Effect = ChangeEffect.Introduced,
         After = now.Leading,
         FindingAfter = now.Finding,
+        Vessel = now.Finding.Vessel,
+        Steps = now.Finding.Steps,
     };
 
     private static HazardChange Gone(Placed old) => new()
@@ -96,15 +117,17 @@ public static class Comparison
         Effect = ChangeEffect.Removed,
         Before = old.Leading,
         FindingBefore = old.Finding,
+        Vessel = old.Finding.Vessel,
+        Steps = old.Finding.Steps,
     };
 
     private static HazardChange? Between(Placed old, Placed now)
     {
         // severity first: the same pressure in a weaker vessel is more dangerous
         var worse = old.Finding.Severity.CompareTo(now.Finding.Severity);
-        if (worse == 0 && old.Leading is { } was && now.Leading is { } becomes && !Same(was.Value, becomes.Value))
+        if (worse == 0 && old.Leading is { } was && now.Leading is { } becomes)
         {
-            worse = becomes.Value > was.Value == LowerIsWorse(now.Quantity) ? -1 : 1;
+            worse = Excess(becomes, was) - Excess(was, becomes);
         }
 
         return worse == 0 ? null : new HazardChange
@@ -116,13 +139,21 @@ public static class Comparison
             After = now.Leading,
             FindingBefore = old.Finding,
             FindingAfter = now.Finding,
+            Vessel = now.Finding.Vessel,
+            Steps = now.Finding.Steps,
         };
     }
 
-    private static bool Same(double one, double other) => one.Equals(other) || Math.Abs(one - other) <= SameWithin * Math.Max(Math.Abs(one), Math.Abs(other));
+    internal static bool Same(double one, double other) => one.Equals(other) || Math.Abs(one - other) <= SameWithin * Math.Max(Math.Abs(one), Math.Abs(other));
 
-    private static bool LowerIsWorse(string quantity) =>
-        quantity.StartsWith("flash point", StringComparison.Ordinal) || quantity.StartsWith("autoignition", StringComparison.Ordinal);
+    /// <summary>1 where the number is worse than the other one, else 0. Where their limits differ, their distances to them count: a share, for temperatures a difference.</summary>
+    private static int Excess(Evidence one, Evidence other)
+    {
+        var (value, with) = one is { Limit: { } own } && other is { Limit: { } limit } && !Same(own, limit)
+            ? one.Unit is "°C" or "K" || own <= 0 || limit <= 0 ? (one.Value - own, other.Value - limit) : (one.Value / own, other.Value / limit)
+            : (one.Value, other.Value);
+        return !Same(value, with) && one.Worse switch { WorseWhen.Higher => value > with, WorseWhen.Lower => value < with, WorseWhen.Neither => false } ? 1 : 0;
+    }
 
     /// <summary>Null: not the same hazard. Higher is more alike.</summary>
     private static int? Likeness(Placed old, Placed now)
@@ -155,8 +186,8 @@ public static class Comparison
 
             // a rule counts nothing
             var numbers = finding.Evidence.Where(static evidence => evidence.Unit is not "rule").ToArray();
-            Leading = Array.Find(numbers, static evidence => evidence.Limit is not null) ?? numbers.FirstOrDefault();
-            Quantity = Leading?.Name ?? finding.Code[(finding.Code.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('-', ' ');
+            Leading = Worst(numbers, Array.Find(numbers, static evidence => evidence.Limit is not null)) ?? numbers.FirstOrDefault();
+            Quantity = Leading?.Quantity ?? finding.Code[(finding.Code.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('-', ' ');
             VesselKind = plan.Vessels.FirstOrDefault(vessel => string.Equals(vessel.Id, finding.Vessel, StringComparison.Ordinal))?.Kind;
             Actions = [.. plan.Steps.Where(step => finding.Steps.Contains(step.Id, StringComparer.Ordinal)).Select(static step => step.Action)];
             Substances = plan.Materials.Where(material => finding.Materials.Contains(material.Id, StringComparer.Ordinal))
@@ -174,6 +205,11 @@ public static class Comparison
         public IReadOnlyList<StepAction> Actions { get; }
 
         public HashSet<string> Substances { get; }
+
+        /// <summary>Of several numbers of one quantity, each with its limit, the worst.</summary>
+        private static Evidence? Worst(Evidence[] numbers, Evidence? first) => first is null ? null
+            : Array.FindAll(numbers, evidence => evidence.Limit is not null && string.Equals(evidence.Quantity, first.Quantity, StringComparison.Ordinal))
+                .Aggregate(first, static (worst, one) => Excess(one, worst) > 0 ? one : worst);
 
         private static IEnumerable<string> KeysOf(Composition composition) => composition switch
         {

@@ -50,10 +50,26 @@ public enum CoverageStatus
     Missing,
 }
 
+/// <summary>Which way of a number is the more dangerous one.</summary>
+public enum WorseWhen
+{
+    Higher,
+    Lower,
+
+    /// <summary>The number says no danger by its size: a rule, a value for information.</summary>
+    Neither,
+}
+
 /// <summary>One number behind a finding. Units are those of the report: °C, bar(g), bar, fraction, J, mol, s.</summary>
 public sealed record Evidence
 {
     public required string Name { get; init; }
+
+    /// <summary>What is counted, where <see cref="Name"/> also says of what or in which step: the same in two documents that differ in these.</summary>
+    public string Quantity { get => field ?? Name; init; }
+
+    /// <summary>Which way of it is worse.</summary>
+    public WorseWhen Worse { get; init; } = WorseWhen.Higher;
 
     public required double Value { get; init; }
 

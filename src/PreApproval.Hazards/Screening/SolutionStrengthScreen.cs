@@ -47,6 +47,7 @@ public sealed class SolutionStrengthScreen : IScreen
         new Evidence
         {
             Name = "assumed strength",
+            Worse = WorseWhen.Neither,
             Value = strength.IsMolar ? strength.Value / 1000 : strength.Value * 100,
             Unit = strength.IsMolar ? "mol/L" : "wt%",
             Model = "usual strength of the named solution",

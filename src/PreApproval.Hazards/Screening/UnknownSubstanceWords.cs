@@ -53,6 +53,7 @@ internal static class UnknownSubstanceWords
             evidence.Add(new Evidence
             {
                 Name = "estimated boiling point, for information",
+                Worse = WorseWhen.Neither,
                 Value = joback.BoilingPointK - CelsiusZeroK,
                 Unit = "°C",
                 Model = $"{JobackEstimate.Model}, ±{JobackEstimate.BoilingPointErrorK:0} K",

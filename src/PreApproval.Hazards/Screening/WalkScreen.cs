@@ -50,6 +50,11 @@ public sealed class WalkScreen : IScreen
             WalkIssueKind.TargetNotStated => ("data.target-not-stated", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.AddedWhileClosed => ("data.added-while-closed", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.AlreadyEvacuated => ("data.already-evacuated", Severity.Notice, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.DriedEmpty => ("data.dried-empty", Severity.Notice, false, $"In step {step.Id}, {details}; let it cool before anything that burns or boils comes in."),
+            WalkIssueKind.CooledToHotter => ("data.cooled-to-hotter", Severity.Notice, false, $"In step {step.Id}, {details}"),
+            WalkIssueKind.VentedTwice => ("data.already-vented", Severity.Notice, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.PressureNotRaised => ("data.pressure-not-raised", Severity.Caution, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.ArrivesHot => ("data.arrives-hot", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.GasNotStated => ("data.gas-not-stated", Severity.Caution, true, $"In step {step.Id}, {details}."),
         };
         return new Finding

@@ -62,6 +62,11 @@ internal static class PressureSentences
 /// <summary>Numbers behind a pressure finding.</summary>
 internal static class PressureEvidence
 {
+    /// <summary>Name of the leading number of a pressure finding.</summary>
+    public const string Worst = "worst-case pressure";
+
+    public const string Share = "share of the rating";
+
     public static IReadOnlyList<Evidence> For(ClosedAssessment worst, GoverningRating rating, Policy policy)
     {
         var state = worst.State;
@@ -92,13 +97,13 @@ internal static class PressureEvidence
             });
         }
 
-        Add("worst-case pressure", worst.Worst, limitBar);
+        Add(Worst, worst.Worst, limitBar);
         Add("pressure at the set temperature", worst.AtSet, limitBar);
         if (worst.WorstPaGauge is { } pressure && rating.PaGauge is { } rated and > 0)
         {
             evidence.Add(new Evidence
             {
-                Name = "share of the rating",
+                Name = Share,
                 Value = pressure / rated,
                 Unit = "fraction",
                 Limit = GoverningRating.WarningShare(state.Vessel, policy),

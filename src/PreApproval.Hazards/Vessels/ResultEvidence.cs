@@ -22,17 +22,17 @@ internal static class ResultEvidence
 
         if (result.LiquidFullK is { } full)
         {
-            yield return Of("temperature at which the liquid fills the vessel", Wording.InCelsius(full), "°C", "thermal expansion of the liquid at saturation", sources, quality);
+            yield return Of("temperature at which the liquid fills the vessel", Wording.InCelsius(full), "°C", "thermal expansion of the liquid at saturation", sources, quality) with { Worse = WorseWhen.Lower };
         }
 
         if (result.HighestSetK is { } highest && assessment.LeftOut.Count == 0)
         {
-            yield return Of("highest permissible set temperature", Wording.InCelsius(highest), "°C", "governing pressure at the warning share of the weakest rating, overshoot allowed for", sources, quality);
+            yield return Of("highest permissible set temperature", Wording.InCelsius(highest), "°C", "governing pressure at the warning share of the weakest rating, overshoot allowed for", sources, quality) with { Worse = WorseWhen.Lower };
         }
 
         if (result.HighestFill is { } fill && assessment.LeftOut.Count == 0)
         {
-            yield return Of("largest permissible fill", fill, "fraction", "governing pressure at the warning share of the weakest rating, at most the usual fill", sources, quality);
+            yield return Of("largest permissible fill", fill, "fraction", "governing pressure at the warning share of the weakest rating, at most the usual fill", sources, quality) with { Worse = WorseWhen.Lower };
         }
 
         if (result.RatingNeededPaGauge is { } needed)
@@ -57,7 +57,7 @@ internal static class ResultEvidence
         if (rating.PaGauge is null && VesselKinds.TypicalOf(state.Vessel.Kind) is { RatingPaGauge: { } typical } kind)
         {
             var upTo = kind.UpToK is { } limit ? $", up to {Wording.Celsius(limit)}" : "";
-            yield return Of("typical rating", typical / 1e5, "bar(g)", $"what a {kind.Kind} is commonly taken for{upTo}; it informs only, the mark on the vessel counts", References.Full([Practice]), Quality.Assumed);
+            yield return Of("typical rating", typical / 1e5, "bar(g)", $"what a {kind.Kind} is commonly taken for{upTo}; it informs only, the mark on the vessel counts", References.Full([Practice]), Quality.Assumed) with { Worse = WorseWhen.Neither };
         }
 
         if (result.Equipment is EquipmentStanding.Categorised)

@@ -64,12 +64,12 @@ public sealed class VesselCareScreen : IScreen
         if (fill > limit.Fill + Tolerance)
         {
             return Of("pressure.fill", Hazard.Pressure, fill > policy.FillCeiling + Tolerance ? Severity.Warning : Severity.Caution, heated,
-                $"“{state.Vessel.Id}” is {Percent(fill)} full and heated closed; at most {Percent(limit.Fill)} is {limit.Why}.", fill, "fraction", limit.Fill, "volume at 25 °C over the vessel's volume");
+                $"“{state.Vessel.Id}” is {Percent(fill)} full and heated closed; at most {Percent(limit.Fill)} is {limit.Why}.", fill, "fraction", limit.Fill, "volume at 25 °C over the vessel's volume", "fill of the closed vessel");
         }
 
         return fill < policy.FillLow && material is not VesselMaterial.Plastic
             ? Of("pressure.fill-low", Hazard.Pressure, Severity.Notice, heated,
-                $"“{state.Vessel.Id}” is only {Percent(fill)} full: most of the liquid may be vapour and the dry wall hotter than the contents.", fill, "fraction", policy.FillLow, "volume at 25 °C over the vessel's volume")
+                $"“{state.Vessel.Id}” is only {Percent(fill)} full: most of the liquid may be vapour and the dry wall hotter than the contents.", fill, "fraction", policy.FillLow, "volume at 25 °C over the vessel's volume", "fill of the closed vessel")
             : null;
     }
 
@@ -89,7 +89,7 @@ public sealed class VesselCareScreen : IScreen
         return weakest.Limit is { } limit && state.WorstTemperatureK > limit.TemperatureK
             ? Of("temperature.seal", Hazard.Temperature, Severity.Caution, [.. closed.Where(one => one.WorstTemperatureK > limit.TemperatureK)],
                 $"“{weakest.Words}” of “{state.Vessel.Id}” is of {limit.Name}, commonly good to {Wording.Celsius(limit.TemperatureK)}; it may reach {Wording.Celsius(state.WorstTemperatureK)}.",
-                Wording.InCelsius(state.WorstTemperatureK), "°C", Wording.InCelsius(limit.TemperatureK), "usual service temperature of the seal")
+                Wording.InCelsius(state.WorstTemperatureK), "°C", Wording.InCelsius(limit.TemperatureK), "usual service temperature of the seal", "worst credible temperature at the seal")
             : null;
     }
 
@@ -104,7 +104,7 @@ public sealed class VesselCareScreen : IScreen
         return planned > due
             ? Of("safeguard.inspection-expired", Hazard.Safeguard, Severity.Caution, pressed,
                 FormattableString.Invariant($"“{vessel.Id}” was inspected on {inspected:yyyy-MM-dd}; the inspection ran out on {due:yyyy-MM-dd}, before the planned {planned:yyyy-MM-dd}."),
-                planned.DayNumber - inspected.DayNumber, "days", due.DayNumber - inspected.DayNumber, "days from inspection to the planned date")
+                planned.DayNumber - inspected.DayNumber, "days", due.DayNumber - inspected.DayNumber, "days from inspection to the planned date", "time since the inspection")
             : null;
     }
 
@@ -130,7 +130,7 @@ public sealed class VesselCareScreen : IScreen
 
         return words.Count == 0 ? null
             : Of("data.vessel-evidence", Hazard.Data, Severity.Notice, pressed,
-                $"“{vessel.Id}” is to hold pressure, but the procedure does not say {Wording.List(words)}.", (vessel.RatingPaGauge ?? 0) / 1e5, "bar(g)", null, "rating as stated; not stated counts as 0");
+                $"“{vessel.Id}” is to hold pressure, but the procedure does not say {Wording.List(words)}.", (vessel.RatingPaGauge ?? 0) / 1e5, "bar(g)", null, "rating as stated; not stated counts as 0", "rating as stated");
     }
 
     private static Finding? ColdRating(StepState[] pressed, ScreeningContext context)
@@ -148,7 +148,7 @@ public sealed class VesselCareScreen : IScreen
         return pressure > rating * share && pressure <= cold.PaGauge * share
             ? Of("pressure.rating-temperature", Hazard.Pressure, Severity.Caution, [found],
                 $"No temperature stands beside the rating of “{found.Vessel.Id}”; taken as cold, steel keeps about {Wording.BarGauge(rating!.Value)} of it at {Wording.Celsius(found.WorstTemperatureK)}, against {Wording.BarGauge(pressure.Value)}.",
-                pressure.Value / 1e5, "bar(g)", rating.Value * share / 1e5, "cold rating followed down the pressure–temperature table of austenitic steel")
+                pressure.Value / 1e5, "bar(g)", rating.Value * share / 1e5, "cold rating followed down the pressure–temperature table of austenitic steel", PressureEvidence.Worst)
             : null;
     }
 
@@ -164,7 +164,7 @@ public sealed class VesselCareScreen : IScreen
         var night = context.Plan.Attendance is Attendance.Overnight ? "overnight" : "unattended";
         return Of("safeguard.unwatched-heating", Hazard.Safeguard, Severity.Warning, heated,
             $"“{state.Vessel.Id}” is heated closed {night} without an independent cut-out{(relief ? "" : " or a relief device")}: a controller that sticks goes on heating with nobody there.",
-            Wording.InCelsius(state.WorstTemperatureK), "°C", null, "worst credible temperature with an overshoot only; a controller stuck on has no bound");
+            Wording.InCelsius(state.WorstTemperatureK), "°C", null, "worst credible temperature with an overshoot only; a controller stuck on has no bound", "worst credible temperature");
     }
 
     private static bool Names(Plan plan, string[] words) => plan.Safeguards.Any(safeguard => Has(safeguard.Control, words));
@@ -173,7 +173,7 @@ public sealed class VesselCareScreen : IScreen
 
     private static string Percent(double share) => $"{Wording.Text(Math.Round(100 * share))} %";
 
-    private static Finding Of(string code, Hazard hazard, Severity severity, StepState[] states, string statement, double value, string unit, double? limit, string model) => new()
+    private static Finding Of(string code, Hazard hazard, Severity severity, StepState[] states, string statement, double value, string unit, double? limit, string model, string quantity) => new()
     {
         Code = code,
         Hazard = hazard,
@@ -181,6 +181,6 @@ public sealed class VesselCareScreen : IScreen
         Steps = StepIds.Of(states),
         Vessel = states[0].Vessel.Id,
         Statement = statement,
-        Evidence = [new Evidence { Name = "value compared", Value = value, Unit = unit, Limit = limit, Model = model, Sources = References.Full(Practice), Quality = Quality.Assumed }],
+        Evidence = [new Evidence { Name = quantity, Worse = code switch { "pressure.fill-low" => WorseWhen.Lower, "data.vessel-evidence" => WorseWhen.Neither, _ => WorseWhen.Higher }, Value = value, Unit = unit, Limit = limit, Model = model, Sources = References.Full(Practice), Quality = Quality.Assumed }],
     };
 }

@@ -44,11 +44,12 @@ public static class ChangeWords
         ({ } was, { } now) when was != now => $"now {ReportWords.Of(now)} (was {ReportWords.Of(was)})",
         ({ } was, _) => ReportWords.Of(was),
         (null, { } now) => ReportWords.Of(now),
-        (null, null) => "none",
+        (null, null) => "no finding" + (change is { Vessel: { } vessel, Steps.Count: > 0 } ? $", “{vessel}” in step {string.Join(", ", change.Steps)}" : ""),
     };
 
     private static string Numbers(HazardChange change) => change switch
     {
+        { Before.Limit: { } old, After.Limit: { } now } when Math.Abs(old - now) > 1e-5 * Math.Abs(old) => $", from {Number(change.Before)} (limit {Words.Number(Rounded(old))}) to {Number(change.After)} (limit {Words.Number(Rounded(now))})",
         { Before: { }, After: { } } => $", from {Number(change.Before)} to {Number(change.After)}",
         { Before: { } before } => $", was {Number(before)}",
         { After: { } after } => $", now {Number(after)}",

@@ -20,12 +20,12 @@ public sealed record HazardComparison(IReadOnlyList<HazardChange>? Changes, stri
     public static HazardComparison Failed { get; } = new(null, "The comparison of the hazards failed here; nothing was changed.");
 
     /// <summary>Compares two documents that were screened already. A fault of the engine goes to <paramref name="failed"/>, and the page stays up.</summary>
-    public static HazardComparison Between(ProcedureDocument before, Report was, ProcedureDocument after, Report now, Action<Exception> failed)
+    public static HazardComparison Between(ProcedureDocument before, Report was, ProcedureDocument after, Report now, Policy policy, Action<Exception> failed)
     {
         ArgumentNullException.ThrowIfNull(failed);
         try
         {
-            return new HazardComparison(DocumentComparison.Between(before, was, after, now), null) { Materials = MaterialNames.Of(before, after) };
+            return new HazardComparison(DocumentComparison.Between(before, was, after, now, policy), null) { Materials = MaterialNames.Of(before, after) };
         }
 #pragma warning disable CA1031 // a fault of the engine must not take the page with it
         catch (Exception fault)

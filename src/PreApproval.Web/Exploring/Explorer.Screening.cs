@@ -57,7 +57,7 @@ public sealed partial class Explorer
                     }
 
                     (after, Report? now) = same ? (before, was) : Screen(tried);
-                    hazards = now is null ? null : HazardComparison.Between(planned, was, tried, now, fault => ScreeningFailed(Logger, Source.ProcedureId, fault));
+                    hazards = now is null ? null : HazardComparison.Between(planned, was, tried, now, _ground.Policy, fault => ScreeningFailed(Logger, Source.ProcedureId, fault));
                 });
                 _screened = of;
                 if (of == _drawn && !_gone.IsCancellationRequested)

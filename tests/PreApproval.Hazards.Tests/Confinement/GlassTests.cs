@@ -24,6 +24,43 @@ public sealed class GlassTests
         Assert.Equal(severity, finding?.Severity);
     }
 
+    /// <summary>Concentrated under a stated vacuum is evacuated too; the same limits. At or near the atmosphere it is not.</summary>
+    [Theory]
+    [InlineData(StepAction.Concentrate, "conical flask", 1000, 8000, Severity.Danger)]
+    [InlineData(StepAction.Concentrate, "flat-bottom flask", 250, 8000, Severity.Warning)]
+    [InlineData(StepAction.Distil, "conical flask", 250, 2000, Severity.Warning)]
+    [InlineData(StepAction.Concentrate, "round-bottom flask", 250, 8000, null)]
+    [InlineData(StepAction.Concentrate, "conical flask", 1000, 101_325, null)]
+    public void Screen_ConcentratedUnderAStatedVacuum_IsJudgedByShapeAndSize(StepAction action, string kind, double mL, double pressurePa, Severity? severity)
+    {
+        var finding = Screener.Screen(Concentrated(kind, mL, action, pressurePa), Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "vessel.implosion");
+
+        Assert.Equal(severity, finding?.Severity);
+    }
+
+    /// <summary>(101 325 − 8 000) Pa in 1 L: 93.3 J (p·V).</summary>
+    [Fact]
+    public void Screen_ConcentratedUnderAStatedVacuum_CarriesTheWorkOfThePressureDifference() =>
+        Assert.Equal(93.325, Screener.Screen(Concentrated("conical flask", 1000, StepAction.Concentrate, 8000), Policy.Default).Findings.Single(static finding => finding.Code is "vessel.implosion").Evidence[0].Value, 0.001);
+
+    /// <summary>Toluene boils at 110.6 °C (CRC Handbook): at 40 °C only a vacuum takes it away in reasonable time; at 110 °C it boils by itself, a stream of gas is another way, and no pump goes on a beaker (common practice, no source).</summary>
+    [Theory]
+    [InlineData("conical flask", 1000, 40, false, Severity.Caution)]
+    [InlineData("conical flask", 50, 40, false, Severity.Notice)]
+    [InlineData("conical flask", 1000, 110, false, null)]
+    [InlineData("conical flask", 1000, 40, true, null)]
+    [InlineData("beaker", 1000, 40, false, null)]
+    [InlineData("round-bottom flask", 1000, 40, false, null)]
+    public void Screen_ConcentratedWithoutAPressure_SaysWhatAVacuumWouldDo(string kind, double mL, double celsius, bool stream, Severity? severity)
+    {
+        var plan = Concentrated(kind, mL, StepAction.Concentrate, null);
+        plan = plan with { Steps = [plan.Steps[0], plan.Steps[1] with { TemperatureK = celsius + 273.15, Headspace = stream ? Under("nitrogen") : null }] };
+        var findings = Screener.Screen(plan, Policy.Default).Findings;
+
+        Assert.Equal(severity, findings.SingleOrDefault(static finding => finding.Code is "vessel.implosion-if-evacuated")?.Severity);
+        Assert.DoesNotContain(findings, static finding => finding.Code is "vessel.implosion");
+    }
+
     /// <summary>101 325 Pa against nothing in 2 L: 202.65 J (p·V).</summary>
     [Fact]
     public void Screen_EvacuatedFlask_CarriesTheWorkOfTheAtmosphere() =>
@@ -153,6 +190,13 @@ public sealed class GlassTests
 
         Assert.Equal(named, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "vessel.thermal-shock"));
     }
+
+    private static Plan Concentrated(string kind, double mL, StepAction action, double? pressurePa) => new()
+    {
+        Materials = [Of("toluene", "toluene", ML(mL / 5), Role.Solvent), Of("product", "benzoic acid", G(1))],
+        Vessels = [new Vessel { Id = "vessel", Kind = kind, VolumeM3 = mL * 1e-6 }],
+        Steps = [Step("1", StepAction.Charge, "vessel", 20, "toluene", "product"), Step("2", action, "vessel", 40) with { PressurePaAbs = pressurePa }],
+    };
 
     private static Plan Evacuated(string kind, double mL) => new()
     {

@@ -45,7 +45,7 @@ public static class Choices
 
     public static IReadOnlyList<string> Ratings { get; } = ["bar(g)", "psi(g)", "bar", "kPa", "MPa", "psi", "atm"];
 
-    public static IReadOnlyList<string> Pressures { get; } = ["bar", "kPa", "MPa", "psi", "atm", "bar(g)", "psi(g)"];
+    public static IReadOnlyList<string> Pressures { get; } = ["bar", "mbar", "kPa", "MPa", "psi", "atm", "bar(g)", "psi(g)"];
 
     public static IReadOnlyList<string> Durations { get; } = ["min", "h", "s", "d"];
 
