@@ -21,7 +21,7 @@ public sealed class FireScreen : IScreen
 
     private static IEnumerable<Finding> Agents(ScreeningContext context)
     {
-        var scenes = Scenes(context.Walk);
+        var scenes = FireScene.Of(context.Walk);
         if (scenes.Length == 0)
         {
             yield break;
@@ -47,26 +47,7 @@ public sealed class FireScreen : IScreen
         }
     }
 
-    /// <summary>Every step at which something burns.</summary>
-    private static Scene[] Scenes(WalkResult walk)
-    {
-        var scenes = new List<Scene>(walk.States.Count);
-        foreach (var state in walk.States)
-        {
-            // what has not changed since an earlier step burns as it did there
-            var same = scenes.Count - 1;
-            while (same >= 0 && !ReferenceEquals(scenes[same].State.Contents, state.Contents))
-            {
-                same--;
-            }
-
-            scenes.Add(same < 0 ? new Scene(state, BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same] with { State = state });
-        }
-
-        return [.. scenes.Where(static scene => scene.Burning.Count > 0)];
-    }
-
-    private static Finding NotStated(Scene[] scenes)
+    private static Finding NotStated(FireScene[] scenes)
     {
         var fit = ExtinguishingAgents.ThatFit(scenes.SelectMany(static scene => scene.Burning).ToHashSet(), [.. scenes.SelectMany(static scene => scene.Bans).Distinct()]);
         return new Finding
@@ -81,20 +62,13 @@ public sealed class FireScreen : IScreen
         };
     }
 
-    private static IEnumerable<Finding> OfScene(Scene[] scenes, IReadOnlyList<Agent> listed)
+    private static IEnumerable<Finding> OfScene(FireScene[] scenes, IReadOnlyList<Agent> listed)
     {
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
         string[] steps = StepIds.Of(scenes, static one => one.State);
-        string[] never = first.Bans.Count == 0 ? [] : first.Bans.GroupBy(static ban => ban.Agent)
-            .Select(static group => group.OrderBy(static ban => ban.Severity).First())
-            .GroupBy(static ban => ban.Reason, StringComparer.Ordinal)
-            .Select(static group => $"{Wording.List(group.Select(static ban => ban.Agent).Order().Select(ExtinguishingAgents.Name))} ({group.Key})")
-            .ToArray();
-        var foam = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents) ? "alcohol-resistant foam" : ExtinguishingAgents.Name(Agent.Foam);
-        var serve = fit.Count == 0
-            ? "no agent of the list serves all of it"
-            : $"{Wording.List(fit.Select(agent => agent == Agent.Foam ? foam : ExtinguishingAgents.Name(agent)))} {(fit.Count == 1 ? "fits" : "fit")}";
+        var never = first.Never;
+        var serve = fit.Count == 0 ? "no agent of the list serves all of it" : $"{Wording.List(first.NamesOf(fit))} {(fit.Count == 1 ? "fits" : "fit")}";
         yield return new Finding
         {
             Code = "fire.class",
@@ -102,7 +76,7 @@ public sealed class FireScreen : IScreen
             Severity = Severity.Notice,
             Steps = steps,
             Vessel = first.State.Vessel.Id,
-            Statement = $"“{first.State.Vessel.Id}” holds what burns as {FireClass.Words(first.Burning)}; {serve}{(never.Length == 0 ? "." : $"; not {string.Join(", nor ", never)}.")}",
+            Statement = $"“{first.State.Vessel.Id}” holds what burns as {FireClass.Words(first.Burning)}; {serve}{(never.Count == 0 ? "." : $"; not {string.Join(", nor ", never)}.")}",
         };
         // an agent that calls only for care still serves
         var serves = first.Bans.Count == 0 ? fit : ExtinguishingAgents.ThatFit(first.Burning, [.. first.Bans.Where(static ban => ban.Severity <= Severity.Warning)]);
@@ -121,7 +95,7 @@ public sealed class FireScreen : IScreen
         }
     }
 
-    private static Finding Forbidden(IReadOnlyList<Agent> listed, Scene[] scenes)
+    private static Finding Forbidden(IReadOnlyList<Agent> listed, FireScene[] scenes)
     {
         var bans = scenes.SelectMany(static scene => scene.Bans).Distinct().Where(ban => listed.Contains(ban.Agent))
             .GroupBy(static ban => ban.Agent)
@@ -158,7 +132,7 @@ public sealed class FireScreen : IScreen
     }
 
     /// <summary>Where an agent that serves everything here stands beside it, a banned one is a matter of choosing right, unless it feeds the fire.</summary>
-    private static Severity Graver(Severity severity, IReadOnlyList<Agent> listed, Scene[] scenes) =>
+    private static Severity Graver(Severity severity, IReadOnlyList<Agent> listed, FireScene[] scenes) =>
         severity == Severity.Warning && Array.TrueForAll(scenes, scene => listed.Any(ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans).Contains)) ? Severity.Caution : severity;
 
     /// <summary>Mass in kg below which a metal, hydride or the like is a trace that burns out by itself (20 mg). Common practice, no source.</summary>
@@ -173,7 +147,7 @@ public sealed class FireScreen : IScreen
         : severity;
 
     /// <summary>The most of a family that one step holds, in kg; null when an amount is not known.</summary>
-    private static double? HeldKg(Scene[] scenes, string family)
+    private static double? HeldKg(FireScene[] scenes, string family)
     {
         double? most = 0;
         foreach (var scene in scenes)
@@ -186,7 +160,7 @@ public sealed class FireScreen : IScreen
         return most;
     }
 
-    private static string[] Materials(Scene[] scenes, string family) =>
+    private static string[] Materials(FireScene[] scenes, string family) =>
     [
         .. scenes.SelectMany(static scene => scene.State.Contents)
             .Where(content => Reactivity.FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(family, StringComparer.Ordinal))
@@ -198,9 +172,4 @@ public sealed class FireScreen : IScreen
 
     private static IReadOnlyList<Clearing> Offer(IReadOnlyList<Agent> fit) =>
         fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
-
-    private sealed record Scene(StepState State, IReadOnlySet<Burning> Burning, IReadOnlyList<AgentBan> Bans)
-    {
-        public string Key { get; } = string.Join('+', Burning.Order()) + "|" + string.Join('+', Bans.Select(static ban => ban.Family + ban.Agent));
-    }
 }
