@@ -83,6 +83,19 @@ public sealed class DemoTests(TestApp test)
         Assert.DoesNotContain("fire.agents-not-stated", codes, StringComparer.Ordinal);
     }
 
+    /// <summary>The demo's Bench 4 has carbon dioxide and a blanket (DemoInventory); a listed powder that stands elsewhere is told by the API too.</summary>
+    [Fact]
+    public async Task Screening_ListedAgentThatIsNotAtThePlace_IsAFinding()
+    {
+        JsonObject report = await ScreenAsync("hydride-quench", document =>
+        {
+            document["place"] = new JsonObject { ["name"] = "Bench 4, room 2.14 (invented)" };
+            document["fireResponse"] = new JsonObject { ["agents"] = new JsonArray("class D powder") };
+        });
+        Assert.Contains(report["findings"]!.AsArray(), f => (string?)f!["code"] is "fire.agent-not-there" && (string?)f["severity"] is "warning");
+        Assert.Equal(["class D powder"], report["fireActions"]![0]!["notThere"]!.AsArray().Select(a => (string)a!));
+    }
+
     /// <summary>The tube was inspected on 10 February 2031; an inspection counts twelve months (common practice, docs/thresholds.md).</summary>
     [Theory]
     [InlineData("2032-02-10", false)]

@@ -61,7 +61,7 @@ internal static class ReportText
             text.AppendLine(CultureInfo.InvariantCulture, $"  - not: {never}");
         }
 
-        text.AppendLine(CultureInfo.InvariantCulture, $"  - at hand: {(action.AtHand.Count == 0 ? "not stated" : string.Join(", ", action.AtHand))}");
+        text.AppendLine(CultureInfo.InvariantCulture, $"  - at hand: {(action.AtHand.Count == 0 ? "not stated" : string.Join(", ", action.AtHand))}{(action.NotThere.Count == 0 ? "" : $"; listed and not there: {string.Join(", ", action.NotThere)}")}");
     }
 
     private static string Counts(Report report)

@@ -46,6 +46,7 @@ public static class ReportWriter
         ["fit"] = Array(action.Fit, static agent => agent),
         ["never"] = Array(action.Never, static agent => agent),
         ["atHand"] = Array(action.AtHand, static agent => agent),
+        ["notThere"] = Array(action.NotThere, static agent => agent),
         ["firstAction"] = action.FirstAction,
     };
 

@@ -45,6 +45,11 @@ public sealed class FireScreen : IScreen
         {
             yield return Forbidden(listed, [.. group]);
         }
+
+        foreach (var finding in AgentsAtPlace.Find(scenes, listed, context.Plan.Place))
+        {
+            yield return finding;
+        }
     }
 
     private static Finding NotStated(FireScene[] scenes)
@@ -115,18 +120,7 @@ public sealed class FireScreen : IScreen
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Why}"))) + ".",
-            Evidence =
-            [
-                .. bans.Select(static ban => new Evidence
-                {
-                    Name = $"ban of {ExtinguishingAgents.Name(ban.Agent)} on {ban.Family}",
-                    Value = 1,
-                    Unit = "rule",
-                    Model = "table of agents and families",
-                    Sources = References.Full(ban.Sources),
-                    Quality = Quality.Assumed,
-                }),
-            ],
+            Evidence = [.. bans.Select(static ban => ban.AsEvidence)],
             ClearedBy = Offer(fit),
         };
     }

@@ -210,6 +210,8 @@ public sealed record FireActionView
 
     public IReadOnlyList<string> AtHand { get; init; } = [];
 
+    public IReadOnlyList<string> NotThere { get; init; } = [];
+
     public string FirstAction { get; init; } = "";
 
     /// <summary>For instance <c>EN 2 class B and D (NFPA 10 class B and D)</c>; a bare letter misleads.</summary>
