@@ -112,6 +112,7 @@ public static class DocumentWriter
         ("kind", Word(place.Kind, Words.PlaceKinds)),
         ("roomVolume", Quantity(place.RoomVolume)),
         ("airFlow", Quantity(place.AirFlow)),
+        ("agents", Array(place.Agents, agent => Word<Agent>(agent, Words.Agents))),
     ];
 
     private static (string Name, JsonNode? Value)[] Vessel(string identifier, VesselEntry vessel) =>

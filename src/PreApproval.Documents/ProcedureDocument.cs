@@ -64,7 +64,11 @@ public sealed record ProtectionEntry(string? Gloves, string? Eyes, string? Coat)
 /// <param name="Kind">Bench, hood, or hood with scrubber.</param>
 /// <param name="RoomVolume">Volume of the room.</param>
 /// <param name="AirFlow">Air flow of the hood or the room.</param>
-public sealed record PlaceEntry(string? Name, PlaceKind? Kind, Quantity? RoomVolume, Quantity? AirFlow);
+public sealed record PlaceEntry(string? Name, PlaceKind? Kind, Quantity? RoomVolume, Quantity? AirFlow)
+{
+    /// <summary>Extinguishing agents that stand there, by the group's inventory where it knows the place; null: not said.</summary>
+    public IReadOnlyList<Agent>? Agents { get; init; }
+}
 
 /// <param name="Control">As typed: a listed control or free text.</param>
 /// <param name="Steps">Identifiers of the steps it covers; null or empty: all.</param>

@@ -45,6 +45,19 @@ public sealed class ScreenCommandTests
         Assert.NotEmpty(report["coverage"]!.AsArray());
     }
 
+    /// <summary>A hydride under an ether: class D powder and dry sand serve both; never water or carbon dioxide (Prudent Practices, NFPA 484; from memory).</summary>
+    [Fact]
+    public void Screen_HydrideUnderEther_SaysWhatToDoFirstInAFire()
+    {
+        JsonNode action = Run.Of("screen", Example("hydride-quench.json"), "--json").Json["fireActions"]!.AsArray()
+            .First(one => one!["classes"]!["EN 2"]!.AsArray().Any(static letter => letter!.GetValue<string>() is "D"))!;
+
+        Assert.Contains("dry sand", action["fit"]!.AsArray().Select(static agent => agent!.GetValue<string>()), StringComparer.Ordinal);
+        Assert.Contains("D", action["classes"]!["NFPA 10"]!.AsArray().Select(static letter => letter!.GetValue<string>()), StringComparer.Ordinal);
+        Assert.Contains("Never water, foam, carbon dioxide", action["firstAction"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.Contains("IF IT BURNS  EN 2 class", Run.Of("screen", Example("hydride-quench.json")).Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Screen_Digest_IsThatOfTheCanonicalFile()
     {

@@ -80,6 +80,7 @@ public sealed class InventoryUseTests
         ProcedureDocument completed = InventoryUse.Complete(document, Inventory(), Today).Document;
         Assert.Equal((PlaceKind.Hood, 180.0, 700.0), (completed.Place!.Kind!.Value, completed.Place.RoomVolume!.Value, completed.Place.AirFlow!.Value));
         Assert.Equal([Agent.CarbonDioxide, Agent.DryPowder], completed.FireResponse!.Agents!);
+        Assert.Equal([Agent.CarbonDioxide, Agent.DryPowder], completed.Place.Agents!);
     }
 
     [Fact]
@@ -90,7 +91,18 @@ public sealed class InventoryUseTests
             Place = new PlaceEntry("Hood 3", PlaceKind.Bench, new Quantity(10, "m³"), new Quantity(5, "m³/h")),
             FireResponse = new FireResponseEntry([Agent.Water], "run"),
         };
-        Assert.Same(document, InventoryUse.Complete(document, Inventory(), Today).Document);
+        ProcedureDocument completed = InventoryUse.Complete(document, Inventory(), Today).Document;
+        Assert.Equal(document.FireResponse, completed.FireResponse);
+        Assert.Equal(document.Place, completed.Place! with { Agents = null });
+        Assert.Equal([Agent.CarbonDioxide, Agent.DryPowder], completed.Place.Agents!);
+    }
+
+    /// <summary>A list that came along from an earlier copy may name what was carried away since.</summary>
+    [Fact]
+    public void Complete_AgentsAtThePlaceStated_GiveWayToTheInventory()
+    {
+        ProcedureDocument document = Document("""{ "id": "x", "kind": "beaker" }""") with { Place = new PlaceEntry("Hood 3", null, null, null) { Agents = [Agent.ClassDPowder] } };
+        Assert.Equal([Agent.CarbonDioxide, Agent.DryPowder], InventoryUse.Complete(document, Inventory(), Today).Document.Place!.Agents!);
     }
 
     private static GroupInventory Inventory() => new(

@@ -86,6 +86,19 @@ public sealed class DemoTests(TestApp test)
         Assert.DoesNotContain("fire.agents-not-stated", codes, StringComparer.Ordinal);
     }
 
+    /// <summary>The demo's Bench 4 has carbon dioxide and a blanket (DemoInventory); a listed powder that stands elsewhere is told by the API too.</summary>
+    [Fact]
+    public async Task Screening_ListedAgentThatIsNotAtThePlace_IsAFinding()
+    {
+        JsonObject report = await ScreenAsync("hydride-quench", document =>
+        {
+            document["place"] = new JsonObject { ["name"] = "Bench 4, room 2.14 (invented)" };
+            document["fireResponse"] = new JsonObject { ["agents"] = new JsonArray("class D powder") };
+        });
+        Assert.Contains(report["findings"]!.AsArray(), f => (string?)f!["code"] is "fire.agent-not-there" && (string?)f["severity"] is "warning");
+        Assert.Equal(["class D powder"], report["fireActions"]![0]!["notThere"]!.AsArray().Select(a => (string)a!));
+    }
+
     /// <summary>Whatever day the demo is made: nothing in it was inspected, opened, tested or checked after that day, and what it plans is planned for that day.</summary>
     [Fact]
     public async Task Fill_OnAnyDay_HoldsNoDateThatIsStillToCome()
@@ -146,6 +159,32 @@ public sealed class DemoTests(TestApp test)
 
         // The rating of 4 bar(g) came along: docs/examples/README.md.
         Assert.Contains(report["findings"]!.AsArray(), f => (string?)f!["hazard"] is "pressure" && (string?)f["severity"] is "danger");
+    }
+
+    /// <summary>EN 2 and NFPA 10 give flammable liquids the letter B; the card repeats what the stored screening says.</summary>
+    [Fact]
+    public async Task BenchCard_OfTheApprovedAndOfAWaitingRevision_SaysWhatToDoInAFireAndWhetherItHolds()
+    {
+        TestDatabase database = await test.Server.CreateDatabaseAsync();
+        await using WebApp app = WebApp.Start(database.Application, realEngine: true);
+        await FillAsync(app);
+        using HttpClient lead = await SignInAsync(app, "edda");
+        using Browsing browsing = await Browsing.SignInAsync(app, "edda", DemoGroup.Password);
+        foreach ((string state, bool holds) in new[] { ("approved", true), ("in-review", false) })
+        {
+            using HttpResponseMessage list = await lead.GetAsync($"/api/v1/procedures?state={state}");
+            string id = (string)Assert.Single((await Read.ObjectAsync(list))["items"]!.AsArray())!["id"]!;
+            string screening = await lead.GetStringAsync($"/api/v1/procedures/{id}/revisions/1/screening");
+            string page = System.Net.WebUtility.HtmlDecode(await browsing.Client.GetStringAsync($"/procedures/{id}/revisions/1/card"));
+            JsonObject[] actions = [.. JsonNode.Parse(screening)!["fireActions"]!.AsArray().Select(static action => action!.AsObject())];
+            Assert.NotEmpty(actions);
+            Assert.All(actions, action => Assert.Contains((string)action["firstAction"]!, page, StringComparison.Ordinal));
+            Assert.Contains("EN 2 class B", page, StringComparison.Ordinal);
+            Assert.Contains("NFPA 10 class B", page, StringComparison.Ordinal);
+            Assert.Equal(holds, !page.Contains("Do not work by this card", StringComparison.Ordinal));
+            string revision = await browsing.Client.GetStringAsync($"/procedures/{id}/revisions/1");
+            Assert.Contains($"/procedures/{id}/revisions/1/card", revision, StringComparison.Ordinal);
+        }
     }
 
     private async Task<JsonObject> ScreenAsync(string example, Action<JsonObject> change)

@@ -3,6 +3,7 @@ using System.Text;
 using PreApproval.Cli.Output;
 using PreApproval.Documents.Reporting;
 using PreApproval.Documents.Units;
+using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Cli.Screening;
@@ -27,6 +28,11 @@ internal static class ReportText
             Append(text, finding);
         }
 
+        foreach (FireAction action in report.FireActions)
+        {
+            Append(text, action);
+        }
+
         text.AppendLine();
         var timeline = new TextTable("step", "vessel", "°C", "closed", "bar abs", "bound", "contents (mol)");
         foreach (TimelineEntry entry in report.Timeline)
@@ -42,6 +48,20 @@ internal static class ReportText
         }
 
         return text.Append(timeline).ToString();
+    }
+
+    private static void Append(StringBuilder text, FireAction action)
+    {
+        text.AppendLine();
+        text.AppendLine(CultureInfo.InvariantCulture, $"IF IT BURNS  {FireClass.Words(action.Burning)}  (step {string.Join(", ", action.Steps)}, vessel {action.Vessel}{(action.Sealed ? ", closed" : "")})");
+        text.AppendLine(CultureInfo.InvariantCulture, $"  {action.FirstAction}");
+        text.AppendLine(CultureInfo.InvariantCulture, $"  - fits: {(action.Fit.Count == 0 ? "no single agent" : string.Join(", ", action.Fit))}");
+        foreach (string never in action.Never)
+        {
+            text.AppendLine(CultureInfo.InvariantCulture, $"  - not: {never}");
+        }
+
+        text.AppendLine(CultureInfo.InvariantCulture, $"  - at hand: {(action.AtHand.Count == 0 ? "not stated" : string.Join(", ", action.AtHand))}{(action.NotThere.Count == 0 ? "" : $"; listed and not there: {string.Join(", ", action.NotThere)}")}");
     }
 
     private static string Counts(Report report)

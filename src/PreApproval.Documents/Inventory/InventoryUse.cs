@@ -12,7 +12,7 @@ public sealed record InventoryCompletion(ProcedureDocument Document, IReadOnlyLi
 /// <summary>
 /// Copies vessels, the place and the agents on hand there from a group's inventory into a document that names them, so that it stands by
 /// itself. What the document leaves open is filled in; what it states of a vessel must agree with the inventory; what it states of a place
-/// and its agents is left as it is.
+/// and of agents at hand is left as it is, with the agents that stand at the place beside it.
 /// </summary>
 public static class InventoryUse
 {
@@ -33,7 +33,7 @@ public static class InventoryUse
         ProcedureDocument completed = document with
         {
             Vessels = vessels,
-            Place = place is null ? document.Place : Place(document.Place!, place.Entry.Place),
+            Place = place is null ? document.Place : Place(document.Place!, place),
             FireResponse = place is { Agents.Count: > 0 } && document.FireResponse?.Agents is null
                 ? new FireResponseEntry(place.Agents, document.FireResponse?.Plan)
                 : document.FireResponse,
@@ -88,11 +88,13 @@ public static class InventoryUse
             : null;
     }
 
-    private static PlaceEntry Place(PlaceEntry place, PlaceEntry known) => place with
+    /// <summary>What stands there is what the inventory says now: a list taken along from an earlier copy may be out of date.</summary>
+    private static PlaceEntry Place(PlaceEntry place, ListedPlace listed) => place with
     {
-        Kind = place.Kind ?? known.Kind,
-        RoomVolume = place.RoomVolume ?? known.RoomVolume,
-        AirFlow = place.AirFlow ?? known.AirFlow,
+        Kind = place.Kind ?? listed.Entry.Place.Kind,
+        RoomVolume = place.RoomVolume ?? listed.Entry.Place.RoomVolume,
+        AirFlow = place.AirFlow ?? listed.Entry.Place.AirFlow,
+        Agents = listed.Agents.Count > 0 ? listed.Agents : place.Agents,
     };
 
     /// <summary>Says in the copy where the statement comes from and who made it: the reviewer sees it in the procedure.</summary>

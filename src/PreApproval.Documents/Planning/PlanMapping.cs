@@ -25,7 +25,8 @@ public sealed class PlanMapping
         Steps = [.. document.Steps.Select(Step)],
         Reactions = [.. (document.Reactions ?? []).Select(Reaction)],
         Safeguards = [.. (document.Safeguards ?? []).Select(safeguard => new Safeguard(safeguard.Control, safeguard.Steps ?? [], safeguard.Detail))],
-        FireResponse = document.FireResponse is { } response ? new FireResponse(response.Agents ?? [], response.Plan) : null,
+        // where the procedure names none, those at the place are the ones at hand
+        FireResponse = document.FireResponse is not null || document.Place?.Agents is not null ? new FireResponse(document.FireResponse?.Agents ?? document.Place?.Agents ?? [], document.FireResponse?.Plan) : null,
         Waste = [.. (document.Waste ?? []).Select(waste => new WasteContainer(waste.Materials, waste.Container))],
         LimitingMaterial = document.Scale?.Limiting,
         Scale = document.Scale?.Amount?.ToAmount(),
@@ -33,7 +34,7 @@ public sealed class PlanMapping
         Lone = document.Lone ?? false,
         Experience = document.People?.Experience,
         Protection = document.Protection is { } protection ? new Protection(protection.Gloves, protection.Eyes, protection.Coat) : null,
-        Place = document.Place is { } place ? new Place(place.Name, place.Kind, place.RoomVolume?.Si, place.AirFlow?.Si) : null,
+        Place = document.Place is { } place ? new Place(place.Name, place.Kind, place.RoomVolume?.Si, place.AirFlow?.Si) { Agents = place.Agents ?? [] } : null,
         PlannedOn = document.PlannedOn,
     };
 

@@ -88,10 +88,13 @@ internal sealed partial class StructureReader(FaultList faults)
             reader.Text("name", TextLimit.Line),
             reader.Word("kind", Words.PlaceKinds),
             reader.Quantity("roomVolume", MemberUnits.RoomVolume),
-            reader.Quantity("airFlow", MemberUnits.AirFlow));
+            reader.Quantity("airFlow", MemberUnits.AirFlow)) { Agents = Agents(reader) };
         reader.End();
         return place;
     }
+
+    private IReadOnlyList<Agent>? Agents(ObjectReader reader) =>
+        reader.List("agents", MostOthers, (item, itemPath) => ObjectReader.WordOf(item, itemPath, Words.Agents, faults)) is { } agents ? [.. agents.OfType<Agent>()] : null;
 
     private SafeguardEntry Safeguard(JsonTree value, string path)
     {
@@ -107,8 +110,7 @@ internal sealed partial class StructureReader(FaultList faults)
     private FireResponseEntry FireResponse(JsonTree value, string path)
     {
         var reader = new ObjectReader(value, path, "the fire response as an object", faults);
-        IReadOnlyList<Agent?>? agents = reader.List("agents", MostOthers, (item, itemPath) => ObjectReader.WordOf(item, itemPath, Words.Agents, faults));
-        var response = new FireResponseEntry(agents is null ? null : [.. agents.OfType<Agent>()], reader.Text("plan", TextLimit.Paragraphs));
+        var response = new FireResponseEntry(Agents(reader), reader.Text("plan", TextLimit.Paragraphs));
         reader.End();
         return response;
     }

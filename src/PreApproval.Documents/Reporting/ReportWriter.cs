@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using PreApproval.Documents.Units;
+using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 
@@ -28,8 +29,26 @@ public static class ReportWriter
                 ["status"] = ReportWords.Of(entry.Status),
             }),
             ["encounters"] = Array(report.Encounters, Strip),
+            ["fireActions"] = Array(report.FireActions, FireAction),
         };
     }
+
+    private static JsonObject FireAction(FireAction action) => new()
+    {
+        ["vessel"] = action.Vessel,
+        ["steps"] = Array(action.Steps, static step => step),
+        ["sealed"] = action.Sealed,
+        ["classes"] = new JsonObject
+        {
+            ["EN 2"] = Array([.. action.Burning.Select(FireClass.En2).Distinct(StringComparer.Ordinal)], static letter => letter),
+            ["NFPA 10"] = Array([.. action.Burning.Select(FireClass.Nfpa10).Distinct(StringComparer.Ordinal)], static letter => letter),
+        },
+        ["fit"] = Array(action.Fit, static agent => agent),
+        ["never"] = Array(action.Never, static agent => agent),
+        ["atHand"] = Array(action.AtHand, static agent => agent),
+        ["notThere"] = Array(action.NotThere, static agent => agent),
+        ["firstAction"] = action.FirstAction,
+    };
 
     private static JsonObject Finding(Finding finding) => new()
     {

@@ -10,6 +10,17 @@ internal sealed record AgentBan(Agent Agent, string Family, Severity Severity, s
 {
     /// <summary>The reason, with the reaction behind it where one is certain.</summary>
     public string Why => Reaction is null ? Reason : $"{Reason} ({Reaction})";
+
+    public Evidence AsEvidence => new()
+    {
+        Name = $"ban of {ExtinguishingAgents.Name(Agent)} on {Family}",
+        Value = 1,
+        Unit = "rule",
+        Worse = WorseWhen.Neither,
+        Model = "table of agents and families",
+        Sources = References.Full(Sources),
+        Quality = Substances.Quality.Assumed,
+    };
 }
 
 /// <summary>Which agents serve which fires, and which must not be used on what (Data/agents.tsv, Data/agent-bans.tsv).</summary>

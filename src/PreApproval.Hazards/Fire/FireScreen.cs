@@ -21,7 +21,7 @@ public sealed class FireScreen : IScreen
 
     private static IEnumerable<Finding> Agents(ScreeningContext context)
     {
-        var scenes = Scenes(context.Walk);
+        var scenes = FireScene.Of(context.Walk);
         if (scenes.Count == 0)
         {
             yield break;
@@ -33,7 +33,7 @@ public sealed class FireScreen : IScreen
             yield return NotStated(scenes);
         }
 
-        foreach (var group in Grouping.Of(scenes, static _ => true, static (one, other) => AreInOneVessel(one, other) && string.Equals(one.Fuel.Key, other.Fuel.Key, StringComparison.Ordinal)))
+        foreach (var group in Grouping.Of(scenes, static _ => true, static (one, other) => AreInOneVessel(one, other) && string.Equals(one.Key, other.Key, StringComparison.Ordinal)))
         {
             foreach (var finding in OfScene(group, listed))
             {
@@ -45,32 +45,16 @@ public sealed class FireScreen : IScreen
         {
             yield return Forbidden(listed, group);
         }
-    }
 
-    private static bool AreInOneVessel(Scene one, Scene other) => string.Equals(one.State.Vessel.Id, other.State.Vessel.Id, StringComparison.Ordinal);
-
-    /// <summary>Every step at which something burns.</summary>
-    private static List<Scene> Scenes(WalkResult walk)
-    {
-        var scenes = new List<Scene>(walk.States.Count);
-        for (var index = 0; index < walk.States.Count; index++)
+        foreach (var finding in AgentsAtPlace.Find(scenes, listed, context.Plan.Place))
         {
-            // what has not changed since an earlier step burns as it did there
-            var state = walk.States[index];
-            var same = scenes.Count - 1;
-            while (same >= 0 && !ReferenceEquals(scenes[same].State.Contents, state.Contents))
-            {
-                same--;
-            }
-
-            scenes.Add(new Scene(state, same < 0 ? new Fuel(BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
+            yield return finding;
         }
-
-        scenes.RemoveAll(static scene => scene.Burning.Count == 0);
-        return scenes;
     }
 
-    private static Finding NotStated(List<Scene> scenes)
+    private static bool AreInOneVessel(FireScene one, FireScene other) => string.Equals(one.State.Vessel.Id, other.State.Vessel.Id, StringComparison.Ordinal);
+
+    private static Finding NotStated(IReadOnlyList<FireScene> scenes)
     {
         var fit = ExtinguishingAgents.ThatFit(scenes.SelectMany(static scene => scene.Burning).ToHashSet(), [.. scenes.SelectMany(static scene => scene.Bans).Distinct()]);
         return new Finding
@@ -85,20 +69,13 @@ public sealed class FireScreen : IScreen
         };
     }
 
-    private static IEnumerable<Finding> OfScene(List<Scene> scenes, IReadOnlyList<Agent> listed)
+    private static IEnumerable<Finding> OfScene(IReadOnlyList<FireScene> scenes, IReadOnlyList<Agent> listed)
     {
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
         string[] steps = StepIds.Of(scenes, static one => one.State);
-        string[] never = first.Bans.Count == 0 ? [] : first.Bans.GroupBy(static ban => ban.Agent)
-            .Select(static group => group.OrderBy(static ban => ban.Severity).First())
-            .GroupBy(static ban => ban.Reason, StringComparer.Ordinal)
-            .Select(static group => $"{Wording.List(group.Select(static ban => ban.Agent).Order().Select(ExtinguishingAgents.Name))} ({group.Key})")
-            .ToArray();
-        var foam = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents) ? "alcohol-resistant foam" : ExtinguishingAgents.Name(Agent.Foam);
-        var serve = fit.Count == 0
-            ? "no agent of the list serves all of it"
-            : $"{Wording.List(fit.Select(agent => agent == Agent.Foam ? foam : ExtinguishingAgents.Name(agent)))} {(fit.Count == 1 ? "fits" : "fit")}";
+        var never = first.Never;
+        var serve = fit.Count == 0 ? "no agent of the list serves all of it" : $"{Wording.List(first.NamesOf(fit))} {(fit.Count == 1 ? "fits" : "fit")}";
         yield return new Finding
         {
             Code = "fire.class",
@@ -106,7 +83,7 @@ public sealed class FireScreen : IScreen
             Severity = Severity.Notice,
             Steps = steps,
             Vessel = first.State.Vessel.Id,
-            Statement = $"“{first.State.Vessel.Id}” holds what burns as {FireClass.Words(first.Burning)}; {serve}{(never.Length == 0 ? "." : $"; not {string.Join(", nor ", never)}.")}",
+            Statement = $"“{first.State.Vessel.Id}” holds what burns as {FireClass.Words(first.Burning)}; {serve}{(never.Count == 0 ? "." : $"; not {string.Join(", nor ", never)}.")}",
         };
         // an agent that calls only for care still serves
         var serves = first.Bans.Count == 0 ? fit : ExtinguishingAgents.ThatFit(first.Burning, [.. first.Bans.Where(static ban => ban.Severity <= Severity.Warning)]);
@@ -125,7 +102,7 @@ public sealed class FireScreen : IScreen
         }
     }
 
-    private static Finding Forbidden(IReadOnlyList<Agent> listed, List<Scene> scenes)
+    private static Finding Forbidden(IReadOnlyList<Agent> listed, IReadOnlyList<FireScene> scenes)
     {
         var bans = scenes.SelectMany(static scene => scene.Bans).Distinct().Where(ban => listed.Contains(ban.Agent))
             .GroupBy(static ban => ban.Agent)
@@ -145,26 +122,14 @@ public sealed class FireScreen : IScreen
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Why}"))) + ".",
-            Evidence =
-            [
-                .. bans.Select(static ban => new Evidence
-                {
-                    Name = $"ban of {ExtinguishingAgents.Name(ban.Agent)} on {ban.Family}",
-                    Value = 1,
-                    Unit = "rule",
-                    Worse = WorseWhen.Neither,
-                    Model = "table of agents and families",
-                    Sources = References.Full(ban.Sources),
-                    Quality = Quality.Assumed,
-                }),
-            ],
+            Evidence = [.. bans.Select(static ban => ban.AsEvidence)],
             ClearedBy = Offer(fit),
         };
     }
 
     /// <summary>Where an agent that serves everything here stands beside it, a banned one is a matter of choosing right, unless it feeds the fire.</summary>
-    private static Severity Graver(Severity severity, IReadOnlyList<Agent> listed, List<Scene> scenes) =>
-        severity == Severity.Warning && scenes.TrueForAll(scene => listed.Any(ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans).Contains)) ? Severity.Caution : severity;
+    private static Severity Graver(Severity severity, IReadOnlyList<Agent> listed, IReadOnlyList<FireScene> scenes) =>
+        severity == Severity.Warning && scenes.All(scene => listed.Any(ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans).Contains)) ? Severity.Caution : severity;
 
     /// <summary>Mass in kg below which a metal, hydride or the like is a trace that burns out by itself (20 mg). Common practice, no source.</summary>
     private const double TraceKg = 20e-6;
@@ -178,7 +143,7 @@ public sealed class FireScreen : IScreen
         : severity;
 
     /// <summary>The most of a family that one step holds, in kg; null when an amount is not known.</summary>
-    private static double? HeldKg(List<Scene> scenes, string family)
+    private static double? HeldKg(IReadOnlyList<FireScene> scenes, string family)
     {
         double? most = 0;
         foreach (var scene in scenes)
@@ -191,7 +156,7 @@ public sealed class FireScreen : IScreen
         return most;
     }
 
-    private static string[] Materials(List<Scene> scenes, string family) =>
+    private static string[] Materials(IReadOnlyList<FireScene> scenes, string family) =>
     [
         .. scenes.SelectMany(static scene => scene.State.Contents)
             .Where(content => Reactivity.FamilyTable.Default.Of(content.Substance, content.MassFraction).Contains(family, StringComparer.Ordinal))
@@ -203,17 +168,4 @@ public sealed class FireScreen : IScreen
 
     private static IReadOnlyList<Clearing> Offer(IReadOnlyList<Agent> fit) =>
         fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
-
-    /// <summary>What burns at a step.</summary>
-    private readonly record struct Scene(StepState State, Fuel Fuel)
-    {
-        public IReadOnlySet<Burning> Burning => Fuel.Burning;
-
-        public IReadOnlyList<AgentBan> Bans => Fuel.Bans;
-    }
-
-    private sealed record Fuel(IReadOnlySet<Burning> Burning, IReadOnlyList<AgentBan> Bans)
-    {
-        public string Key { get; } = string.Join('+', Burning.Order()) + "|" + string.Join('+', Bans.Select(static ban => ban.Family + ban.Agent));
-    }
 }

@@ -24,8 +24,11 @@ public static class FireThresholds
     /// <summary>Depth a spilled liquid spreads to, in m (1 cm; EPA 550-B-99-009).</summary>
     public const double SpillDepthM = 0.01;
 
-    /// <summary>Share of the lower limit in a room from which a release is a caution (25 %: usage of NFPA 45 and NFPA 86, from memory).</summary>
-    public const double CautionShareOfLimit = 0.25;
+    /// <summary>Share of the lower limit in the air of the place from which a release is a caution (10 %: usage of NFPA 45 and NFPA 86, from memory).</summary>
+    public const double CautionShareOfLimit = 0.1;
+
+    /// <summary>The same for a warning: the work stops here (25 %: usage of NFPA 45 and NFPA 86, from memory).</summary>
+    public const double WarningShareOfLimit = 0.25;
 
     /// <summary>Conductivity below which a liquid keeps its charge, in S/m (50 pS/m; NFPA 77, from memory).</summary>
     public const double LowConductivitySPerM = 50e-12;

@@ -121,7 +121,7 @@ internal static class GasCloud
         {
             Code = "fire.gas-cloud",
             Hazard = Hazard.Fire,
-            Severity = share >= FireThresholds.CautionShareOfLimit ? Severity.Caution : Severity.Notice,
+            Severity = ReleaseSpread.Of(share),
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             About = gas.Key,
@@ -129,8 +129,8 @@ internal static class GasCloud
             Evidence =
             [
                 Line($"{gas.Identity.Name} given off", volume * 1000, "L", null, "stoichiometry, ideal gas at 25 °C", sources, Quality.Estimated),
-                Line($"share of the lower limit {(hood ? "in the air standing in a hood" : "in the nearest air")}", still, "fraction", FireThresholds.CautionShareOfLimit, "evenly mixed, no ventilation", sources, limit.Quality),
-                .. drawn is { } over ? [Line("share of the lower limit in the exhaust", over, "fraction", FireThresholds.CautionShareOfLimit, "steady flow over the time of the step", sources, limit.Quality)] : Array.Empty<Evidence>(),
+                Line($"share of the lower limit {(hood ? "in the air standing in a hood" : "in the nearest air")}", still, "fraction", drawn is null ? ReleaseSpread.StepOf(still) : null, "evenly mixed, no ventilation", sources, limit.Quality),
+                .. drawn is { } over ? [Line("share of the lower limit in the exhaust", over, "fraction", ReleaseSpread.StepOf(over), "steady flow over the time of the step", sources, limit.Quality)] : Array.Empty<Evidence>(),
             ],
         };
     }

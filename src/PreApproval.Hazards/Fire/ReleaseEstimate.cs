@@ -53,6 +53,31 @@ public sealed record ReleaseEstimate
     public double? ShareOfLimit(double spaceM3) =>
         Flammability.Lower.Fraction is { } limit ? ReleaseLaw.FractionIn(spaceM3, ReleaseLaw.VapourM3(WholeMol) * (Flammability.CombustibleShare ?? 1)) / limit : null;
 
+    /// <summary>
+    /// Share of the lower limit at the place as it evaporates: what comes out at once, and the rest as a pool in the air that is drawn through; null as for the cloud.
+    /// </summary>
+    internal double? ShareAsItEvaporates(in ReleaseSpread spread)
+    {
+        if (Flammability.Lower.Fraction is not { } limit)
+        {
+            return null;
+        }
+
+        var fraction = AtOnceM3 * (Flammability.CombustibleShare ?? 1) / spread.SpaceM3;
+        if (FlashFraction is { } flashed)
+        {
+            foreach (var (substance, mol) in Parts)
+            {
+                if (substance.Known is { PhaseAt298K: Phase.Liquid } known && BurningMaterials.Of(substance) == Burning.Liquid)
+                {
+                    fraction += spread.PoolFraction(known, mol * (1 - flashed), Math.Min(TemperatureK, BoilsAtK ?? TemperatureK));
+                }
+            }
+        }
+
+        return Math.Min(fraction, 1) / limit;
+    }
+
     /// <summary>The release at a state; null when the vessel holds nothing volatile of known amount.</summary>
     public static ReleaseEstimate? Of(StepState state)
     {

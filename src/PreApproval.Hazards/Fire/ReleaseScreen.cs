@@ -31,9 +31,15 @@ internal static partial class ReleaseScreen
                 }
             }
 
-            if (Spilled(Array.FindAll(group, static state => !state.Sealed), context) is { } spill)
+            var open = Array.FindAll(group, static state => !state.Sealed);
+            if (Spilled(open, context) is { } spill)
             {
                 yield return spill;
+            }
+
+            if (FireSpill(open, context) is { } fire)
+            {
+                yield return fire;
             }
         }
     }
@@ -100,17 +106,19 @@ internal static partial class ReleaseScreen
             .OrderBy(static content => content.Substance.Known!.AutoignitionK!.Governing.Value)
             .ThenBy(static content => content.Substance.Key, StringComparer.Ordinal)
             .FirstOrDefault(content => HotSurface.SurfaceK(state) >= content.Substance.Known!.AutoignitionK!.Governing.Value);
-        var grave = ignites is not null || inRoom >= FireThresholds.CautionShareOfLimit || release.CloudM3 >= FireThresholds.StillHoodM3;
+        var spread = ReleaseSpread.Of(context.Plan.Place);
+        var evaporating = release.ShareAsItEvaporates(spread);
+        var grave = ignites is not null || release.CloudM3 >= FireThresholds.StillHoodM3 ? Severity.Caution : Severity.Notice;
         return new Finding
         {
             Code = "fire.release",
             Hazard = Hazard.Fire,
-            Severity = grave ? Severity.Caution : Severity.Notice,
+            Severity = evaporating is { } share && ReleaseSpread.Of(share) < grave ? ReleaseSpread.Of(share) : grave,
             Steps = steps,
             Vessel = state.Vessel.Id,
             Materials = MaterialIds.Of(state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null)),
-            Statement = $"If “{state.Vessel.Id}” lets go at {Wording.Celsius(release.TemperatureK)}, {FlashWords(release)}; {CloudWords(release, inRoom, inHood, context)}{(ignites is null ? "" : $". The surface at {Wording.Celsius(HotSurface.SurfaceK(state))} lights {ignites.Substance.Name} without a spark")}.",
-            Evidence = [.. Evidence(release, inRoom, inHood, room)],
+            Statement = $"If “{state.Vessel.Id}” lets go at {Wording.Celsius(release.TemperatureK)}, {FlashWords(release)}; {CloudWords(release, evaporating, inRoom, inHood, context)}{(ignites is null ? "" : $". The surface at {Wording.Celsius(HotSurface.SurfaceK(state))} lights {ignites.Substance.Name} without a spark")}.",
+            Evidence = [.. Evidence(release, evaporating, spread, inRoom, inHood, room)],
         };
     }
 
@@ -122,7 +130,7 @@ internal static partial class ReleaseScreen
         _ => $"about {ShareWords.Volume(release.AtOnceM3)} of gas come out at once",
     };
 
-    private static string CloudWords(ReleaseEstimate release, double? inRoom, double? inHood, ScreeningContext context)
+    private static string CloudWords(ReleaseEstimate release, double? evaporating, double? inRoom, double? inHood, ScreeningContext context)
     {
         if (release.Flammability.Lower.Because is { } because)
         {
@@ -130,15 +138,27 @@ internal static partial class ReleaseScreen
         }
 
         var cloud = release.CloudM3 > 0 ? $"that brings {ShareWords.Volume(release.CloudM3.Value)} of air to the lower limit; " : "";
-        return $"{cloud}evaporated whole it reaches {Percent(inRoom)} of the lower limit in {RoomWords(context)} and {Percent(inHood)} in the air standing in a hood ({Wording.Text(FireThresholds.StillHoodM3)} m³)";
+        return $"{cloud}as it evaporates it reaches {Percent(evaporating)} of the lower limit in {(context.Plan.Place is { IsHood: true } ? "the hood, which draws" : RoomWords(context))}; all of it at once, without ventilation, {Percent(inRoom)} in {RoomWords(context)} and {Percent(inHood)} in the air standing in a hood ({Wording.Text(FireThresholds.StillHoodM3)} m³)";
     }
 
     private static string Percent(double? share) => share is { } value ? ShareWords.Percent(value) : "an unknown share";
 
-    private static IEnumerable<Evidence> Evidence(ReleaseEstimate release, double? inRoom, double? inHood, double room)
+    private static IEnumerable<Evidence> Evidence(ReleaseEstimate release, double? evaporating, ReleaseSpread spread, double? inRoom, double? inHood, double room)
     {
         var limitSources = release.Flammability.Lower.Sources;
         var limitQuality = release.Flammability.Lower.Quality;
+        if (evaporating is { } reached)
+        {
+            yield return Line(
+                $"share of the lower limit in the {(spread.IsHood ? "hood" : "room")}, as it evaporates",
+                reached,
+                "fraction",
+                ReleaseSpread.StepOf(reached),
+                SpreadModel(spread),
+                [.. References.Full(["crowl-louvar", "epa-550-b-99-009"]), .. limitSources],
+                Quality.Estimated);
+        }
+
         if (release.FlashFraction is { } fraction)
         {
             yield return Line("share that flashes at once", fraction, "fraction", null, "cp (T − Tb)/ΔHvap", References.Full(["crowl-louvar", .. release.FlashSources]), release.FlashQuality);
@@ -152,12 +172,12 @@ internal static partial class ReleaseScreen
 
         if (inRoom is { } share)
         {
-            yield return Line($"share of the lower limit in {Wording.Figures(room)} m³, evaporated whole", share, "fraction", FireThresholds.CautionShareOfLimit, "evenly mixed, no ventilation", limitSources, limitQuality);
+            yield return Line($"share of the lower limit in {Wording.Figures(room)} m³, evaporated whole", share, "fraction", null, "evenly mixed, no ventilation: an upper bound", limitSources, limitQuality);
         }
 
         if (inHood is { } hood)
         {
-            yield return Line("share of the lower limit in the air standing in a hood", hood, "fraction", 1, "evenly mixed, no ventilation", limitSources, limitQuality);
+            yield return Line("share of the lower limit in the air standing in a hood", hood, "fraction", null, "evenly mixed, no ventilation: an upper bound", limitSources, limitQuality);
         }
     }
 

@@ -71,6 +71,9 @@ public enum PlaceKind
 /// <param name="AirFlowM3PerS">Air flow in m³/s.</param>
 public sealed record Place(string? Name, PlaceKind? Kind, double? RoomVolumeM3, double? AirFlowM3PerS)
 {
+    /// <summary>Extinguishing agents that stand there; empty: not known.</summary>
+    public IReadOnlyList<Agent> Agents { get; init; } = [];
+
     /// <summary>True where a hood is stated; a place of no stated kind is none.</summary>
     internal bool IsHood => Kind is PlaceKind.Hood or PlaceKind.HoodWithScrubber;
 }

@@ -1,3 +1,5 @@
+using PreApproval.Hazards.Fire;
+using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Substances;
 
@@ -191,4 +193,10 @@ public sealed record Report
 
     /// <summary>What meets what, in the order of the steps; then waste containers, then extinguishing agents.</summary>
     public IReadOnlyList<Strip> Encounters { get; init; } = [];
+
+    /// <summary>What to do first where a vessel burns, in the order of the steps.</summary>
+    public IReadOnlyList<FireAction> FireActions => field ??= Followed is var (plan, walk) ? FireAction.Of(plan, walk) : [];
+
+    /// <summary>The plan and its walk, for what is worded only when somebody asks.</summary>
+    internal (Plan Plan, WalkResult Walk)? Followed { get; init; }
 }

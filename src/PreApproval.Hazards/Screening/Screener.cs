@@ -81,6 +81,7 @@ public static class Screener
             Encounters = Strips.Of(context, ordered),
             Timeline = Timeline.Of(context),
             Coverage = CoverageList.Of(plan),
+            Followed = (plan, context.Walk),
         };
     }
 

@@ -80,7 +80,7 @@ public sealed class SchemaTests
             ["properties/attendance"] = Words.Attendances.All,
             ["properties/people/properties/experience"] = Words.Experiences.All,
             ["properties/place/properties/kind"] = Words.PlaceKinds.All,
-            ["properties/fireResponse/properties/agents/items"] = Words.Agents.All,
+            ["$defs/agents/items"] = Words.Agents.All,
         };
         foreach ((string path, IReadOnlyList<string> expected) in words)
         {

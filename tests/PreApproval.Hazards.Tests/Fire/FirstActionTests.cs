@@ -108,6 +108,33 @@ public sealed class FirstActionTests
         Assert.Contains("EN 2 class B and D (NFPA 10 class B and D)", Assert.Single(classes, static finding => finding.Steps.SequenceEqual(["2"], StringComparer.Ordinal)).Statement, StringComparison.Ordinal);
     }
 
+    /// <summary>The card of sodium in toluene: agents by Prudent Practices and NFPA 484, classes by EN 2 and NFPA 10, from memory.</summary>
+    [Fact]
+    public void FireActions_SodiumPutIntoToluene_ChangesWithTheStep()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("toluene", "toluene", ML(50), Role.Solvent), Of("sodium", "sodium", G(1))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "toluene") with { Headspace = Under("argon") }, Step("2", StepAction.Add, "flask", 20, "sodium"), Step("3", StepAction.Seal, "flask")],
+            FireResponse = Agents(Agent.DrySand, Agent.CarbonDioxide),
+        };
+        var actions = Screener.Screen(plan, Policy.Default).FireActions;
+
+        Assert.Equal(["1", "2", "3"], actions.Select(static action => Assert.Single(action.Steps)));
+        Assert.Equal([Burning.Liquid], actions[0].Burning);
+        Assert.Equal([Burning.Liquid, Burning.Metal], actions[1].Burning);
+        Assert.Equal(["class D powder", "dry sand"], actions[1].Fit);
+        Assert.Contains(actions[1].Never, static never => never.Contains("carbon dioxide", StringComparison.Ordinal));
+        Assert.Equal(["dry sand", "carbon dioxide"], actions[1].AtHand);
+        Assert.Contains("with dry sand, gently", actions[1].FirstAction, StringComparison.Ordinal);
+        Assert.True(actions[2].Sealed);
+        Assert.StartsWith("Do not go near a closed vessel", actions[2].FirstAction, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FireActions_NothingBurns_HasNone() => Assert.Empty(Screener.Screen(Plan("sodium chloride", "water"), Policy.Default).FireActions);
+
     private static StepState State(string one, string solvent) => Walk.Follow(Plan(one, solvent), Policy.Default).States[0];
 
     private static Plan Plan(string one, string solvent) => new()

@@ -115,4 +115,26 @@ public sealed class ReleaseLawTests
     /// <summary>Sweep-through purging: 0.21 exp(−q/V); three volumes leave 1.05 %.</summary>
     [Fact]
     public void AfterSweep_ThreeVolumes_LeavesAPercent() => Assert.Equal(0.01046, LimitingOxygen.AfterSweep(3), 0.00002);
+
+    /// <summary>Crowl and Louvar, evaporation example: 0.162 lb/min of toluene (92.14 g/mol) into 3000 ft³/min, 77 °F: 230 ppm once steady.</summary>
+    [Fact]
+    public void PeakFraction_LongLastingPool_IsTheSteadyConcentration() =>
+        Assert.Equal(230e-6, ReleaseLaw.PeakFraction(30, 3000 * 0.0283168 / 60, 0, 1e6, 0.162 * 0.45359237 / 60 / 0.09214 * 0.024465), 5e-6);
+
+    /// <summary>Acetone, 100 mL, 33.03 L of vapour: 1101 ppm in 30 m³ when all of it is there at once (stoichiometry).</summary>
+    [Theory]
+    [InlineData(0.03303, 0, 1)]
+    [InlineData(0, 0.03303, 1e6)]
+    [InlineData(0.01303, 0.02, 1e6)]
+    public void PeakFraction_AtOnce_IsTheWholeInTheSpace(double atOnce, double pool, double rate) => Assert.Equal(1101e-6, ReleaseLaw.PeakFraction(30, 0.03, atOnce, pool, rate), 1e-6);
+
+    [Fact]
+    public void PeakFraction_never_passes_the_whole_and_falls_with_more_air() => Check.Sample(
+        Gen.Select(Gen.Double[1, 100], Gen.Double[0.001, 1], Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[1e-6, 1]),
+        static x =>
+        {
+            var (space, flow, atOnce, pool, rate) = x;
+            var peak = ReleaseLaw.PeakFraction(space, flow, atOnce, pool, rate);
+            return peak <= ((atOnce + pool) / space * (1 + 1e-9)) && ReleaseLaw.PeakFraction(space, 2 * flow, atOnce, pool, rate) <= peak * (1 + 1e-9);
+        });
 }

@@ -22,5 +22,8 @@ public static class Links
     public static string Explore(Guid id, int number, string? step) =>
         $"{Revision(id, number)}/explore{(step is null ? "" : "?step=" + Uri.EscapeDataString(step))}";
 
+    /// <summary>The card to print for the bench.</summary>
+    public static string BenchCard(Guid id, int number) => $"{Revision(id, number)}/card";
+
     public static string Revision(Guid id, int number) => $"/procedures/{id}/revisions/{number}";
 }

@@ -25,6 +25,9 @@ public sealed record ScreeningView
     /// <summary>What meets what; empty in reports of engines that did not tell it.</summary>
     public IReadOnlyList<StripView> Encounters { get; init; } = [];
 
+    /// <summary>What to do first where a vessel burns; null in reports of engines that did not tell it.</summary>
+    public IReadOnlyList<FireActionView>? FireActions { get; init; }
+
     public Severity? Worst => Findings.Count == 0 ? null : Findings.Min(f => f.Severity);
 
     /// <summary>Those that must be answered before an approval.</summary>
@@ -187,6 +190,32 @@ public sealed record PressureView
     public double? Expected { get; init; }
 
     public double? Bound { get; init; }
+}
+
+/// <summary>What the card at the bench says of one vessel in a fire.</summary>
+public sealed record FireActionView
+{
+    public string Vessel { get; init; } = "";
+
+    public IReadOnlyList<string> Steps { get; init; } = [];
+
+    public bool Sealed { get; init; }
+
+    /// <summary>Letters by standard.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> Classes { get; init; } = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
+
+    public IReadOnlyList<string> Fit { get; init; } = [];
+
+    public IReadOnlyList<string> Never { get; init; } = [];
+
+    public IReadOnlyList<string> AtHand { get; init; } = [];
+
+    public IReadOnlyList<string> NotThere { get; init; } = [];
+
+    public string FirstAction { get; init; } = "";
+
+    /// <summary>For instance <c>EN 2 class B and D (NFPA 10 class B and D)</c>; a bare letter misleads.</summary>
+    public string ClassWords => string.Join(", ", Classes.OrderBy(static one => one.Key, StringComparer.Ordinal).Select(static one => $"{one.Key} class {string.Join(" and ", one.Value)}"));
 }
 
 public sealed record CoverageView
