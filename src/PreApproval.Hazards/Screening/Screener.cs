@@ -23,6 +23,7 @@ public static class Screener
         new PressureScreen(),
         new TemperatureScreen(),
         new VesselCareScreen(),
+        new RatingCredibilityScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),
         new NeutralisationScreen(),
