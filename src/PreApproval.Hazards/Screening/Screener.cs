@@ -33,6 +33,7 @@ public static class Screener
         new ThermalShockScreen(),
         new VentScreen(),
         new DelayedGasScreen(),
+        new FreezingScreen(),
         new LayerScreen(),
         new FireScreen(),
         new ReactivityScreen(),
