@@ -62,7 +62,7 @@ public sealed class TemperatureScreen : IScreen
         }
 
         var overshoot = HeaterOvershoot.K(state.HeatSource, state.TemperatureK, state.IndependentCutOut, policy);
-        return state.Heated && overshoot > 0
+        return state.Heated && overshoot > 0 && state.WorstTemperatureK > state.TemperatureK
             ? $"larger of set temperature plus {Wording.Figures(overshoot)} K and hottest surface; {HeaterOvershoot.Basis(state.HeatSource)}{(state.IndependentCutOut ? "" : ", and no independent cut-out is stated")}"
             : "larger of set temperature and hottest surface";
     }
