@@ -64,7 +64,7 @@ public static class Screener
         {
             foreach (var finding in screen.Find(context))
             {
-                findings.Add(ControlNeeds.Attach(finding, context));
+                findings.Add(Clearings.WithSurfaces(ControlNeeds.Attach(finding, context), plan));
             }
         }
 
