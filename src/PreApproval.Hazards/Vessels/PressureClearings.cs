@@ -15,9 +15,6 @@ internal static class PressureClearings
     /// <summary>Largest vessel worth offering, as a multiple of the planned one.</summary>
     private const double LargestVolumeFactor = 50;
 
-    /// <summary>Highest gauge pressure in bar that a document may state: 10 000 bar absolute, less one atmosphere.</summary>
-    private const double LargestStatedBar = 9998;
-
     private const string RatingChange = "rating";
 
     public static IReadOnlyList<Clearing> For(Finding finding, IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, ScreeningContext context)
@@ -72,7 +69,7 @@ internal static class PressureClearings
         var needed = flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share / 1e5;
         var offered = Math.Ceiling(needed * 10) / 10;
         // a number that nobody would believe of such a vessel, or behind such a closure, is no way out: it would only be typed in
-        return offered > LargestStatedBar || offered * 1e5 > RatingCredibility.BelievedUpToPaGauge(vessel.Kind) || flagged.Any(assessment => RatingCredibility.LooseClosure(assessment.State, steps) is not null)
+        return !RatingCredibility.IsWorthOffering(vessel.Kind, offered) || flagged.Any(assessment => RatingCredibility.LooseClosure(assessment.State, steps) is not null)
             ? null
             : new Clearing(RatingChange, rating.Path, offered, "bar(g)", null);
     }

@@ -33,8 +33,11 @@ internal static partial class RatingCredibility
         return strongest;
     }
 
-    /// <summary>The highest rating in Pa gauge that is believed of a kind as typed; null: any.</summary>
-    public static double? BelievedUpToPaGauge(string kind) => UsualPaGauge(kind) * BelievedTimesUsual;
+    /// <summary>Highest gauge pressure in bar that a document may state: 10 000 bar absolute, less one atmosphere.</summary>
+    private const double LargestStatedBar = 9998;
+
+    /// <summary>True where a rating in bar gauge would be believed of a kind as typed, and a document can state it.</summary>
+    public static bool IsWorthOffering(string kind, double barGauge) => barGauge <= LargestStatedBar && !(barGauge * 1e5 > UsualPaGauge(kind) * BelievedTimesUsual);
 
     /// <summary>The closure in words where it cannot hold pressure whatever the vessel holds; null where it may.</summary>
     public static string? LooseClosure(StepState state, IReadOnlyList<Step> steps) =>
