@@ -14,7 +14,8 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
     /// <param name="use">What the step asks for.</param>
     /// <param name="stepIndex">Index of the step.</param>
     /// <param name="temperatureK">Temperature at which a volume is measured, in K; null when nothing states one.</param>
-    public IReadOnlyList<Content> Take(MaterialUse use, int stepIndex, double? temperatureK)
+    /// <param name="roomM3">Volume of the vessel that receives it in m³; null when that is not known.</param>
+    public IReadOnlyList<Content> Take(MaterialUse use, int stepIndex, double? temperatureK, double? roomM3)
     {
         if (!materials.TryGetValue(use.MaterialId, out var material))
         {
@@ -29,7 +30,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
             return Present(material);
         }
 
-        var measured = new Measured(temperatureK, material.Role == Role.Gas);
+        var measured = new Measured(temperatureK, material.Role == Role.Gas, roomM3);
         var converted = AmountConversion.Convert(material.Composition, asked, measured);
         if (converted.Missing.Count > 0)
         {

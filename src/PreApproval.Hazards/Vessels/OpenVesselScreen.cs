@@ -156,7 +156,7 @@ public sealed class OpenVesselScreen : IScreen
                 drained.Add(state.Vessel.Id);
             }
 
-            if (!drained.Contains(state.Vessel.Id) && state.Step.Action != StepAction.Chromatograph && LiquidM3(state.Contents) is var liquid && liquid > state.Vessel.VolumeM3)
+            if (!drained.Contains(state.Vessel.Id) && state.Step.Action != StepAction.Chromatograph && LiquidM3(state) is var liquid && liquid > state.Vessel.VolumeM3)
             {
                 states.Add((state, liquid));
             }
@@ -182,11 +182,17 @@ public sealed class OpenVesselScreen : IScreen
         }
     }
 
-    private static double LiquidM3(IReadOnlyList<Content> contents)
+    private static double LiquidM3(StepState state)
     {
         double sum = 0;
-        foreach (var content in contents)
+        foreach (var content in state.Contents)
         {
+            // a liquefied gas takes room as well, as long as it is cold
+            if (content is { Mol: { } cold, Substance.Known: { PhaseAt298K: Phase.Gas, BoilingPointK.Value: var boilsK } gas } && content.MassFraction is not < 1 && state.TemperatureK < boilsK)
+            {
+                sum += cold * LiquidVolume.At(gas, state.TemperatureK).M3PerMol;
+            }
+
             if (content is { Mol: { } mol, Substance.Known: { PhaseAt298K: Phase.Liquid, DensityKgPerM3.Value: var density, Identity.MolarMassKgPerMol: { } molarMass } })
             {
                 sum += mol * molarMass / density;
