@@ -51,6 +51,11 @@ public sealed class PressureScreen : IScreen
             {
                 yield return gassing;
             }
+
+            if (withClearings && OpeningPressure.OpenedAfterGassing(state, context) is { } gassedIn)
+            {
+                yield return gassedIn;
+            }
         }
     }
 
