@@ -53,12 +53,14 @@ public sealed class TemperatureScreen : IScreen
         }
     }
 
+    internal const string ByReaction = "temperature that the reaction reaches without cooling, with the declared accumulation";
+
     /// <summary>How the worst temperature came about: surface, reaction or heater.</summary>
     private static string Model(StepState state, Policy policy)
     {
-        if (state.ReactionHeat is { AccumulationDeclared: true, MtsrK: { } mtsr } && mtsr >= state.WorstTemperatureK)
+        if (PressureSentences.IsReached(state))
         {
-            return "temperature that the reaction reaches without cooling, with the declared accumulation";
+            return ByReaction;
         }
 
         var overshoot = HeaterOvershoot.K(state.HeatSource, state.TemperatureK, state.IndependentCutOut, policy);
