@@ -54,6 +54,9 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public bool Evacuated => headspace is Headspace.Vacuum && Closing is not null;
 
+    /// <summary>True while a pump has taken the air out, closed or not: opening lets it in.</summary>
+    public bool UnderVacuum => headspace is Headspace.Vacuum;
+
     /// <summary>True after a venting: nothing is shut in any more, but the lid or plug is still to be opened.</summary>
     public bool LidOn { get; private set; }
 

@@ -185,6 +185,20 @@ public sealed class WalkTests
         Assert.Equal("solid", Assert.Single(state.ContentsAfter).MaterialId);
     }
 
+    /// <summary>A pump holds it shut: opening lets the air in, and is no second opening.</summary>
+    [Fact]
+    public void Follow_EvacuatedThenOpened_IsNotAlreadyOpen()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("solid", "biphenyl", G(5))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solid"), Step("2", StepAction.Evacuate, "flask"), Step("3", StepAction.Open, "flask"), Step("4", StepAction.Open, "flask")],
+        };
+
+        Assert.Equal(3, Assert.Single(Walk.Follow(plan, Policy.Default).Issues, static issue => issue.Kind == WalkIssueKind.AlreadyOpen).StepIndex);
+    }
+
     private static Plan Plan(params Step[] steps) => new()
     {
         Materials = [Of("ethanol", "ethanol", ML(10), Role.Solvent), Of("solid", "benzoic acid", G(1))],
