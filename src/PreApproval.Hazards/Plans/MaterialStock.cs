@@ -4,6 +4,10 @@ namespace PreApproval.Hazards.Plans;
 internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
 {
     private const double Slack = 1e-6;
+
+    /// <summary>Above this share of the list it is no rounding of an amount or a density. Common practice, no source.</summary>
+    private const double FarAbove = 1.1;
+
     private readonly Dictionary<string, Material> materials = plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
     private readonly Dictionary<string, double> usedShare = new(StringComparer.Ordinal);
     private readonly HashSet<string> used = new(StringComparer.Ordinal);
@@ -88,7 +92,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
         usedShare[material.Id] = total;
         if (total > 1 + Slack)
         {
-            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"the steps take more of “{material.Id}” than the material list holds"));
+            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"the steps take more of “{material.Id}” than the material list holds ({Screening.Wording.Text(Math.Round(100 * total))} % of it)") { IsFar = total > FarAbove });
         }
 
         return 1;

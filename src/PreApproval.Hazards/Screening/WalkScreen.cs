@@ -34,7 +34,7 @@ public sealed class WalkScreen : IScreen
         {
             WalkIssueKind.AmountUnknown => ("data.amount-unknown", Severity.Caution, false, $"In step {step.Id} an amount cannot be converted: missing {details}."),
             WalkIssueKind.AmountNotStated => ("data.amount-not-stated", Severity.Caution, false, $"In step {step.Id}, {details}."),
-            WalkIssueKind.MoreThanAvailable => ("data.more-than-available", Severity.Caution, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.MoreThanAvailable => ("data.more-than-available", Array.Exists(issues, static issue => issue.IsFar) ? Severity.Warning : Severity.Caution, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.HeatedEmpty => ("data.heated-empty", Severity.Caution, false, $"In step {step.Id}, {details}; is a charge missing?"),
             WalkIssueKind.AlreadyOpen => ("data.already-open", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.AlreadySealed => ("data.already-sealed", Severity.Notice, false, $"In step {step.Id}, {details}."),

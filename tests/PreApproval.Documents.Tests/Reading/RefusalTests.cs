@@ -40,6 +40,7 @@ public sealed class RefusalTests
         { "[\"water\", \"salt\"]", "[\"water\", \"slat\"]", DocumentRefusalKind.Invalid, "/steps/0/materials/1", "did you mean \"salt\"?" },
         { "[\"water\", \"salt\"]", "[\"water\", { \"id\": \"pepper\" }]", DocumentRefusalKind.Invalid, "/steps/0/materials/1/id", "known: \"water\", \"salt\"" },
         { "[\"water\", \"salt\"]", "[\"water\", { \"id\": \"salt\", \"amount\": { \"value\": 6, \"unit\": \"g\" } }]", DocumentRefusalKind.Invalid, "/steps/0/materials/1/amount", "brings the use of \"salt\" to 6 g, but the list of materials has 5 g" },
+        { "[\"water\", \"salt\"]", "[\"water\", { \"id\": \"salt\", \"amount\": { \"value\": 1, \"unit\": \"mmol\" } }, { \"id\": \"salt\", \"amount\": { \"value\": 6, \"unit\": \"g\" } }]", DocumentRefusalKind.Invalid, "/steps/0/materials/2/amount", "brings the use of \"salt\" to 6 g, but the list of materials has 5 g" },
         { "[\"water\", \"salt\"]", "[\"water\", 7]", DocumentRefusalKind.Invalid, "/steps/0/materials/1", "must be a material id" },
         { "\"id\": \"2\"", "\"id\": \"1\"", DocumentRefusalKind.Invalid, "/steps/1/id", "already the id of entry 0" },
         { "\"volume\": { \"value\": 100, \"unit\": \"mL\" } } ]", "\"volume\": { \"value\": 100, \"unit\": \"mL\" } }, { \"id\": \"jar\", \"kind\": \"jar\" } ]", DocumentRefusalKind.Invalid, "/vessels/1/id", "never used" },
