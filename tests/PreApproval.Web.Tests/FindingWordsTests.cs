@@ -38,6 +38,7 @@ public class FindingWordsTests
     [InlineData("""{"change":"rating","path":"/vessels/0/parts/1/rating","to":{"value":16.5,"unit":"bar(g)"}}""", "use a part rated for at least 16.5 bar(g)")]
     [InlineData("""{"change":"vessel volume","path":"/vessels/0/volume","to":{"value":60,"unit":"mL"}}""", "use a vessel of at least 60 mL")]
     [InlineData("""{"change":"set temperature","path":"/steps/2/temperature","to":{"value":68,"unit":"°C"}}""", "set at most 68 °C")]
+    [InlineData("""{"change":"set temperature","path":"/steps/2/temperature","to":{"value":68,"unit":"°C"},"with":{"path":"/steps/2/surfaceTemperature","to":{"value":83,"unit":"°C"}}}""", "set at most 68 °C, with the surface at most 83 °C")]
     public void Advice_OfAWayOut_SaysWhatToDo(string clearing, string expected)
     {
         ClearingView way = Read($$"""{"clearedBy":[{{clearing}}]}""").ClearedBy[0];

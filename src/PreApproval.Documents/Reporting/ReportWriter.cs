@@ -76,17 +76,26 @@ public static class ReportWriter
         ["quality"] = ReportWords.Of(evidence.Quality),
     };
 
-    private static JsonObject Clearing(Clearing clearing) => new()
+    private static JsonObject Clearing(Clearing clearing)
     {
-        ["change"] = clearing.Change,
-        ["path"] = clearing.Path,
-        ["to"] = clearing switch
+        var json = new JsonObject
         {
-            { Value: { } value } => new JsonObject { ["value"] = Number(value), ["unit"] = clearing.Unit },
-            { Entries: { } entries } => Array(entries, static entry => JsonValue.Create(entry)),
-            _ => clearing.Text,
-        },
-    };
+            ["change"] = clearing.Change,
+            ["path"] = clearing.Path,
+            ["to"] = clearing switch
+            {
+                { Value: { } value } => new JsonObject { ["value"] = Number(value), ["unit"] = clearing.Unit },
+                { Entries: { } entries } => Array(entries, static entry => JsonValue.Create(entry)),
+                _ => clearing.Text,
+            },
+        };
+        if (clearing.With is { } surface)
+        {
+            json["with"] = new JsonObject { ["path"] = surface.Path, ["to"] = new JsonObject { ["value"] = Number(surface.Celsius), ["unit"] = "°C" } };
+        }
+
+        return json;
+    }
 
     private static JsonObject Timeline(TimelineEntry entry) => new()
     {

@@ -21,9 +21,10 @@ internal static class MaterialBalance
             double used = 0;
             foreach ((int step, int place, Quantity amount) in UsesOf(document, material.Id))
             {
+                // what was taken in another kind of unit only adds to it; the engine counts that, which knows densities
                 if (amount.Definition.Dimension != dimension)
                 {
-                    break;
+                    continue;
                 }
 
                 used += amount.Si;

@@ -95,9 +95,10 @@ public sealed class CryogenScreen : IScreen
             Statement = $"“{state.Vessel.Id}” is closed over {name}: {words}. Leave a way out until it has gone.",
             Evidence = evidence,
         };
-        return context.IsTrial || evidence.Count < 2
+        var needed = evidence.Count < 2 ? double.PositiveInfinity : Math.Ceiling(evidence[0].Value / GoverningRating.WarningShare(state.Vessel, context.Policy));
+        return context.IsTrial || !RatingCredibility.IsWorthOffering(state.Vessel.Kind, needed)
             ? finding
-            : finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("vessel rating", rating.Path, Math.Ceiling(evidence[0].Value / GoverningRating.WarningShare(state.Vessel, context.Policy)), "bar(g)", null)) };
+            : finding with { ClearedBy = Findings.Tried(this, finding, context, new Clearing("rating", rating.Path, needed, "bar(g)", null)) };
     }
 
     private static Finding? Narrow(StepState state, Content content, string[] steps)

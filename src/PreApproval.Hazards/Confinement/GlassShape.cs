@@ -37,7 +37,7 @@ internal sealed partial record GlassShape(bool IsGlass, bool IsPlastic, bool? Ta
     [GeneratedRegex(@"flat[ -]?bottom|conical|erlenmeyer|volumetric|beaker|bottle|\bvial\b|\bjar\b|measuring cylinder|separat(ing|ory) funnel|dropping funnel", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Weak();
 
-    [GeneratedRegex(@"filter(ing|ation)? flask|b(ü|u|ue)chner flask|suction flask|side[ -]?arm|vacuum desiccator|for vacuum|vacuum[ -](rated|proof|trap)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
+    [GeneratedRegex(@"filter(ing|ation)? flask|b(ü|u|ue)chner flask|suction flask|side[ -]?arm|vacuum desiccator|hydrogenation bottle|for vacuum|vacuum[ -](rated|proof|trap)", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex ForVacuum();
 
     [GeneratedRegex(@"round|pear|schlenk|\btube\b|cold trap|ampoule|autoclave|necked|still", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]

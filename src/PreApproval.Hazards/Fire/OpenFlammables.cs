@@ -92,10 +92,16 @@ internal static class OpenFlammables
 
     public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens, ContentsFlashPoint together)
     {
+        var heated = new List<Finding>();
         foreach (var group in Grouping.Of(opens, static open => open.State.Heated, static (one, other) => string.Equals(one.State.Vessel.Id, other.State.Vessel.Id, StringComparison.Ordinal) && one.State.TemperatureStep == other.State.TemperatureStep))
         {
             var finding = Heated(group, context, together);
-            yield return finding with { ClearedBy = Offers(group, context, together) };
+            heated.Add(finding with { ClearedBy = Offers(group, context, together) });
+        }
+
+        foreach (var finding in NoticesOnce.Of(heated))
+        {
+            yield return finding;
         }
 
         // what is carried from flask to flask is one matter

@@ -48,7 +48,8 @@ internal sealed class ConversionLedger(Measured measured)
 
     private double? OfLowBoiling(PlanSubstance substance, Substance known, double m3)
     {
-        if (measured.TemperatureK is { } temperature && temperature < known.BoilingPointK?.Value)
+        // what is led into a cold trap is called a gas and has more litres than the trap; the few millilitres condensed for a reaction are a liquid, whatever its role
+        if (measured.TemperatureK is { } temperature && temperature < known.BoilingPointK?.Value && !(measured.AsGas && m3 > measured.RoomM3))
         {
             (takenAs ??= []).Add(new TakenAs(Phase.Liquid, $"{substance.Name} as liquid at {Screening.Wording.Celsius(temperature)}, below its boiling point"));
             return m3 / LiquidVolume.At(known, temperature).M3PerMol;

@@ -24,4 +24,5 @@ public sealed record TakenAs(Phase Phase, string Words);
 /// <summary>What is known of how a volume was measured; only a substance that boils below room temperature depends on it.</summary>
 /// <param name="TemperatureK">Temperature of the step in K; null when nothing states one.</param>
 /// <param name="AsGas">True when the plan calls the material a gas.</param>
-public readonly record struct Measured(double? TemperatureK, bool AsGas);
+/// <param name="RoomM3">Volume of the vessel it goes into in m³; null when that is not known.</param>
+public readonly record struct Measured(double? TemperatureK, bool AsGas, double? RoomM3 = null);

@@ -4,6 +4,10 @@ namespace PreApproval.Hazards.Plans;
 internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
 {
     private const double Slack = 1e-6;
+
+    /// <summary>Above this share of the list it is no rounding of an amount or a density. Common practice, no source.</summary>
+    private const double FarAbove = 1.1;
+
     private readonly Dictionary<string, Material> materials = plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
     private readonly Dictionary<string, double> usedShare = new(StringComparer.Ordinal);
     private readonly HashSet<string> used = new(StringComparer.Ordinal);
@@ -14,7 +18,8 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
     /// <param name="use">What the step asks for.</param>
     /// <param name="stepIndex">Index of the step.</param>
     /// <param name="temperatureK">Temperature at which a volume is measured, in K; null when nothing states one.</param>
-    public IReadOnlyList<Content> Take(MaterialUse use, int stepIndex, double? temperatureK)
+    /// <param name="roomM3">Volume of the vessel that receives it in m³; null when that is not known.</param>
+    public IReadOnlyList<Content> Take(MaterialUse use, int stepIndex, double? temperatureK, double? roomM3)
     {
         if (!materials.TryGetValue(use.MaterialId, out var material))
         {
@@ -29,7 +34,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
             return Present(material);
         }
 
-        var measured = new Measured(temperatureK, material.Role == Role.Gas);
+        var measured = new Measured(temperatureK, material.Role == Role.Gas, roomM3);
         var converted = AmountConversion.Convert(material.Composition, asked, measured);
         if (converted.Missing.Count > 0)
         {
@@ -92,7 +97,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
         usedShare[material.Id] = total;
         if (total > 1 + Slack)
         {
-            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"the steps take more of “{material.Id}” than the material list holds{OfAMove(stepIndex)}"));
+            issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"the steps take more of “{material.Id}” than the material list holds ({Screening.Wording.Text(Math.Round(100 * total))} % of it){OfAMove(stepIndex)}") { IsFar = total > FarAbove });
         }
 
         return 1;

@@ -32,6 +32,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     private Headspace headspace = new Headspace.Air();
     private double headspacePa = AtmospherePa;
     private double? gasEvolvedMol = 0;
+    private bool broughtInWarm;
     private bool heatedOrGassing;
     private double openTogetherS;
     private double? ownHeaterK;
@@ -57,8 +58,14 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public bool Evacuated => headspace is Headspace.Vacuum && Closing is not null;
 
+    /// <summary>True while a pump has taken the air out, closed or not: opening lets it in.</summary>
+    public bool UnderVacuum => headspace is Headspace.Vacuum;
+
     /// <summary>True after a venting: nothing is shut in any more, but the lid or plug is still to be opened.</summary>
     public bool LidOn { get; private set; }
+
+    // hot contents that nothing keeps hot: the vessel only cools from here
+    private bool IsHeating => Heated && !broughtInWarm;
 
     private bool Heated => heats || TemperatureK > Walk.WarmK || surfaceK > Walk.WarmK;
 
@@ -90,6 +97,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
 
     public void SetTemperature(int stepIndex, double temperatureK, Step step)
     {
+        broughtInWarm = !IsHeating && step is { Action: StepAction.Charge or StepAction.Transfer, HeatSource: null, SurfaceTemperatureK: null };
         TemperatureK = temperatureK;
         TemperatureStep = stepIndex;
         ownHeaterK = null;
@@ -188,6 +196,8 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     /// <summary>Counts the stated time of a step in the open; what comes in starts it anew.</summary>
     public void PassTime(Step step, bool received)
     {
+        // what is held or stirred without another temperature is kept at the one it has
+        broughtInWarm &= step.Action is not (StepAction.Hold or StepAction.Stir or StepAction.Irradiate or StepAction.Reflux or StepAction.Heat or StepAction.Distil or StepAction.Concentrate or StepAction.Dry);
         if (Closing is null)
         {
             openTogetherS = (received ? 0 : openTogetherS) + (step.OverS ?? 0) + (step.DurationS ?? 0);
@@ -206,7 +216,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
                 gasEvolvedMol += gas.Mol;
             }
 
-            heatedOrGassing |= gases.Count > 0 || Heated;
+            heatedOrGassing |= gases.Count > 0 || IsHeating;
         }
     }
 
@@ -217,7 +227,7 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         var overshoot = OvershootK(policy);
         // a cooled, closed vessel warms to the room when its cooling is lost
         var floor = Closing is null ? TemperatureK : Math.Max(TemperatureK, Walk.RoomTemperatureK);
-        var heater = Math.Max(Math.Max(TemperatureK + overshoot, floor), surfaceK ?? 0);
+        var heater = Math.Max(Math.Max(TemperatureK + (broughtInWarm ? 0 : overshoot), floor), surfaceK ?? 0);
         // without a declared accumulation the temperature of the reaction is an upper bound, reported on its own
         var worst = course.Heat is { AccumulationDeclared: true, MtsrK: { } mtsr } && Closing is not null ? Math.Max(heater, mtsr) : heater;
         return new StepState

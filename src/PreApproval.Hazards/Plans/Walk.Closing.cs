@@ -62,7 +62,7 @@ public static partial class Walk
                     return false;
                 case StepAction.Open:
                 case StepAction.Vent:
-                    if (!wasClosed && vessel.Vent is null && !vessel.LidOn)
+                    if (!wasClosed && vessel.Vent is null && !vessel.LidOn && !vessel.UnderVacuum)
                     {
                         issues.Add(new WalkIssue(WalkIssueKind.AlreadyOpen, index, null, $"“{vessel.Vessel.Id}” is opened although it is already open"));
                     }

@@ -74,7 +74,7 @@ public static partial class Walk
             var added = step.Materials.Count == 0 ? [] : new double?[step.Materials.Count];
             for (var use = 0; use < added.Length; use++)
             {
-                var taken = stock.Take(step.Materials[use], index, measuredK);
+                var taken = stock.Take(step.Materials[use], index, measuredK, vessel.Vessel.VolumeM3);
                 ledger.Charge(taken);
                 vessel.Add(taken);
                 added[use] = Sum(taken);

@@ -189,7 +189,11 @@ public enum WalkIssueKind
 /// <param name="StepIndex">Where.</param>
 /// <param name="MaterialId">Which material, if one.</param>
 /// <param name="Detail">Words for the sentence.</param>
-public sealed record WalkIssue(WalkIssueKind Kind, int StepIndex, string? MaterialId, string Detail);
+public sealed record WalkIssue(WalkIssueKind Kind, int StepIndex, string? MaterialId, string Detail)
+{
+    /// <summary>True where it contradicts the plan by more than a rounding, so that the amounts judged may not be those meant.</summary>
+    public bool IsFar { get; init; }
+}
 
 /// <summary>The plan followed step by step.</summary>
 /// <param name="States">In step order; a transfer gives two entries, source first.</param>

@@ -44,6 +44,32 @@ public static class Clearings
         };
     }
 
+    /// <summary>The finding with the surface beside each lower set temperature, where the plan states one: set back alone, the temperature would leave the hot surface.</summary>
+    internal static Finding WithSurfaces(Finding finding, Plan plan)
+    {
+        for (var offer = 0; offer < finding.ClearedBy.Count; offer++)
+        {
+            if (SurfaceOf(finding.ClearedBy[offer], plan) is not null)
+            {
+                return finding with { ClearedBy = [.. finding.ClearedBy.Select(clearing => clearing with { With = SurfaceOf(clearing, plan) })] };
+            }
+        }
+
+        return finding;
+    }
+
+    private static SurfaceWith? SurfaceOf(Clearing clearing, Plan plan)
+    {
+        if (clearing.Value is not { } celsius || clearing.Path.Split('/') is not ["", "steps", var step, "temperature"] || !int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out var index)
+            || plan.Steps[index] is not { TemperatureK: { } before, SurfaceTemperatureK: { } surface } || before <= celsius + 273.15)
+        {
+            return null;
+        }
+
+        // a whole number of degrees, which the rounding of the difference must not lower by one
+        return new SurfaceWith($"/steps/{step}/surfaceTemperature", Math.Floor(surface - before + celsius + 1e-6));
+    }
+
     private static Step SetTemperature(Step step, double temperatureK)
     {
         var lowered = step.TemperatureK - temperatureK;

@@ -98,6 +98,9 @@ public sealed record Clearing(string Change, string Path, double? Value, string?
 {
     private const string ListSeparator = ", ";
 
+    /// <summary>The stated surface, which goes down with a set temperature by the same difference; null where nothing goes with the change.</summary>
+    public SurfaceWith? With { get; init; }
+
     /// <summary>The new entries where the document holds a list at the path; null for any other change.</summary>
     public IReadOnlyList<string>? Entries => Text is { } text && IsList(Path) ? text.Split(ListSeparator) : null;
 
@@ -108,6 +111,11 @@ public sealed record Clearing(string Change, string Path, double? Value, string?
 
     private static bool IsList(string path) => path is "/fireResponse/agents";
 }
+
+/// <summary>A surface that must go down with a set temperature for the change to do what it says.</summary>
+/// <param name="Path">JSON Pointer to the surface temperature.</param>
+/// <param name="Celsius">New surface temperature in °C, rounded down.</param>
+public sealed record SurfaceWith(string Path, double Celsius);
 
 /// <summary>A control the finding needs, and whether the plan has it.</summary>
 public sealed record NeededControl(string Control, ControlStatus Status);

@@ -23,6 +23,7 @@ public static class Screener
         new PressureScreen(),
         new TemperatureScreen(),
         new VesselCareScreen(),
+        new RatingCredibilityScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),
         new NeutralisationScreen(),
@@ -32,6 +33,7 @@ public static class Screener
         new ThermalShockScreen(),
         new VentScreen(),
         new DelayedGasScreen(),
+        new FreezingScreen(),
         new LayerScreen(),
         new FireScreen(),
         new ReactivityScreen(),
@@ -62,7 +64,7 @@ public static class Screener
         {
             foreach (var finding in screen.Find(context))
             {
-                findings.Add(ControlNeeds.Attach(finding, context));
+                findings.Add(Clearings.WithSurfaces(ControlNeeds.Attach(finding, context), plan));
             }
         }
 

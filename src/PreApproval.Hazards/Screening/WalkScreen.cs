@@ -34,7 +34,7 @@ public sealed class WalkScreen : IScreen
         {
             WalkIssueKind.AmountUnknown => ("data.amount-unknown", Severity.Caution, false, $"In step {step.Id} an amount cannot be converted: missing {details}."),
             WalkIssueKind.AmountNotStated => ("data.amount-not-stated", Severity.Caution, false, $"In step {step.Id}, {details}."),
-            WalkIssueKind.MoreThanAvailable => ("data.more-than-available", Severity.Caution, false, $"In step {step.Id}, {details}."),
+            WalkIssueKind.MoreThanAvailable => ("data.more-than-available", Array.Exists(issues, static issue => issue.IsFar) ? Severity.Warning : Severity.Caution, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.HeatedEmpty => ("data.heated-empty", Severity.Caution, false, $"In step {step.Id}, {details}; is a charge missing?"),
             WalkIssueKind.AlreadyOpen => ("data.already-open", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.AlreadySealed => ("data.already-sealed", Severity.Notice, false, $"In step {step.Id}, {details}."),
@@ -43,7 +43,7 @@ public sealed class WalkScreen : IScreen
             WalkIssueKind.NothingToMove => ("data.nothing-to-move", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.PressureNotStated => ("data.pressure-not-stated", Severity.Warning, true, $"In step {step.Id}, {details}."),
             WalkIssueKind.TakenAsGas => ("data.taken-as-gas", Severity.Notice, false, $"In step {step.Id}, the volume is read of {details}; state the mass if a liquid is meant."),
-            WalkIssueKind.TakenAsLiquid => ("data.taken-as-liquid", Severity.Notice, false, $"In step {step.Id}, the volume is read of {details}."),
+            WalkIssueKind.TakenAsLiquid => ("data.taken-as-liquid", Severity.Notice, false, $"In step {step.Id}, the volume is read of {details}; state the mass if a gas is meant."),
             WalkIssueKind.Frozen => ("data.frozen", Severity.Caution, false, $"In step {step.Id}, {details}: what is added then does not mix and reacts at once on thawing."),
             WalkIssueKind.NothingToConcentrate => ("data.nothing-to-concentrate", Severity.Notice, false, $"In step {step.Id}, {details}."),
             WalkIssueKind.ReactionPartnerAbsent => ("data.reaction-partner-absent", Severity.Caution, false, $"In step {step.Id}, {details}."),

@@ -57,7 +57,12 @@ internal sealed record ClosedAssessment
 
     /// <summary>True when a liquefied or charged gas of unknown amount is shut in, or one that is left out and did not come as a solution: cold or not, it may burst the vessel.</summary>
     public bool LeavesOutGas => State.Contents.Any(content =>
-        content.Substance.Known is { PhaseAt298K: Phase.Gas } gas && (content.Mol is null || (LeavesOutHeldGas && content.MassFraction is not < 1 && SealedCharge.IsHeld(gas))));
+        content.Substance.Known is { PhaseAt298K: Phase.Gas } gas && (content.Mol is null || (LeavesOut(gas) && content.MassFraction is not < 1 && SealedCharge.IsHeld(gas))));
+
+    private bool LeavesOut(Substance gas) => LeavesOutHeldGas && !Charge.Input.Contents.Any(content => string.Equals(content.Substance.Key, gas.Key, StringComparison.Ordinal));
+
+    /// <summary>Gauge pressure in Pa at the worst temperature were a held gas that is left out to press as the pure one does, which no solution passes; null where none is left out, or where that is not known.</summary>
+    public double? HeldBoundPaGauge => LeavesOutHeldGas && Whole.Input.Contents.Any(content => SealedCharge.IsHeld(content.Substance) && LeavesOut(content.Substance)) ? Whole.BoundPaAt(State.WorstTemperatureK) - AtmospherePa : null;
 
     /// <summary>Gas counted although the plan does not declare it, in words; null when none.</summary>
     public string? UndeclaredGas { get; init; }

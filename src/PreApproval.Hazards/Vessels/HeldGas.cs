@@ -1,3 +1,5 @@
+using PreApproval.Hazards.Mixtures;
+
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>
@@ -6,6 +8,9 @@ namespace PreApproval.Hazards.Vessels;
 /// </summary>
 internal static class HeldGas
 {
+    /// <summary>Mol share up to which other liquids leave the vapour pressure of the rest about as it is. Common practice, no source.</summary>
+    private const double FewShare = 0.1;
+
     /// <summary>The highest pressure on the way, of everything or else of what is left without such contents, whichever is higher.</summary>
     /// <param name="whole">Everything shut in.</param>
     /// <param name="fromK">Where the way begins, in K.</param>
@@ -42,6 +47,29 @@ internal static class HeldGas
             return null;
         }
 
-        return new SealedCharge(whole.Input with { Contents = [.. whole.Input.Contents.Where(content => !keys.Contains(content.Substance.Key, StringComparer.Ordinal))] });
+        return WithoutFewLiquids(whole, keys, temperatureK)
+            ?? new SealedCharge(whole.Input with { Contents = [.. whole.Input.Contents.Where(content => !keys.Contains(content.Substance.Key, StringComparer.Ordinal))] });
     }
+
+    /// <summary>
+    /// Without the liquids that have no parameters with the gas, where they are few: what little is dissolved leaves the pressure of the rest about as it is, and the gas
+    /// counts over its solvent, or pure with its own vapour pressure. Null where they are many, or where that gives no pressure either.
+    /// </summary>
+    private static SealedCharge? WithoutFewLiquids(SealedCharge whole, IReadOnlyList<string> held, double temperatureK)
+    {
+        ChargedPart[] parts = [.. whole.Mixing, .. whole.Apart];
+        var gases = Array.FindAll(parts, part => held.Contains(part.Substance.Key, StringComparer.Ordinal));
+        string[] few = [.. parts.Where(part => !gases.Contains(part) && Array.Exists(gases, gas => !HaveParameters(gas, part))).Select(static part => part.Substance.Key)];
+        var share = parts.Where(part => few.Contains(part.Substance.Key, StringComparer.Ordinal)).Sum(static part => part.Mol) / parts.Sum(static part => part.Mol);
+        if (few.Length == 0 || share > FewShare)
+        {
+            return null;
+        }
+
+        var rest = new SealedCharge(whole.Input with { Contents = [.. whole.Input.Contents.Where(content => !few.Contains(content.Substance.Key, StringComparer.Ordinal))] });
+        return rest.GoverningAt(temperatureK).PressurePaAbs is null ? null : rest;
+    }
+
+    private static bool HaveParameters(ChargedPart one, ChargedPart other) =>
+        one.Substance.UnifacGroups is { Value: var groups } && other.Substance.UnifacGroups is { Value: var others } && Unifac.TryCreate([groups, others], out _) is not null;
 }

@@ -69,7 +69,7 @@ public sealed class OpenVesselScreen : IScreen
                 Materials = MaterialIds.Of(state.Contents.Where(content => string.Equals(content.Substance.Key, lowest.Key, StringComparison.Ordinal))),
                 Statement = state.Vent is Closure.Balloon or Closure.Needle
                     ? $"“{state.Vessel.Id}” is heated to {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}, with only a {(state.Vent == Closure.Balloon ? "balloon" : "needle")} on it: an improvised vent is no condenser and no relief."
-                    : $"“{state.Vessel.Id}” is open at {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}: is a seal step missing, or a condenser (reflux)?",
+                    : $"“{state.Vessel.Id}” is open at {Wording.Celsius(state.TemperatureK)}, far above the boiling point of {what}: {WhatToDo(state, lowest, context.Policy)}",
                 Evidence =
                 [
                     new Evidence
@@ -86,6 +86,19 @@ public sealed class OpenVesselScreen : IScreen
             };
         }
     }
+
+    /// <summary>What makes it safe. Closing it is named only for a vessel whose stated rating stands the vapour and is believed: any other would burst.</summary>
+    private static string WhatToDo(StepState state, Substance lowest, Policy policy) =>
+        state.MovedIn.Count > 0 || state.Step.Action is StepAction.Add or StepAction.Transfer or StepAction.Quench
+            ? $"what is poured together boils up and sprays at once. Let the hot part cool below {Wording.Celsius(lowest.BoilingPointK!.Value)} first."
+        : state.Step.Action is StepAction.Open or StepAction.Vent
+            ? $"it boils over as it is opened. Cool it below {Wording.Celsius(lowest.BoilingPointK!.Value)} first."
+            : $"in the open it boils away and does not get that hot. Set a lower temperature, or reflux it under a condenser{(StandsItClosed(state, policy) ? "; if it is meant closed, the seal step is missing" : "")}.";
+
+    private static bool StandsItClosed(StepState state, Policy policy) =>
+        state.Vessel.RatingPaGauge is { } rated && RatingCredibility.IsWorthOffering(state.Vessel.Kind, rated / 1e5)
+        // past its critical temperature a liquid counts as no vapour at all
+        && LiquidVapour.IdealPa(state.Contents, state.WorstTemperatureK) is > AtmospherePa and var vapour && vapour <= rated * GoverningRating.WarningShare(state.Vessel, policy);
 
     /// <summary>Refluxing, distilling, evaporating and drying are meant to boil; so is everything while the vessel stays as a reflux left it.</summary>
     private static bool BoilingIsMeant(StepState state, Plan plan)
@@ -156,7 +169,7 @@ public sealed class OpenVesselScreen : IScreen
                 drained.Add(state.Vessel.Id);
             }
 
-            if (!drained.Contains(state.Vessel.Id) && state.Step.Action != StepAction.Chromatograph && LiquidM3(state.Contents) is var liquid && liquid > state.Vessel.VolumeM3)
+            if (!drained.Contains(state.Vessel.Id) && state.Step.Action != StepAction.Chromatograph && LiquidM3(state) is var liquid && liquid > state.Vessel.VolumeM3)
             {
                 states.Add((state, liquid));
             }
@@ -182,11 +195,17 @@ public sealed class OpenVesselScreen : IScreen
         }
     }
 
-    private static double LiquidM3(IReadOnlyList<Content> contents)
+    private static double LiquidM3(StepState state)
     {
         double sum = 0;
-        foreach (var content in contents)
+        foreach (var content in state.Contents)
         {
+            // a liquefied gas takes room as well, as long as it is cold
+            if (content is { Mol: { } cold, Substance.Known: { PhaseAt298K: Phase.Gas, BoilingPointK.Value: var boilsK } gas } && content.MassFraction is not < 1 && state.TemperatureK < boilsK)
+            {
+                sum += cold * LiquidVolume.At(gas, state.TemperatureK).M3PerMol;
+            }
+
             if (content is { Mol: { } mol, Substance.Known: { PhaseAt298K: Phase.Liquid, DensityKgPerM3.Value: var density, Identity.MolarMassKgPerMol: { } molarMass } })
             {
                 sum += mol * molarMass / density;

@@ -12,6 +12,9 @@ internal static class OpeningPressure
     /// <summary>Contents above this scald, in K (60 °C). Common practice, no source.</summary>
     private const double HotK = 333.15;
 
+    /// <summary>Share of a gas made at once that the liquid still holds as it is closed, dissolved and supersaturated. Common practice, no source.</summary>
+    private const double KeptBack = 0.1;
+
     private const string ShareSource = "common-practice";
 
     /// <summary>What a step opens or vents while it is still under pressure; null where it is not, or nothing was closed.</summary>
@@ -106,11 +109,13 @@ internal static class OpeningPressure
             return null;
         }
 
+        // closed with no time at all to give it off, where what the liquid alone keeps back is more than the vessel stands: no question, a danger
+        var held = GoverningRating.For(state.Vessel, state.VesselIndex).PaGauge is { } rated and > 0 ? rated : policy.UnratedCautionPa;
         return new Finding
         {
             Code = "gas.closed-while-gassing",
             Hazard = Hazard.Gas,
-            Severity = Severity.Warning,
+            Severity = closing.OpenTogetherS <= 0 && pressure * KeptBack > held ? Severity.Danger : Severity.Warning,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             Statement = $"Step {state.Step.Id} closes “{state.Vessel.Id}” over {gas.Words} mixed in the open, and the plan does not let it stand open for {Wording.Text(policy.GassedOutS / 60)} min: has the gas stopped{(pressure is { } all ? $" (all of it would make at least {Wording.Figures(all / 1e5)} bar)" : "")}?",
@@ -126,6 +131,40 @@ internal static class OpeningPressure
                     Quality = Quality.Assumed,
                 },
             ],
+        };
+    }
+
+    /// <summary>The opening of a vessel that was closed over partners still gassing, what had not come out before is let out here.</summary>
+    public static Finding? OpenedAfterGassing(StepState state, ScreeningContext context)
+    {
+        if (state.ClosedBefore is not { Closing: { } closing } before || closing.OpenTogetherS >= context.Policy.GassedOutS || GasEvolution.GivenOffOpen(before) is not { Mol: { } mol } gas)
+        {
+            return null;
+        }
+
+        var pressure = mol * GasConstant * state.TemperatureK / state.Vessel.VolumeM3;
+        if (!(pressure > context.Policy.UnratedNothingPa))
+        {
+            return null;
+        }
+
+        var high = pressure > context.Policy.UnratedCautionPa;
+        return new Finding
+        {
+            Code = "gas.opened-after-gassing",
+            Hazard = Hazard.Gas,
+            Severity = (state.Step.Action == StepAction.Vent, high) switch
+            {
+                (true, true) => Severity.Caution,
+                (true, false) => Severity.Notice,
+                (false, true) => Severity.Warning,
+                (false, false) => Severity.Caution,
+            },
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Materials = [.. gas.Materials],
+            Statement = $"Step {state.Step.Id} opens “{state.Vessel.Id}”, which was closed over {gas.Words}: with what had not come out before closing, up to about {Wording.BarGauge(pressure.Value)} stands in it; let it down through a valve or needle, into the hood.",
+            Evidence = [Confinement.Findings.Number("pressure of the gas, if all of it was shut in", pressure.Value / 1e5, "bar", context.Policy.UnratedNothingPa / 1e5, "ideal gas in the empty vessel", Quality.Assumed, ShareSource)],
         };
     }
 }

@@ -27,7 +27,7 @@ internal static class PressureClearings
 
         var vessel = flagged[0].State.Vessel;
         var limit = rating.QuietLimitPaGauge(vessel, context.Policy);
-        Clearing?[] offers = [Temperature(flagged, limit), Rating(flagged, rating, context.Policy), Volume(flagged, limit)];
+        Clearing?[] offers = [Temperature(flagged, limit), Rating(flagged, rating, context.Policy, context.Plan.Steps), Volume(flagged, limit)];
         return [.. offers.OfType<Clearing>().Where(offer => Clears(offer, finding, flagged, context))];
     }
 
@@ -57,7 +57,7 @@ internal static class PressureClearings
             : new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
     }
 
-    private static Clearing? Rating(IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, Policy policy)
+    private static Clearing? Rating(IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, Policy policy, IReadOnlyList<Step> steps)
     {
         if (flagged.Any(static assessment => assessment.WorstPaGauge is null))
         {
@@ -67,7 +67,11 @@ internal static class PressureClearings
         var vessel = flagged[0].State.Vessel;
         var share = Math.Min(GoverningRating.WarningShare(vessel, policy), policy.DangerShare);
         var needed = flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share / 1e5;
-        return new Clearing(RatingChange, rating.Path, Math.Ceiling(needed * 10) / 10, "bar(g)", null);
+        var offered = Math.Ceiling(needed * 10) / 10;
+        // a number that nobody would believe of such a vessel, or behind such a closure, is no way out: it would only be typed in
+        return !RatingCredibility.IsWorthOffering(vessel.Kind, offered) || flagged.Any(assessment => RatingCredibility.LooseClosure(assessment.State, steps) is not null)
+            ? null
+            : new Clearing(RatingChange, rating.Path, offered, "bar(g)", null);
     }
 
     private static Clearing? Volume(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)

@@ -51,6 +51,11 @@ public sealed class PressureScreen : IScreen
             {
                 yield return gassing;
             }
+
+            if (withClearings && OpeningPressure.OpenedAfterGassing(state, context) is { } gassedIn)
+            {
+                yield return gassedIn;
+            }
         }
     }
 
@@ -174,6 +179,9 @@ public sealed class PressureScreen : IScreen
         UnlistedBound?[] bounds = [.. assessed.Where(static one => one.LeftOut.Count > 0).Select(one => UnlistedBound.Of(one, rating, policy))];
         var bound = bounds.Length > 0 && Array.TrueForAll(bounds, static one => one is not null) ? bounds.MaxBy(static one => one!.SumPaGauge) : null;
         hazardous &= bound is null;
+        var pure = bound is null ? HeldBound(assessed) : null;
+        // not even the pure gas would take it to a finding
+        hazardous &= !(pure <= rating.QuietLimitPaGauge(states[0].Vessel, policy));
         return new Finding
         {
             Code = "data.pressure-incomplete",
@@ -181,10 +189,28 @@ public sealed class PressureScreen : IScreen
             Severity = hazardous ? Severity.Warning : Severity.Notice,
             Steps = StepIds.Of(states),
             Vessel = states[0].Vessel.Id,
-            Statement = $"The pressure in “{states[0].Vessel.Id}” leaves out {Wording.List(missing)}; it may be higher than computed{(bound is null ? "" : $", by at most {Wording.Figures(bound.AddedPa / 1e5)} bar were all of it gas, and stays below {Wording.BarGauge(bound.LimitPaGauge)}")}.",
-            Evidence = bound is null ? [] : [Confinement.Findings.Number("pressure with all of what is left out as gas", bound.SumPaGauge / 1e5, "bar(g)", bound.LimitPaGauge / 1e5, "worst-case pressure of the rest and n R T/V of what is left out, in the room that the contents leave", Quality.Estimated, "ideal-gas", "common-practice")],
+            Statement = $"The pressure in “{states[0].Vessel.Id}” leaves out {Wording.List(missing)}; it may be higher than computed{(bound is null ? "" : $", by at most {Wording.Figures(bound.AddedPa / 1e5)} bar were all of it gas, and stays below {Wording.BarGauge(bound.LimitPaGauge)}")}{(pure is { } most ? $", up to {Wording.BarGauge(most)} if the gas pressed as it does pure" : "")}.",
+            Evidence = pure is { } pressed ? [Confinement.Findings.Number("pressure with the gas as if pure", pressed / 1e5, "bar(g)", rating.QuietLimitPaGauge(states[0].Vessel, policy) / 1e5, "sum of the vapour pressures of the pure contents and of the trapped gas: no solution presses more", Quality.Estimated, "common-practice")]
+                : bound is null ? [] : [Confinement.Findings.Number("pressure with all of what is left out as gas", bound.SumPaGauge / 1e5, "bar(g)", bound.LimitPaGauge / 1e5, "worst-case pressure of the rest and n R T/V of what is left out, in the room that the contents leave", Quality.Estimated, "ideal-gas", "common-practice")],
             LeavesCheckUndone = hazardous,
         };
+    }
+
+    /// <summary>The highest bound of the steps that leave out a held gas alone; null where there is none, or anything else is left out.</summary>
+    private static double? HeldBound(ClosedAssessment[] assessed)
+    {
+        double? highest = null;
+        foreach (var one in assessed)
+        {
+            if (one.LeftOut.Count > 0 && (one.HeldBoundPaGauge is not { } bound || one.LeftOut.Count > one.Whole.Input.Contents.Count - one.Charge.Input.Contents.Count))
+            {
+                return null;
+            }
+
+            highest = one.HeldBoundPaGauge > (highest ?? double.MinValue) ? one.HeldBoundPaGauge : highest;
+        }
+
+        return highest;
     }
 
     private static Finding? Vented(StepState state)

@@ -50,8 +50,12 @@ internal static class PressureSentences
         VesselModel.ImmiscibleBound => "immiscible bound: sum of pure vapour pressures and trapped gas",
     };
 
+    /// <summary>True where the heat of the reaction, not a heater, makes the worst temperature.</summary>
+    internal static bool IsReached(StepState state) => state.ReactionHeat is { AccumulationDeclared: true, MtsrK: { } mtsr } && mtsr >= state.WorstTemperatureK && mtsr > state.TemperatureK;
+
     private static string Temperature(StepState state) =>
-        state.WorstTemperatureK <= state.TemperatureK ? $"at {Wording.Celsius(state.TemperatureK)}"
+        IsReached(state) ? $"at {Wording.Celsius(state.WorstTemperatureK)}, which the reaction reaches from the set {Wording.Celsius(state.TemperatureK)} when the cooling fails"
+        : state.WorstTemperatureK <= state.TemperatureK ? $"at {Wording.Celsius(state.TemperatureK)}"
         : state.SurfaceStated && state.SurfaceTemperatureK >= state.WorstTemperatureK
             ? $"at {Wording.Celsius(state.WorstTemperatureK)}, the temperature of the hottest surface"
         : state.Heated
@@ -79,7 +83,7 @@ internal static class PressureEvidence
                 Name = "worst credible temperature",
                 Value = Wording.InCelsius(state.WorstTemperatureK),
                 Unit = "°C",
-                Model = "larger of set temperature plus overshoot and hottest surface",
+                Model = PressureSentences.IsReached(state) ? TemperatureScreen.ByReaction : "larger of set temperature plus overshoot and hottest surface",
                 Sources = References.Full(["common-practice"]),
                 Quality = Quality.Assumed,
             },

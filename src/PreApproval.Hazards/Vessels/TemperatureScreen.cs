@@ -53,16 +53,18 @@ public sealed class TemperatureScreen : IScreen
         }
     }
 
+    internal const string ByReaction = "temperature that the reaction reaches without cooling, with the declared accumulation";
+
     /// <summary>How the worst temperature came about: surface, reaction or heater.</summary>
     private static string Model(StepState state, Policy policy)
     {
-        if (state.ReactionHeat is { AccumulationDeclared: true, MtsrK: { } mtsr } && mtsr >= state.WorstTemperatureK)
+        if (PressureSentences.IsReached(state))
         {
-            return "temperature that the reaction reaches without cooling, with the declared accumulation";
+            return ByReaction;
         }
 
         var overshoot = HeaterOvershoot.K(state.HeatSource, state.TemperatureK, state.IndependentCutOut, policy);
-        return state.Heated && overshoot > 0
+        return state.Heated && overshoot > 0 && state.WorstTemperatureK > state.TemperatureK
             ? $"larger of set temperature plus {Wording.Figures(overshoot)} K and hottest surface; {HeaterOvershoot.Basis(state.HeatSource)}{(state.IndependentCutOut ? "" : ", and no independent cut-out is stated")}"
             : "larger of set temperature and hottest surface";
     }

@@ -6,7 +6,7 @@ namespace PreApproval.Hazards.Tests.Confinement;
 
 public sealed class GlassTests
 {
-    /// <summary>Flat-bottomed and conical glass is not evacuated, round-bottom flasks are (Prudent Practices in the Laboratory, 2011; limits of size: common practice, no source).</summary>
+    /// <summary>Flat-bottomed and conical glass is not evacuated, round-bottom flasks are (Prudent Practices in the Laboratory, 2011; a hydrogenation bottle is pumped out between fills, from memory of the usual procedure; limits of size: common practice, no source).</summary>
     [Theory]
     [InlineData("conical flask", 250, Severity.Warning)]
     [InlineData("flat-bottom flask", 2000, Severity.Danger)]
@@ -16,6 +16,8 @@ public sealed class GlassTests
     [InlineData("round-bottom flask", 500, null)]
     [InlineData("round-bottom flask in a mesh", 5000, null)]
     [InlineData("filter flask", 500, null)]
+    [InlineData("glass hydrogenation bottle", 250, null)]
+    [InlineData("glass bottle", 250, Severity.Warning)]
     [InlineData("steel autoclave", 5000, null)]
     public void Screen_Evacuated_IsJudgedByShapeAndSize(string kind, double mL, Severity? severity)
     {

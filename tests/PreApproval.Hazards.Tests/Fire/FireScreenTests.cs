@@ -219,6 +219,21 @@ public sealed class FireScreenTests
         Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.autoignition");
     }
 
+    /// <summary>Ninety-nine rounds of heating say one thing once; the project's own rule.</summary>
+    [Fact]
+    public void Screen_HeatedAgainAndAgain_IsNamedOnceWithEveryStep()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("toluene", "toluene", ML(10), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps = [Step("0", StepAction.Charge, "flask", 20, "toluene"), .. Enumerable.Range(1, 198).Select(static number => Step(number.ToString(System.Globalization.CultureInfo.InvariantCulture), number % 2 == 1 ? StepAction.Heat : StepAction.Cool, "flask", number % 2 == 1 ? 80 : 20))],
+            Place = new Place(null, PlaceKind.Hood, null, null),
+        };
+
+        Assert.Equal(99, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.heated-openly").Steps.Count);
+    }
+
     private static IEnumerable<Finding> HeatedOpenly(string one, double mLOne, string other, double mLOther, double celsius, PlaceKind? place = null) => Screener.Screen(
         new Plan
         {

@@ -118,6 +118,40 @@ public sealed class LiquefiedGasTests
         Assert.Equal(1 / 24.05, Walk.Follow(plan, Policy.Default).States[0].Contents[0].Mol!.Value, 1e-4);
     }
 
+    /// <summary>
+    /// 20 L of argon led into a trap of 250 mL in liquid nitrogen are a gas: 20/24.05 = 0.832 mol (ideal gas at 20 °C and 1 atm). 8 mL of ammonia at −78 °C are a liquid whatever its role,
+    /// the cautious reading: about 720 kg/m³ there (saturation tables, 0.71 to 0.73), 0.338 mol.
+    /// </summary>
+    [Theory]
+    [InlineData("argon", 20_000, -196, 0.832, 0.001)]
+    [InlineData("ammonia", 8, -78, 0.338, 0.01)]
+    public void Take_RoleGasBelowItsBoilingPoint_IsALiquidOnlyWhereTheVesselHoldsIt(string gas, double mL, double celsius, double mol, double tolerance)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("gas", gas, ML(mL), Role.Gas)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Add, "flask", celsius, "gas")],
+        };
+
+        Assert.Equal(mol, Walk.Follow(plan, Policy.Default).States[0].Contents[0].Mol!.Value, tolerance);
+    }
+
+    [Theory]
+    [InlineData(200, false)]
+    [InlineData(20_000, true)]
+    public void Screen_LiquefiedGasThatTheVesselCannotHold_IsNamed(double mL, bool expected)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("nitrogen", "nitrogen", ML(mL))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", -196, "nitrogen")],
+        };
+
+        Assert.Equal(expected, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "vessel.overfilled"));
+    }
+
     [Fact]
     public void Screen_WarmGasThatIsNoRoleGas_IsTakenAsGasAndSaysSo()
     {

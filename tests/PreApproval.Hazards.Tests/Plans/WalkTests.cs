@@ -185,6 +185,37 @@ public sealed class WalkTests
         Assert.Equal("solid", Assert.Single(state.ContentsAfter).MaterialId);
     }
 
+    /// <summary>A pump holds it shut: opening lets the air in, and is no second opening.</summary>
+    [Fact]
+    public void Follow_EvacuatedThenOpened_IsNotAlreadyOpen()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("solid", "biphenyl", G(5))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solid"), Step("2", StepAction.Evacuate, "flask"), Step("3", StepAction.Open, "flask"), Step("4", StepAction.Open, "flask")],
+        };
+
+        Assert.Equal(3, Assert.Single(Walk.Follow(plan, Policy.Default).Issues, static issue => issue.Kind == WalkIssueKind.AlreadyOpen).StepIndex);
+    }
+
+    /// <summary>Toluene has 0.867 g/mL at 20 °C (CRC Handbook): 20 g are 23 mL of the 10 mL listed, 9 g are 10.4 mL, which may be a rounding.</summary>
+    [Theory]
+    [InlineData(20, Severity.Warning)]
+    [InlineData(9, Severity.Caution)]
+    [InlineData(8, null)]
+    public void Screen_MoreGramsThanTheMillilitresListed_GoToReviewBeyondARounding(double grams, Severity? expected)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("toluene", "toluene", ML(10), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20) with { Materials = [new MaterialUse("toluene", G(grams))] }],
+        };
+
+        Assert.Equal(expected, Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "data.more-than-available")?.Severity);
+    }
+
     private static Plan Plan(params Step[] steps) => new()
     {
         Materials = [Of("ethanol", "ethanol", ML(10), Role.Solvent), Of("solid", "benzoic acid", G(1))],

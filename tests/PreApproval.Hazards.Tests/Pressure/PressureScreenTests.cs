@@ -29,6 +29,26 @@ public sealed class PressureScreenTests
         Assert.InRange(partial["headspace"] / 1e5, airBar * 0.98, airBar * 1.35);
     }
 
+    /// <summary>0.3 mol at 200 kJ/mol, half of it accumulated: 30 kJ into 100 g of ether, 2.37 J/(g K) (CRC Handbook, from memory), about 127 K by hand. No heater does that.</summary>
+    [Fact]
+    public void Screen_TemperatureMadeByTheReaction_IsNotCalledAnOvershoot()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("limiting", "benzoic acid", Mmol(300)), Of("solvent", "diethyl ether", G(100), Role.Solvent)],
+            Vessels = [Tube(500, 2)],
+            Steps = [Step("1", StepAction.Charge, "tube", 20, "limiting", "solvent"), Step("2", StepAction.Seal, "tube"), Step("3", StepAction.Heat, "tube", 32)],
+            LimitingMaterial = "limiting",
+            Reactions = [Reaction("3", ["limiting"]) with { HeatJPerMol = -200e3, Accumulation = 0.5 }],
+        };
+
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.exceeds-rating");
+
+        Assert.Contains("which the reaction reaches from the set 32 °C", finding.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain("overshoot", finding.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain(finding.Evidence, static evidence => evidence.Model.Contains("overshoot", StringComparison.Ordinal) && evidence.Name is "worst credible temperature");
+    }
+
     /// <summary>10 mL of ethanol in 20 mL, closed at 25 °C, at 120 °C: 5.64 bar with β = 1.1e-3 /K (own arithmetic from Perry's table).</summary>
     [Fact]
     public void Input_EthanolWithExpandingLiquid_Gives564Bar()

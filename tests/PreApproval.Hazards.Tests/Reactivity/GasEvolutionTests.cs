@@ -53,6 +53,30 @@ public sealed class GasEvolutionTests
         Assert.Equal(Severity.Warning, Assert.Single(findings, static finding => finding.Code is "gas.closed-while-gassing").Severity);
     }
 
+    /// <summary>
+    /// 50 mmol of carbon dioxide in 100 mL at 20 °C: 0.05·8.314·293.15/1·10⁻⁴ Pa = 12.2 bar by hand. A tenth of it is twice the 0.5 bar of an unrated flask, and nothing was given time to leave;
+    /// ten seconds make it a question again.
+    /// </summary>
+    [Theory]
+    [InlineData(null, Severity.Danger)]
+    [InlineData(10.0, Severity.Warning)]
+    public void Screen_ClosedAtOnceOverMoreThanTheFlaskStands_IsDangerAndNamedAtOpening(double? seconds, Severity expected)
+    {
+        var plan = Neutralisation("charge carbonate", "add acid", "seal", "store", "open") with
+        {
+            Materials = [Of("carbonate", "sodium bicarbonate", Mmol(60)), Of("acid", "acetic acid", Mmol(50))],
+            Vessels = [new Vessel { Id = "bottle", Kind = "round-bottom flask", VolumeM3 = 100e-6 }],
+        };
+        plan = plan with { Steps = [plan.Steps[0], plan.Steps[1] with { OverS = seconds }, .. plan.Steps.Skip(2)] };
+
+        var findings = Screener.Screen(plan, Policy.Default).Findings;
+
+        Assert.Equal(expected, Assert.Single(findings, static finding => finding.Code is "gas.closed-while-gassing").Severity);
+        var opened = Assert.Single(findings, static finding => finding.Code is "gas.opened-after-gassing");
+        Assert.Equal(Severity.Warning, opened.Severity);
+        Assert.Equal(12.2, opened.Evidence[0].Value, 0.1);
+    }
+
     [Fact]
     public void Screen_MixedInTheOpenAndStirredUntilItStops_IsQuiet()
     {

@@ -143,7 +143,12 @@ public sealed record ClearingView
     /// <summary>A quantity, a text or a list of texts.</summary>
     public JsonElement To { get; init; }
 
-    public string ToWords => To.ValueKind switch
+    /// <summary>The surface that must go down with a set temperature; null where nothing goes with the change.</summary>
+    public ClearingView? With { get; init; }
+
+    public string ToWords => ValueWords + (With is { } surface ? $", with the surface at most {surface.ToWords}" : "");
+
+    private string ValueWords => To.ValueKind switch
     {
         JsonValueKind.Object when To.TryGetProperty("value", out JsonElement value) && value.ValueKind == JsonValueKind.Number =>
             $"{Words.Number(value.GetDouble())} {(To.TryGetProperty("unit", out JsonElement unit) ? unit.GetString() : "")}".TrimEnd(),

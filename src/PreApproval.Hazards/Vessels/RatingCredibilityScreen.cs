@@ -1,0 +1,95 @@
+using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
+
+namespace PreApproval.Hazards.Vessels;
+
+/// <summary>Whether the rating that a closed step relies on can be believed of such a vessel, closed in such a way. Grounds: docs/methods/ratings.md.</summary>
+public sealed class RatingCredibilityScreen : IScreen
+{
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(ScreeningContext context)
+    {
+        // a rating that is not stated counts as zero, and needs no belief
+        foreach (var group in Grouping.Of(context.Walk.States, static state => state is { Sealed: true, Vessel.RatingPaGauge: > 0 }, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
+        {
+            var pressed = group.FindAll(state => PressureOf(state, context) > context.Policy.UnratedNothingPa);
+            if (pressed.Count == 0)
+            {
+                continue;
+            }
+
+            var worst = pressed[0];
+            for (var index = 1; index < pressed.Count; index++)
+            {
+                worst = PressureOf(pressed[index], context) > PressureOf(worst, context) ? pressed[index] : worst;
+            }
+
+            if (OfKind(pressed, worst, context) is { } kind)
+            {
+                yield return kind;
+            }
+
+            if (OfClosure(pressed, worst, context) is { } closure)
+            {
+                yield return closure;
+            }
+        }
+    }
+
+    // what fills with liquid bursts whatever the rating, and is a finding of its own
+    private static double PressureOf(StepState state, ScreeningContext context) => context.Closed(state)?.WorstPaGauge ?? 0;
+
+    private static Finding? OfKind(List<StepState> pressed, StepState worst, ScreeningContext context)
+    {
+        var vessel = worst.Vessel;
+        var rated = vessel.RatingPaGauge!.Value;
+        if (RatingCredibility.UsualPaGauge(vessel.Kind) is not { } usual || rated <= usual * RatingCredibility.BelievedTimesUsual)
+        {
+            return null;
+        }
+
+        var pressure = PressureOf(worst, context);
+        // what the usual vessel of the kind would hold as well does not rest on the number
+        var reliesOnIt = pressure > usual * GoverningRating.WarningShare(vessel, context.Policy);
+        var kind = VesselKinds.TypicalOf(vessel.Kind)?.Kind;
+        var usually = usual > 0
+            ? kind is null
+                ? $"no vessel of such a kind is on file, and the strongest of its material is commonly taken for {Wording.BarGauge(usual)}; more than {Wording.Text(RatingCredibility.BelievedTimesUsual)} times that is not believed unseen"
+                : $"such a vessel ({kind}) is commonly taken for {Wording.BarGauge(usual)}, and more than {Wording.Text(RatingCredibility.BelievedTimesUsual)} times that is not believed unseen"
+            : $"such a vessel ({kind ?? vessel.Kind}) is commonly made for no pressure at all";
+        return new Finding
+        {
+            Code = "pressure.rating-doubtful",
+            Hazard = Hazard.Pressure,
+            Severity = reliesOnIt ? Severity.Warning : Severity.Notice,
+            Steps = StepIds.Of(pressed),
+            Vessel = vessel.Id,
+            Statement = $"“{vessel.Id}” is stated to hold {Wording.BarGauge(rated)} and may reach {Wording.BarGauge(pressure)}, but {usually}. {(reliesOnIt ? "A photograph of the pressure marked on this very vessel, or its certificate, settles it" : "The step would be within the usual rating as well; the number wants checking")}.",
+            Evidence = [Confinement.Findings.Number("rating as stated", rated / 1e5, "bar(g)", usual * RatingCredibility.BelievedTimesUsual / 1e5, "usual rating of the kind times what is believed", Quality.Assumed, "common-practice"), Pressure(pressure, context)],
+        };
+    }
+
+    private static Finding? OfClosure(List<StepState> pressed, StepState worst, ScreeningContext context)
+    {
+        if (RatingCredibility.LooseClosure(worst, context.Plan.Steps) is not { } closure)
+        {
+            return null;
+        }
+
+        var pressure = PressureOf(worst, context);
+        return new Finding
+        {
+            Code = "pressure.closure-doubtful",
+            Hazard = Hazard.Pressure,
+            Severity = Severity.Warning,
+            Steps = StepIds.Of(pressed),
+            Vessel = worst.Vessel.Id,
+            Statement = $"“{worst.Vessel.Id}” is closed with {closure} and may reach {Wording.BarGauge(pressure)}: such a closure lifts or flies off at 0.1 to 0.3 bar(g), whatever the vessel itself is rated for. A closure that belongs to the rated vessel, shown by its mark or by the maker's data for the two together, settles it.",
+            Evidence = [Pressure(pressure, context)],
+        };
+    }
+
+    private static Evidence Pressure(double pressurePaGauge, ScreeningContext context) =>
+        Confinement.Findings.Number("worst-case pressure", pressurePaGauge / 1e5, "bar(g)", context.Policy.UnratedNothingPa / 1e5, "highest governing pressure while it is closed, against what an unrated vessel may have", Quality.Estimated, "common-practice");
+}
