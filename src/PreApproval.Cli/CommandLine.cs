@@ -75,7 +75,7 @@ internal static class CommandLine
         {
             bool asJson = parsed.GetValue(json);
             double temperatureC = parsed.GetValue(at);
-            if (!SubstanceCommand.IsCredible(temperatureC))
+            if (TypedTemperature.Fault(temperatureC) is not null)
             {
                 return new Problem("The temperature is not usable", "--at takes a temperature in °C from -273.15 (excluded) to 2726.85.", []).Refuse(streams, asJson);
             }

@@ -70,8 +70,7 @@ public sealed class GuessingTests(TestApp test)
         string address = await test.SubmittedAsync("a fire warning");
         var hasher = new CountingHasher();
         await using WebApp app = Start(hasher, decisionsPerMinute: 10);
-        using HttpClient reviewer = app.Client();
-        reviewer.DefaultRequestHeaders.Authorization = test.As("fire-reviewer").DefaultRequestHeaders.Authorization;
+        using HttpClient reviewer = test.As("fire-reviewer", app);
         for (int i = 0; i < 10; i++)
         {
             // A right password and a fault: nothing is locked, nothing is decided.

@@ -141,8 +141,7 @@ public sealed class IdempotencyTests(TestApp test)
         string pool = new NpgsqlConnectionStringBuilder(test.Application) { MaxPoolSize = 1, Timeout = 3 }.ConnectionString;
         await using WebApp narrow = WebApp.Start(pool);
         string address = await test.SubmittedAsync("a fire warning");
-        using HttpClient reviewer = narrow.Client();
-        reviewer.DefaultRequestHeaders.Authorization = test.As("fire-reviewer").DefaultRequestHeaders.Authorization;
+        using HttpClient reviewer = test.As("fire-reviewer", narrow);
         using HttpResponseMessage answer = await DecideAsync(reviewer, address, Key(), TestApp.Password);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
     }

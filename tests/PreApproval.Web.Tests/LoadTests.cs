@@ -34,8 +34,7 @@ public sealed class LoadTests(TestApp test)
             services.RemoveAll<DocumentScreener>();
             services.AddSingleton(p => p.GetRequiredService<ScreeningLimiter>().Around(slow));
         });
-        using HttpClient author = app.Client();
-        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        using HttpClient author = test.As("author", app);
         HttpResponseMessage[] answers = await Task.WhenAll(Enumerable.Range(0, 40).Select(_ => author.PostAsJsonAsync("/api/v1/screenings", Sample.Document("many at once"))));
         Assert.InRange(most, 1, Math.Max(1, Environment.ProcessorCount - 1));
         Assert.Contains(answers, a => a.StatusCode == HttpStatusCode.OK);
@@ -72,8 +71,7 @@ public sealed class LoadTests(TestApp test)
             services.RemoveAll<DocumentScreener>();
             services.AddSingleton(p => p.GetRequiredService<ScreeningLimiter>().Around(slow));
         });
-        using HttpClient author = app.Client();
-        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        using HttpClient author = test.As("author", app);
         JsonObject both = new() { ["before"] = Sample.Document("one"), ["after"] = Sample.Document("two") };
         HttpResponseMessage[] answers = await Task.WhenAll(Enumerable.Range(0, 30).Select(i => i % 2 == 0
             ? author.PostAsJsonAsync("/api/v1/comparisons", both)
@@ -88,8 +86,7 @@ public sealed class LoadTests(TestApp test)
     public async Task Pairs_WhileScreeningsTakeEveryPlace_Are503UntilOneIsFree()
     {
         await using WebApp app = WebApp.Start(test.Application);
-        using HttpClient author = app.Client();
-        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        using HttpClient author = test.As("author", app);
         ScreeningLimiter limiter = app.Services.GetRequiredService<ScreeningLimiter>();
         await using (Places.TakeAll(limiter))
         {
@@ -107,8 +104,7 @@ public sealed class LoadTests(TestApp test)
     public async Task Explorer_WhileScreeningsTakeEveryPlace_IsDeliveredAndSaysSo()
     {
         await using WebApp app = WebApp.Start(test.Application);
-        using HttpClient author = app.Client();
-        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        using HttpClient author = test.As("author", app);
         using HttpResponseMessage created = await author.PostAsJsonAsync("/api/v1/procedures", new JsonObject { ["document"] = ClosedTube.Document("explored when busy") });
         string page = $"{created.Headers.Location!.ToString()["/api/v1".Length..]}/explore?step=3";
         using Browsing browsing = await Browsing.SignInAsync(app, "author");
@@ -147,8 +143,7 @@ public sealed class LoadTests(TestApp test)
     {
         string connection = new NpgsqlConnectionStringBuilder(test.Application) { Options = options }.ConnectionString;
         await using WebApp app = WebApp.Start(connection);
-        using HttpClient author = app.Client();
-        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        using HttpClient author = test.As("author", app);
         await using (await LockAsync())
         {
             using HttpResponseMessage answer = await author.GetAsync("/api/v1/procedures");
@@ -165,8 +160,7 @@ public sealed class LoadTests(TestApp test)
     {
         string connection = new NpgsqlConnectionStringBuilder(test.Application) { MaxPoolSize = 1, Timeout = 1 }.ConnectionString;
         await using WebApp app = WebApp.Start(connection);
-        using HttpClient author = app.Client();
-        author.DefaultRequestHeaders.Authorization = test.As("author").DefaultRequestHeaders.Authorization;
+        using HttpClient author = test.As("author", app);
         using HttpResponseMessage warm = await author.GetAsync("/api/v1/members");
         Task<HttpResponseMessage> waiting;
         await using (await LockAsync())

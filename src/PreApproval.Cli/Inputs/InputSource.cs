@@ -48,7 +48,13 @@ internal static class InputSource
     private static Result<Batch, Problem> Elements(Stream standardInput)
     {
         using var buffer = new MemoryStream();
-        standardInput.CopyTo(buffer);
+        byte[] piece = new byte[81_920];
+        int read;
+        while (buffer.Length <= LargestStandardInput && (read = standardInput.Read(piece)) > 0)
+        {
+            buffer.Write(piece, 0, read);
+        }
+
         if (buffer.Length > LargestStandardInput)
         {
             return new Problem("Unusable input", "Standard input is larger than 200 MB.", []);

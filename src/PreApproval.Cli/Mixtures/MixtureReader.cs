@@ -1,4 +1,5 @@
 using System.Globalization;
+using PreApproval.Cli.Inputs;
 using PreApproval.Documents;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
@@ -16,8 +17,6 @@ internal sealed class MixtureReader
     /// <summary>How far from 1 the mole fractions may sum; they are then divided by their sum.</summary>
     private const double SumTolerance = 1e-3;
 
-    private const double LeastC = -UnitTable.CelsiusZeroK;
-    private const double MostC = 2_726.85;
     private const int MostEntries = 100;
     private const int MostNear = 3;
 
@@ -37,9 +36,9 @@ internal sealed class MixtureReader
         var reader = new ObjectReader(tree, "", "a mixture as an object", _faults);
         IReadOnlyList<Entry?>? entries = reader.List("contents", MostEntries, Content, "list the components, for instance [{\"substance\": \"64-17-5\", \"x\": 0.2}, …]", least: 1);
         double? celsius = reader.Number("temperatureC", "the temperature in °C", "give the temperature in °C");
-        if (celsius is <= LeastC or > MostC)
+        if (celsius is { } asked && TypedTemperature.Fault(asked) is { } fault)
         {
-            _faults.Invalid("/temperatureC", celsius <= LeastC ? "is at or below absolute zero (−273.15 °C)" : "is above 2726.85 °C");
+            _faults.Invalid("/temperatureC", fault);
         }
 
         reader.End();

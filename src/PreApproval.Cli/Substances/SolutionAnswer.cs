@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using PreApproval.Cli.Output;
-using PreApproval.Documents;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
 using PreApproval.Documents.Reporting;

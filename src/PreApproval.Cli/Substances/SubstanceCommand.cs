@@ -4,9 +4,7 @@ using PreApproval.Cli.Output;
 using PreApproval.Documents;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
-using PreApproval.Documents.Units;
 using PreApproval.Hazards.Plans;
-using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Cli.Substances;
@@ -17,11 +15,7 @@ internal static class SubstanceCommand
     /// <summary>Temperature of the vapour pressure when none is asked for, in °C.</summary>
     public const double UsualTemperatureC = 25;
 
-    private const double MostC = 2_726.85;
-
     private const int NearNames = 3;
-
-    public static bool IsCredible(double temperatureC) => temperatureC is > -UnitTable.CelsiusZeroK and <= MostC;
 
     /// <param name="utf8">A JSON string, or an object with cas, name or smiles.</param>
     /// <param name="temperatureC">Temperature of the vapour pressure in °C.</param>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PreApproval.Cli.Inputs;
 using PreApproval.Documents;
 using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
@@ -17,8 +18,6 @@ internal sealed class VesselReader
     private const double PaPerBar = 1e5;
     private const double M3PerMl = 1e-6;
     private const double KgPerG = 1e-3;
-    private const double LeastC = -UnitTable.CelsiusZeroK;
-    private const double MostC = 2_726.85;
     private const int MostEntries = 1_000;
 
     private static readonly string[] AmountMembers = ["mol", "g", "mL"];
@@ -116,12 +115,12 @@ internal sealed class VesselReader
 
     private double? InRange(double celsius, string path)
     {
-        if (celsius is > LeastC and <= MostC)
+        if (TypedTemperature.Fault(celsius) is not { } fault)
         {
             return celsius;
         }
 
-        _faults.Invalid(path, celsius <= LeastC ? "is at or below absolute zero (−273.15 °C)" : "is above 2726.85 °C");
+        _faults.Invalid(path, fault);
         return null;
     }
 

@@ -28,5 +28,5 @@ public sealed record Standing
     public bool IsCompetentIn(Hazard hazard) => Competences.Any(grant => grant.Value == hazard);
 
     /// <summary>May ever decide in the group, whatever the procedure.</summary>
-    public bool MayDecide => Active && (Is(GroupRole.Reviewer) || Is(GroupRole.Lead)) && !Is(GroupRole.Administrator);
+    public bool MayDecide => Active && Access.ReviewsOrLeads(Is) && !Is(GroupRole.Administrator);
 }

@@ -138,7 +138,11 @@ public sealed class DecisionHandler(
         {
             foreach (SlotRecord waiting in left.Where(slot => !slot.Open))
             {
-                await procedures.OpenSlotAsync(waiting, now, now + (waiting.Due - waiting.Since), cancellationToken);
+                if (!await procedures.OpenSlotAsync(waiting, now, now + (waiting.Due - waiting.Since), cancellationToken))
+                {
+                    throw new InvalidOperationException("A slot was opened while its procedure was held.");
+                }
+
                 messages.Add(NoticeTexts.Make(actor.GroupId, waiting.AssigneeId, "review.assigned", procedure.Id, waiting.Revision, now,
                     $"'{procedure.Title}', revision {waiting.Revision}, was approved by its reviewers and waits for your countersignature. {waiting.Reason}"));
             }

@@ -120,7 +120,7 @@ public static class DecisionRules
             return "Administrators manage accounts and never decide.";
         }
 
-        return signer.Is(GroupRole.Reviewer) || signer.Is(GroupRole.Lead) ? null : "Only reviewers and group leads decide.";
+        return Access.ReviewsOrLeads(signer.Is) ? null : "Only reviewers and group leads decide.";
     }
 
     private static string? WhyNotThisSlot(Standing signer, SlotRecord slot, DateTimeOffset now)

@@ -90,19 +90,19 @@ public sealed class HistoryHandler(IAuditStore store, IUnitOfWork work, Document
         }
 
         var check = new LogCheck(head, DigestOf);
-        await FeedAsync(check, "An event", store.ReadAllAsync(group, cancellationToken), check.Event);
-        await FeedAsync(check, "A revision", store.RevisionsAsync(group, cancellationToken), check.Revision);
-        await FeedAsync(check, "A slot", store.SlotsAsync(group, cancellationToken), check.Slot);
-        await FeedAsync(check, "A decision", store.DecisionsAsync(group, cancellationToken), check.Decision);
-        await FeedAsync(check, "A version", store.VersionsAsync(group, cancellationToken), check.Version);
+        await FeedAsync(check, "An event", store.ReadAllAsync(group, cancellationToken), check.Event, cancellationToken);
+        await FeedAsync(check, "A revision", store.RevisionsAsync(group, cancellationToken), check.Revision, cancellationToken);
+        await FeedAsync(check, "A slot", store.SlotsAsync(group, cancellationToken), check.Slot, cancellationToken);
+        await FeedAsync(check, "A decision", store.DecisionsAsync(group, cancellationToken), check.Decision, cancellationToken);
+        await FeedAsync(check, "A version", store.VersionsAsync(group, cancellationToken), check.Version, cancellationToken);
         return check.Finish();
     }
 
-    private static async Task FeedAsync<T>(LogCheck check, string what, IAsyncEnumerable<T> rows, Action<T> feed)
+    private static async Task FeedAsync<T>(LogCheck check, string what, IAsyncEnumerable<T> rows, Action<T> feed, CancellationToken cancellationToken)
     {
         try
         {
-            await foreach (T row in rows)
+            await foreach (T row in rows.WithCancellation(cancellationToken))
             {
                 feed(row);
             }

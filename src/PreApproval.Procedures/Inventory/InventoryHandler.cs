@@ -23,7 +23,7 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
     public static bool MayRetire(Actor actor)
     {
         ArgumentNullException.ThrowIfNull(actor);
-        return actor.Is(GroupRole.Reviewer) || actor.Is(GroupRole.Lead);
+        return Access.ReviewsOrLeads(actor.Is);
     }
 
     /// <summary>Adds an entry; refused where its name is taken, or an agent's place is not there.</summary>
@@ -63,7 +63,7 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
 
         if (!await store.AddAsync([(head, first)], cancellationToken))
         {
-            return Taken(kind);
+            return InventoryRows.Taken(kind);
         }
 
         await trail.AppendAsync(actor, [InventoryRows.Event(head, first, $"{actor.Name} added {InventoryRows.Named(read.Value, place.Value)} to the inventory.")], cancellationToken);
@@ -91,17 +91,13 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
             return RoleChanged;
         }
 
-        await store.LockAllAsync(actor.GroupId, cancellationToken);
-        if (await store.LockAsync(actor.GroupId, kind, id, cancellationToken) is not { } stored)
+        Result<InventoryItemRecord, Refusal> held = await HoldAsync(actor.GroupId, kind, id, expectedVersion, cancellationToken);
+        if (!held.IsOk)
         {
-            return Refusal.NotFound;
+            return held.Error;
         }
 
-        if (WhyNot(stored, expectedVersion) is { } refusal)
-        {
-            return refusal;
-        }
-
+        InventoryItemRecord stored = held.Value;
         InventoryVersionRecord latest = (await store.VersionsAsync(actor.GroupId, id, cancellationToken))[0];
         InventoryContent before = InventoryRows.Content((stored, latest));
         byte[] content = InventoryDocument.Canonical(read.Value);
@@ -127,7 +123,7 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
         string what = InventoryDifference.Words(before, read.Value, await PlaceNameAsync(actor.GroupId, before, cancellationToken), place.Value);
         if (!await store.ChangeAsync(head, next, cancellationToken))
         {
-            return Taken(kind);
+            return InventoryRows.Taken(kind);
         }
 
         await trail.AppendAsync(
@@ -157,17 +153,13 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
             return RoleChanged;
         }
 
-        await store.LockAllAsync(actor.GroupId, cancellationToken);
-        if (await store.LockAsync(actor.GroupId, kind, id, cancellationToken) is not { } stored)
+        Result<InventoryItemRecord, Refusal> held = await HoldAsync(actor.GroupId, kind, id, expectedVersion, cancellationToken);
+        if (!held.IsOk)
         {
-            return Refusal.NotFound;
+            return held.Error;
         }
 
-        if (WhyNot(stored, expectedVersion) is { } refusal)
-        {
-            return refusal;
-        }
-
+        InventoryItemRecord stored = held.Value;
         if (kind == InventoryKind.Place && await store.CountAsync(actor.GroupId, InventoryKind.Agent, id, cancellationToken) is > 0 and var agents)
         {
             return Refusal.Because(RefusalKind.Conflict, $"The inventory has extinguishing agents at this place ({agents}): take them out, or move them to another place, first.");
@@ -246,6 +238,18 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
         },
     };
 
+    /// <summary>The entry as it stands, which nobody else changes until the end of the transaction.</summary>
+    private async Task<Result<InventoryItemRecord, Refusal>> HoldAsync(Guid groupId, InventoryKind kind, Guid id, int expectedVersion, CancellationToken cancellationToken)
+    {
+        await store.LockAllAsync(groupId, cancellationToken);
+        if (await store.LockAsync(groupId, kind, id, cancellationToken) is not { } stored)
+        {
+            return Refusal.NotFound;
+        }
+
+        return WhyNot(stored, expectedVersion) is { } refusal ? refusal : stored;
+    }
+
     private static Refusal? WhyNot(InventoryItemRecord stored, int expectedVersion)
     {
         if (stored.Version != expectedVersion)
@@ -255,11 +259,6 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
 
         return stored.RetiredAt is null ? null : Refusal.Because(RefusalKind.Conflict, "This was taken out of the inventory and is not changed any more. Add it anew.");
     }
-
-    private static Refusal Taken(InventoryKind kind) => new(
-        RefusalKind.Conflict,
-        $"The inventory has a {InventoryRows.Word(kind)} of this name.",
-        [new Fault(kind == InventoryKind.Vessel ? "/label" : "/name", $"Another {InventoryRows.Word(kind)} of the inventory goes by this name.")]);
 
     /// <summary>The name of an agent's place, which stays in the inventory until the end of the transaction; empty for other entries.</summary>
     private async Task<Result<string, Refusal>> HoldPlaceAsync(Guid groupId, InventoryContent content, CancellationToken cancellationToken)

@@ -66,13 +66,18 @@ internal static class InventoryRows
     };
 
     /// <summary>May take out of the inventory, and put back into service.</summary>
-    public static bool MayRetire(Standing standing) => standing.Is(GroupRole.Reviewer) || standing.Is(GroupRole.Lead);
+    public static bool MayRetire(Standing standing) => Access.ReviewsOrLeads(standing.Is);
 
     /// <summary>A vessel that somebody took out of service is put back only by those who decide.</summary>
     public static Refusal? WhyNotBack(Standing standing, InventoryContent before, InventoryContent after, string path) =>
         before is InventoryVessel { OutOfService: not null } && after is InventoryVessel { OutOfService: null } && !MayRetire(standing)
             ? new Refusal(RefusalKind.Forbidden, "A reviewer or the group lead puts a vessel back into service.", [new Fault(path, "A reviewer or the group lead puts a vessel back into service.")])
             : null;
+
+    public static Refusal Taken(InventoryKind kind) => new(
+        RefusalKind.Conflict,
+        $"The inventory has a {Word(kind)} of this name.",
+        [new Fault(kind == InventoryKind.Vessel ? "/label" : "/name", $"Another {Word(kind)} of the inventory goes by this name.")]);
 
     private static InventoryKind KindOf(InventoryContent content) => content switch
     {

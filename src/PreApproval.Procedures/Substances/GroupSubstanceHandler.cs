@@ -21,7 +21,7 @@ public sealed class GroupSubstanceHandler(
     public static bool MayWrite(Actor actor)
     {
         ArgumentNullException.ThrowIfNull(actor);
-        return actor.Is(GroupRole.Reviewer) || actor.Is(GroupRole.Lead);
+        return Access.ReviewsOrLeads(actor.Is);
     }
 
     /// <summary>Adds a substance; refused where its name, a synonym or its CAS number is taken.</summary>
@@ -48,7 +48,6 @@ public sealed class GroupSubstanceHandler(
         }
 
         await store.LockAllAsync(actor.GroupId, cancellationToken);
-
         if (await TakenAsync(actor.GroupId, head.Id, read.Value, cancellationToken) is { } taken)
         {
             return taken;
@@ -79,21 +78,16 @@ public sealed class GroupSubstanceHandler(
         }
 
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
-        if (await StandingFaultAsync(actor, cancellationToken) is { } forbidden)
+        Result<GroupSubstanceRecord, Refusal> held = await HoldAsync(actor, substanceId, expectedVersion, cancellationToken);
+        if (!held.IsOk)
         {
-            return forbidden;
+            return held.Error;
         }
 
-        await store.LockAllAsync(actor.GroupId, cancellationToken);
-
-        if (await store.LockAsync(actor.GroupId, substanceId, cancellationToken) is not { } stored)
+        GroupSubstanceRecord stored = held.Value;
+        if (await TakenAsync(actor.GroupId, substanceId, read.Value, cancellationToken) is { } taken)
         {
-            return Refusal.NotFound;
-        }
-
-        if ((WhyNot(stored, expectedVersion) ?? await TakenAsync(actor.GroupId, substanceId, read.Value, cancellationToken)) is { } refusal)
-        {
-            return refusal;
+            return taken;
         }
 
         GroupSubstanceVersionRecord before = (await store.VersionsAsync(actor.GroupId, substanceId, cancellationToken))[0];
@@ -134,23 +128,13 @@ public sealed class GroupSubstanceHandler(
         }
 
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);
-        if (await StandingFaultAsync(actor, cancellationToken) is { } forbidden)
+        Result<GroupSubstanceRecord, Refusal> held = await HoldAsync(actor, substanceId, expectedVersion, cancellationToken);
+        if (!held.IsOk)
         {
-            return forbidden;
+            return held.Error;
         }
 
-        await store.LockAllAsync(actor.GroupId, cancellationToken);
-
-        if (await store.LockAsync(actor.GroupId, substanceId, cancellationToken) is not { } stored)
-        {
-            return Refusal.NotFound;
-        }
-
-        if (WhyNot(stored, expectedVersion) is { } refusal)
-        {
-            return refusal;
-        }
-
+        GroupSubstanceRecord stored = held.Value;
         DateTimeOffset now = clock.GetUtcNow();
         GroupSubstanceVersionRecord before = (await store.VersionsAsync(actor.GroupId, substanceId, cancellationToken))[0];
         GroupSubstanceRecord head = stored with { Version = stored.Version + 1, RetiredAt = now, UpdatedAt = now };
@@ -213,6 +197,23 @@ public sealed class GroupSubstanceHandler(
         },
     };
 
+    /// <summary>The substance as it stands, which nobody else changes until the end of the transaction.</summary>
+    private async Task<Result<GroupSubstanceRecord, Refusal>> HoldAsync(Actor actor, Guid substanceId, int expectedVersion, CancellationToken cancellationToken)
+    {
+        if (await StandingFaultAsync(actor, cancellationToken) is { } forbidden)
+        {
+            return forbidden;
+        }
+
+        await store.LockAllAsync(actor.GroupId, cancellationToken);
+        if (await store.LockAsync(actor.GroupId, substanceId, cancellationToken) is not { } stored)
+        {
+            return Refusal.NotFound;
+        }
+
+        return WhyNot(stored, expectedVersion) is { } refusal ? refusal : stored;
+    }
+
     private static Refusal? WhyNot(GroupSubstanceRecord stored, int expectedVersion)
     {
         if (stored.Version != expectedVersion)
@@ -225,7 +226,7 @@ public sealed class GroupSubstanceHandler(
 
     /// <summary>What the person may do counts at this moment, whatever the request began with.</summary>
     private async Task<Refusal?> StandingFaultAsync(Actor actor, CancellationToken cancellationToken) =>
-        await groups.LockStandingAsync(actor.GroupId, actor.UserId, cancellationToken) is { Active: true } standing && (standing.Is(GroupRole.Reviewer) || standing.Is(GroupRole.Lead))
+        await groups.LockStandingAsync(actor.GroupId, actor.UserId, cancellationToken) is { Active: true } standing && Access.ReviewsOrLeads(standing.Is)
             ? null
             : Refusal.Because(RefusalKind.Forbidden, "Your role in this group was changed: you no longer write its substances.");
 

@@ -4,10 +4,14 @@ namespace PreApproval.Procedures.Workflow;
 public static class Access
 {
     /// <summary>May draft and submit.</summary>
-    public static bool MayWrite(Actor actor) => actor.Is(GroupRole.Member) || actor.Is(GroupRole.Reviewer) || actor.Is(GroupRole.Lead);
+    public static bool MayWrite(Actor actor) => actor.Is(GroupRole.Member) || ReviewsOrLeads(actor.Is);
 
     /// <summary>May read the bodies of submitted procedures: everybody of the group but those who only administer it.</summary>
     public static bool MayRead(Actor actor) => MayWrite(actor) || actor.Is(GroupRole.Auditor);
+
+    /// <summary>Reviewers and leads: who decides on procedures, and writes what findings depend on.</summary>
+    /// <param name="roles">Whether the person has a role.</param>
+    internal static bool ReviewsOrLeads(Func<GroupRole, bool> roles) => roles(GroupRole.Reviewer) || roles(GroupRole.Lead);
 
     internal static Refusal RefuseWriting(Actor actor) => actor.Roles.Count == 0
         ? Refusal.NotFound

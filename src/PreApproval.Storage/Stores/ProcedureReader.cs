@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using PreApproval.Procedures.Workflow;
-using PreApproval.Storage.Model;
 
 namespace PreApproval.Storage.Stores;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using PreApproval.Documents;
 using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Substances;
-using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Catalogue;
 

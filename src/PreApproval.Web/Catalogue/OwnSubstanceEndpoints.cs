@@ -94,14 +94,8 @@ public static class OwnSubstanceEndpoints
         HttpContext context, ActorProvider actors, GroupSubstanceHandler substances, Guid id, CancellationToken cancellationToken) =>
         WriteAsync(context, actors, substances, id, async (actor, version) =>
         {
-            Result<ObjectReader, Refusal> body = await RequestBody.ReadObjectAsync(context.Request, cancellationToken);
-            if (!body.IsOk)
-            {
-                return body.Error;
-            }
-
-            string reason = body.Value.Text("reason", most: 4000);
-            return body.Value.Finish() is { } refusal ? refusal : await substances.RetireAsync(actor, id, version, reason, cancellationToken);
+            Result<string, Refusal> reason = await RetirementBody.ReadAsync(context.Request, cancellationToken);
+            return reason.IsOk ? await substances.RetireAsync(actor, id, version, reason.Value, cancellationToken) : reason.Error;
         }, cancellationToken);
 
     private static async Task<Results<KeptAnswer<OwnSubstancesAnswer>, ProblemResult>> VersionsAsync(

@@ -130,8 +130,7 @@ public static class OwnSubstanceForm
             [var member, ..] => member,
             [] => "name",
         };
-        string message = fault.Message.StartsWith("is missing: ", StringComparison.Ordinal) ? fault.Message["is missing: ".Length..] : fault.Message;
-        return new FormError(field, $"{LabelOf(field)}: {message.TrimEnd('.')}.");
+        return new FormError(field, $"{LabelOf(field)}: {FormValues.Asked(fault).TrimEnd('.')}.");
     }
 
     public static string LabelOf(string field)

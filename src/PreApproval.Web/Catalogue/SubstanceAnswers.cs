@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PreApproval.Documents;
 using PreApproval.Documents.Substances;
 using PreApproval.Hazards.Solutions;
 using PreApproval.Hazards.Substances;
@@ -105,7 +106,20 @@ public sealed record OwnSubstancesAnswer(IReadOnlyList<OwnSubstanceAnswer> Items
 
 /// <summary>Body of <c>POST substances/{id}/retirement</c>.</summary>
 /// <param name="Reason">Words for the history.</param>
-public sealed record RetirementBody(string Reason);
+public sealed record RetirementBody(string Reason)
+{
+    public static async Task<Result<string, Refusal>> ReadAsync(HttpRequest request, CancellationToken cancellationToken)
+    {
+        Result<ObjectReader, Refusal> body = await RequestBody.ReadObjectAsync(request, cancellationToken);
+        if (!body.IsOk)
+        {
+            return body.Error;
+        }
+
+        string reason = body.Value.Text("reason", TypedText.Longest);
+        return body.Value.Finish() is { } refusal ? refusal : reason;
+    }
+}
 
 /// <summary>Stands in the OpenAPI document for a substance of the group's own list, whose members docs/api.md describes.</summary>
 public sealed record OwnSubstanceBody;

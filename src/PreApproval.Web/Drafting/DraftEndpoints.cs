@@ -154,15 +154,9 @@ public static class DraftEndpoints
             return Problems.From(context, current.Error);
         }
 
-        if (EntityTags.ReadIfMatch(context.Request, current.Value.Version, out bool present, out int version) is { } malformed)
+        if (EntityTags.RequireIfMatch(context, current.Value.Version, "draft", out int version) is { } refused)
         {
-            return Problems.From(context, malformed);
-        }
-
-        if (!present)
-        {
-            return Problems.Make(context, StatusCodes.Status428PreconditionRequired, "if-match-required",
-                "Send If-Match with the ETag of the draft you edited, so that nobody's changes are overwritten unseen.");
+            return refused;
         }
 
         Result<ReadOnlyMemory<byte>, Refusal> body = await RequestBody.ReadAsync(context.Request, cancellationToken);

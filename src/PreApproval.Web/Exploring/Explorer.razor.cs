@@ -14,7 +14,6 @@ using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
-using PreApproval.Web.Comparisons;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Screenings;
 using PreApproval.Web.Shared.Components;

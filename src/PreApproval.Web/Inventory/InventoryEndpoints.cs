@@ -140,14 +140,8 @@ public static class InventoryEndpoints
         HttpContext context, ActorProvider actors, InventoryHandler inventory, InventoryKind kind, Guid id, CancellationToken cancellationToken) =>
         WriteAsync(context, actors, inventory, kind, id, async (actor, version) =>
         {
-            Result<ObjectReader, Refusal> body = await RequestBody.ReadObjectAsync(context.Request, cancellationToken);
-            if (!body.IsOk)
-            {
-                return body.Error;
-            }
-
-            string reason = body.Value.Text("reason", most: 4000);
-            return body.Value.Finish() is { } refusal ? refusal : await inventory.RetireAsync(actor, kind, id, version, reason, cancellationToken);
+            Result<string, Refusal> reason = await RetirementBody.ReadAsync(context.Request, cancellationToken);
+            return reason.IsOk ? await inventory.RetireAsync(actor, kind, id, version, reason.Value, cancellationToken) : reason.Error;
         }, cancellationToken);
 
     private static async Task<Results<KeptAnswer<InventoryAnswers>, ProblemResult>> VersionsAsync(

@@ -142,8 +142,7 @@ public static class InventoryForm
             [var member, ..] => member,
             [] => "",
         };
-        string message = fault.Message.StartsWith("is missing: ", StringComparison.Ordinal) ? fault.Message["is missing: ".Length..] : fault.Message;
-        return new FormError(field, $"{LabelOf(field)}: {message.Replace('"', '”').TrimEnd('.')}.");
+        return new FormError(field, $"{LabelOf(field)}: {FormValues.Asked(fault).Replace('"', '”').TrimEnd('.')}.");
     }
 
     public static string LabelOf(string field)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using PreApproval.Documents;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Web.Review;

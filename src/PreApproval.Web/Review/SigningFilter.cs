@@ -31,9 +31,9 @@ public sealed class SigningFilter(ActorProvider actors, ProcedureQueries procedu
         int number = members.Number("revision");
         DecisionKind kind = members.Word<DecisionKind>("decision");
         string? slot = members.OptionalText("slot", most: 100);
-        string reason = members.OptionalText("reason", most: 4000) ?? "";
+        string reason = members.OptionalText("reason", TypedText.Longest) ?? "";
         FindingAnswer[] answers = [.. members.Objects("answers", most: 1000)
-            .Select(a => new FindingAnswer(a.Text("finding", most: 500), a.Word<AnswerKind>("answer"), a.OptionalText("text", most: 4000) ?? ""))];
+            .Select(a => new FindingAnswer(a.Text("finding", most: 500), a.Word<AnswerKind>("answer"), a.OptionalText("text", TypedText.Longest) ?? ""))];
         string password = members.Text("password", PasswordRules.Longest);
         if (members.Finish() is { } refusal)
         {

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using PreApproval.Documents;
 using PreApproval.Procedures.Workflow;
 
 namespace PreApproval.Web.Shared;

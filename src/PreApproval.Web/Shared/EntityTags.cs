@@ -12,7 +12,7 @@ public static class EntityTags
 
     /// <summary>
     /// Compares If-Match with the current version, tag by tag, strongly (RFC 9110, 13.1.1). <paramref name="version"/> is the current one
-    /// when the header is absent, <c>*</c> or names it; else 0, which no draft has.
+    /// when the header is absent, <c>*</c> or names it; else 0, which nothing has.
     /// </summary>
     public static Refusal? ReadIfMatch(HttpRequest request, int current, out bool present, out int version)
     {

@@ -9,6 +9,9 @@ namespace PreApproval.Web.Shared;
 /// <summary>Values of posted forms as JSON, and values of JSON as fields: numbers as people type them, with their units.</summary>
 public static class FormValues
 {
+    /// <summary>How the document's rules begin to say that a member must be there.</summary>
+    private const string Missing = "is missing: ";
+
     /// <summary>Sets a member where something was typed.</summary>
     public static void Put(JsonObject on, string member, string text)
     {
@@ -54,6 +57,13 @@ public static class FormValues
             fields[name] = Text(quantity.Value);
             fields[name + "-unit"] = quantity.Definition.Symbol;
         }
+    }
+
+    /// <summary>A fault without that something is missing, which an empty field shows: what the field is for.</summary>
+    public static string Asked(Fault fault)
+    {
+        ArgumentNullException.ThrowIfNull(fault);
+        return fault.Message.StartsWith(Missing, StringComparison.Ordinal) ? fault.Message[Missing.Length..] : fault.Message;
     }
 
     public static string Text(double? value) => value?.ToString("R", CultureInfo.InvariantCulture) ?? "";

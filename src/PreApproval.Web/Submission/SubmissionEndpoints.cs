@@ -79,7 +79,7 @@ public static class SubmissionEndpoints
         }
 
         int revision = body.Value.Number("revision");
-        string reason = body.Value.Text("reason", most: 4000);
+        string reason = body.Value.Text("reason", TypedText.Longest);
         if (body.Value.Finish() is { } refusal)
         {
             return Problems.From(context, refusal);

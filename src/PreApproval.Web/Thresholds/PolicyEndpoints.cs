@@ -74,15 +74,9 @@ public static class PolicyEndpoints
             return Problems.From(context, current.Error);
         }
 
-        if (EntityTags.ReadIfMatch(context.Request, current.Value.Version, out bool present, out int version) is { } malformed)
+        if (EntityTags.RequireIfMatch(context, current.Value.Version, "policy", out int version) is { } refused)
         {
-            return Problems.From(context, malformed);
-        }
-
-        if (!present)
-        {
-            return Problems.Make(context, StatusCodes.Status428PreconditionRequired, "if-match-required",
-                "Send If-Match with the ETag of the policy you changed, so that nobody's changes are overwritten unseen.");
+            return refused;
         }
 
         Result<(Policy Policy, string Reason), Refusal> body = await BodyAsync(context.Request, cancellationToken);

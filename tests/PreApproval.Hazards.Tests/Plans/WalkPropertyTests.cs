@@ -2,6 +2,7 @@ using CsCheck;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Tests.Screening;
 using static PreApproval.Hazards.Tests.Plans.PlanOf;
 
 namespace PreApproval.Hazards.Tests.Plans;
@@ -101,19 +102,7 @@ public sealed class WalkPropertyTests
 
     [Fact]
     public void clearedBy_applied_clears_in_any_order_of_steps() => Plans.Sample(
-        static plan =>
-        {
-            foreach (var finding in Screener.Screen(plan, Policy.Default).Findings)
-            {
-                foreach (var offer in finding.ClearedBy)
-                {
-                    var after = Screener.Screen(Clearings.Apply(plan, offer), Policy.Default).Findings;
-                    Assert.DoesNotContain(after, other => string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
-                        && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
-                        && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)));
-                }
-            }
-        },
+        Offers.AssertEachClears,
         iter: 150);
 
     [Fact]

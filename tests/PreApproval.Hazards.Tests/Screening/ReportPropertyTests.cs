@@ -55,19 +55,7 @@ public sealed class ReportPropertyTests
 
     [Fact]
     public void clearedBy_applied_clears() => Plans.Sample(
-        static plan =>
-        {
-            foreach (var finding in Screener.Screen(plan, Policy.Default).Findings)
-            {
-                foreach (var offer in finding.ClearedBy)
-                {
-                    var after = Screener.Screen(Clearings.Apply(plan, offer), Policy.Default).Findings;
-                    Assert.DoesNotContain(after, other => string.Equals(other.Code, finding.Code, StringComparison.Ordinal)
-                        && string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
-                        && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)));
-                }
-            }
-        },
+        Offers.AssertEachClears,
         iter: 200);
 
     [Fact]

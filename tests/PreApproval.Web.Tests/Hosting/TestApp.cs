@@ -7,7 +7,6 @@ using Npgsql;
 using PreApproval.Documents;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Accounts;
-using PreApproval.Procedures.Routing;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Testing;
 
@@ -65,10 +64,10 @@ public sealed class TestApp : IAsyncLifetime
 
     public Guid Id(string person) => _people[person].Id;
 
-    /// <summary>A client with the person's token; null: nobody.</summary>
-    public HttpClient As(string? person)
+    /// <summary>A client with the person's token; null: nobody. Another application on the same database knows them too.</summary>
+    public HttpClient As(string? person, WebApp? app = null)
     {
-        HttpClient client = App.Client();
+        HttpClient client = (app ?? App).Client();
         if (person is not null)
         {
             client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", _people[person].Token);

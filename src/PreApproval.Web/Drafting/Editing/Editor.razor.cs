@@ -7,7 +7,6 @@ using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.JSInterop;
 using PreApproval.Documents;
 using PreApproval.Hazards.Screening;
-using PreApproval.Procedures.Drafting;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Exploring;
 using PreApproval.Web.Identity;
