@@ -160,7 +160,7 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
             yield return EncounterTable.Storing;
         }
 
-        if (state.Vessel.Kind.Contains("ground", StringComparison.OrdinalIgnoreCase))
+        if (Construction.HasGroundJoints(state.Vessel))
         {
             yield return EncounterTable.GroundJoints;
         }
