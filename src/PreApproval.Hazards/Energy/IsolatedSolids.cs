@@ -36,14 +36,21 @@ internal static class IsolatedSolids
                 continue;
             }
 
+            var isolated = false;
             foreach (var group in Isolated(substance, context, energetic).GroupBy(static one => one.Vessel, StringComparer.Ordinal))
             {
                 var cases = group.Select(one => (Case: one, Severity: Judge(profile, one))).Where(static one => one.Severity is not null).ToArray();
                 if (cases.Length > 0)
                 {
+                    isolated = true;
                     var (worst, severity) = cases.OrderBy(static one => one.Severity).ThenByDescending(static one => one.Case.Kg ?? double.MaxValue).First();
                     yield return Describe(substance, profile, materials, worst, severity!.Value, [.. cases.Select(static one => one.Case.Step).Distinct(StringComparer.Ordinal)]);
                 }
+            }
+
+            if (!isolated && ExplosiveLiquids.Of(substance, profile, materials, context, energetic) is { } made)
+            {
+                yield return made;
             }
         }
     }
@@ -133,22 +140,23 @@ internal static class IsolatedSolids
         return present && own >= UndilutedShare * (own + other);
     }
 
-    /// <summary>The limit that is passed decides; below the first one, or a small azide by the rule, nothing.</summary>
+    /// <summary>The limit that is passed decides; below the first one, or a small azide by the rule, nothing. An unknown mass is a warning.</summary>
+    internal static Severity? ByMass(EnergeticProfile profile, double? mass) => mass is not { } kg ? Severity.Warning : profile.NitrogenRatio switch
+    {
+        // never isolated at all
+        < 1 => kg > 0 ? Severity.Danger : (Severity?)null,
+        < 3 => kg > NeverKg ? Severity.Danger : kg >= CommitteeKg ? Severity.Warning : kg >= ReviewKg ? Severity.Caution : null,
+        >= 3 => kg > StableAzideKg ? Severity.Danger : kg > NeverKg ? Severity.Warning : kg >= CommitteeKg ? Severity.Caution : null,
+        _ => kg >= CommitteeKg ? Severity.Danger : kg >= ReviewKg ? Severity.Warning : null,
+    };
+
     private static Severity? Judge(EnergeticProfile profile, Case one)
     {
+        var severity = ByMass(profile, one.Kg);
         if (one.Kg is not { } kg)
         {
-            return Severity.Warning;
+            return severity;
         }
-
-        var severity = profile.NitrogenRatio switch
-        {
-            // never isolated at all
-            < 1 => kg > 0 ? Severity.Danger : (Severity?)null,
-            < 3 => kg > NeverKg ? Severity.Danger : kg >= CommitteeKg ? Severity.Warning : kg >= ReviewKg ? Severity.Caution : null,
-            >= 3 => kg > StableAzideKg ? Severity.Danger : kg > NeverKg ? Severity.Warning : kg >= CommitteeKg ? Severity.Caution : null,
-            _ => kg >= CommitteeKg ? Severity.Danger : kg >= ReviewKg ? Severity.Warning : null,
-        };
 
         if (one.Ground)
         {

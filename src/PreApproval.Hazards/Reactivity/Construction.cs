@@ -36,6 +36,19 @@ internal static class Construction
         }
     }
 
+    /// <summary>Ground joints where they are named, and in every flask with necks for them whose words do not say that its joints are smooth.</summary>
+    public static bool HasGroundJoints(Vessel vessel)
+    {
+        if (Anywhere(vessel, "smooth") || Anywhere(vessel, "polished") || Anywhere(vessel, "without ground") || Anywhere(vessel, "no ground"))
+        {
+            return false;
+        }
+
+        return Anywhere(vessel, "ground")
+            || (VesselKinds.MaterialOf(vessel.Kind) == VesselMaterial.Glass
+                && (Says(vessel.Kind, "round-bottom") || Says(vessel.Kind, "round bottom") || Says(vessel.Kind, "necked") || Says(vessel.Kind, "pear") || Says(vessel.Kind, "Schlenk")));
+    }
+
     private static bool Anywhere(Vessel vessel, string word) =>
         Says(vessel.Kind, word) || (vessel.Closure is { } closure && Says(closure, word)) || AnyPart(vessel, word);
 

@@ -156,7 +156,7 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
             present.Add(EncounterTable.Storing);
         }
 
-        if (state.Vessel.Kind.Contains("ground", StringComparison.OrdinalIgnoreCase))
+        if (Construction.HasGroundJoints(state.Vessel))
         {
             present.Add(EncounterTable.GroundJoints);
         }

@@ -8,7 +8,7 @@ namespace PreApproval.Hazards.Tests.Reactivity;
 /// <summary>
 /// Gas by the published equation, whichever partner limits. Equations: Greenwood and Earnshaw, Chemistry of the Elements, 2nd ed. 1997
 /// (chapters on the halogens, manganese and chromium), from memory:
-/// 2 KMnO4 + 16 HCl → 5 Cl2; H2O2 + 2 HCl → Cl2; MnO2 + 4 HCl → Cl2; PbO2 + 4 HCl → Cl2; K2Cr2O7 + 14 HCl → 3 Cl2;
+/// 2 KMnO4 + 16 HCl → 5 Cl2; H2O2 + 2 HCl → Cl2; MnO2 + 4 HCl → Cl2; PbO2 + 4 HCl → Cl2; Pb(OAc)4 + 4 HCl → PbCl2 + Cl2; NH4⁺ + OH⁻ or CH3O⁻ → NH3, CaO + 2 NH4Cl → 2 NH3 (up to one for each ammonium); K2Cr2O7 + 14 HCl → 3 Cl2;
 /// NaOCl + 2 HCl → Cl2; NaOCl + H2O2 → O2; 5 NaClO2 + 4 HCl → 4 ClO2; HNO3 + 3 HCl → NOCl + Cl2;
 /// COCl2 + H2O → CO2 + 2 HCl; ClSO3H + H2O → H2SO4 + HCl; 2 NH4Cl + Na2S → 2 NaCl + 2 NH3 + H2S; KHSO5 + 2 HCl → KHSO4 + Cl2 + H2O, with two KHSO5 in the triple salt.
 /// </summary>
@@ -22,6 +22,11 @@ public sealed class EquationTests
     [InlineData("hydrogen-chloride-with-manganese-dioxide", "manganese dioxide", 10, "hydrogen chloride", 1000, "chlorine", 10)]
     [InlineData("hydrogen-chloride-with-manganese-dioxide", "manganese dioxide", 1000, "hydrogen chloride", 40, "chlorine", 10)]
     [InlineData("hydrogen-chloride-with-lead-dioxide", "lead dioxide", 1000, "hydrogen chloride", 40, "chlorine", 10)]
+    [InlineData("lead-tetraacetate-with-hydrogen-chloride", "lead tetraacetate", 10, "hydrogen chloride", 1000, "chlorine", 10)]
+    [InlineData("lead-tetraacetate-with-hydrogen-chloride", "lead tetraacetate", 1000, "hydrogen chloride", 40, "chlorine", 10)]
+    [InlineData("alkoxide-with-ammonium-salt", "sodium methoxide", 30, "ammonium chloride", 20, "ammonia", 20)]
+    [InlineData("calcium-oxide-with-ammonium-salt", "calcium oxide", 30, "ammonium chloride", 20, "ammonia", 20)]
+    [InlineData("hydroxide-with-ammonium-salt", "sodium hydroxide", 100, "ammonium sulfide", 20, "ammonia", 40)]
     [InlineData("hydrogen-chloride-with-chromium-six", "potassium dichromate", 10, "hydrogen chloride", 1000, "chlorine", 30)]
     [InlineData("acid-with-hypochlorite", "sodium hypochlorite", 10, "hydrogen chloride", 1000, "chlorine", 10)]
     [InlineData("acid-with-hypochlorite", "sodium hypochlorite", 1000, "hydrogen chloride", 20, "chlorine", 10)]

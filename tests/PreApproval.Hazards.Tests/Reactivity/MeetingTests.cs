@@ -112,6 +112,59 @@ public sealed class MeetingTests
         Assert.Contains(report.Findings, static finding => finding.Code is "data.unknown-substance" && finding.Statement.Contains("sodium hypochlorite 12.5 %, water", StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// Ground joints, scratches and sharp edges set diazomethane off, smooth joints do not (Urben, Bretherick's Handbook, from memory). A flask with necks has ground joints unless its words say that they are smooth.
+    /// </summary>
+    [Theory]
+    [InlineData("round-bottom flask", true)]
+    [InlineData("three-necked flask with ground joints", true)]
+    [InlineData("round-bottom flask with smooth joints", false)]
+    [InlineData("flask without ground joints", false)]
+    [InlineData("conical flask", false)]
+    [InlineData("fire-polished round-bottom flask", false)]
+    public void Screen_DiazomethaneInAFlask_IsDangerUnlessItsJointsAreSmooth(string kind, bool found)
+    {
+        var plan = new Plan
+        {
+            Materials = [Molar("diazo", "diazomethane", "diethyl ether", 0.3, ML(20))],
+            Vessels = [new Vessel { Id = "flask", Kind = kind, VolumeM3 = 100e-6 }],
+            Steps = [Step("1", StepAction.Charge, "flask", 0, "diazo") with { Headspace = Under("nitrogen") }],
+        };
+
+        Assert.Equal(found, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "energetic.diazomethane-in-ground-joints" && finding.Severity == Severity.Danger));
+    }
+
+    /// <summary>Neat propargyl bromide is not to be distilled; the 80 % solution in toluene is how it is sold and used (Prudent Practices; Bretherick's Handbook; from memory).</summary>
+    [Theory]
+    [InlineData(100, true)]
+    [InlineData(80, false)]
+    public void Screen_PropargylBromideDistilled_IsDangerWhenNeat(double percent, bool danger)
+    {
+        var material = percent >= 100 ? Of("bromide", "propargyl bromide", G(10)) : WeightPercent("bromide", "propargyl bromide", "toluene", percent, G(10));
+        var plan = new Plan { Materials = [material], Vessels = [Flask()], Steps = [Step("1", StepAction.Charge, "flask", 20, "bromide"), Step("2", StepAction.Distil, "flask", 90)] };
+
+        Assert.Equal(danger, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "energetic.neat-propargyl-halide-concentrated"));
+        Assert.Contains(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "energetic.propargyl-halide-heated");
+    }
+
+    /// <summary>What is shut in or led away counts: 50 mmol of ammonium chloride with methoxide, or with carbonate at 60 °C, free up to 50 mmol of ammonia, 1.2 L (24.465 L/mol); with carbonate in the cold little.</summary>
+    [Theory]
+    [InlineData("sodium methoxide", "methanol", 20, true)]
+    [InlineData("potassium carbonate", "water", 60, true)]
+    [InlineData("potassium carbonate", "water", 20, false)]
+    public void Screen_AmmoniumSaltWithABase_CountsItsAmmoniaAsGas(string @base, string solvent, double celsius, bool counted)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("salt", "ammonium chloride", Mmol(50)), Of("base", @base, Mmol(60)), Of("solvent", solvent, ML(50), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", celsius, "salt", "base", "solvent") with { Headspace = Under("nitrogen") }],
+        };
+        var gas = Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "gas.evolved");
+
+        Assert.Equal(counted, gas?.Statement.Contains("1.2 L of ammonia", StringComparison.Ordinal) ?? false);
+    }
+
     // Yang 2019 and common practice: a warning only when small, short, cool and vented
     [Theory]
     [InlineData("N,N-dimethylformamide", 0.5, 0.5, false, Severity.Warning)]
