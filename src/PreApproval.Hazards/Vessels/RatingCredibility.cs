@@ -63,7 +63,11 @@ internal static partial class RatingCredibility
         return LooseWords().IsMatch(words) || (SeptumWord().IsMatch(words) && !HoldsSeptum(vessel)) ? $"“{words}”" : null;
     }
 
-    private static bool HoldsSeptum(Vessel vessel) => UsualPaGauge(vessel.Kind) is not 0 || Held().IsMatch(vessel.Kind) || (vessel.Closure is { } words && Held().IsMatch(words));
+    private static bool HoldsSeptum(Vessel vessel) => CapKinds().IsMatch(vessel.Kind) || Held().IsMatch(vessel.Kind) || (vessel.Closure is { } words && Held().IsMatch(words));
+
+    // their caps are crimped or screwed over the septum
+    [GeneratedRegex(@"\b(microwave|headspace)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
+    private static partial Regex CapKinds();
 
     [GeneratedRegex(@"\b(screw\w*|thread\w*|crimp\w*|bolt\w*|flange\w*)\b", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Held();

@@ -191,22 +191,35 @@ public sealed class LiquefiedGasTests
     /// <summary>
     /// Methanol alone has 13.9 bar at 150 °C (Wagner equation with the constants of McGarry 1983, from memory, worked by hand: 80.9 bar, 512.6 K, −8.548,
     /// 0.770, −3.109, 1.545), and the air shut in at 20 °C adds its own 1.5 bar: over the 10 bar(g) of the tube whatever the ammonia adds. The other liquid
-    /// has no published parameters with ammonia; it lowers methanol's share to 0.97.
+    /// has no published parameters with ammonia; five millilitres of it lower methanol's share to 0.75, which leaves 10.4 bar of the 13.9 and the air.
     /// </summary>
     [Theory]
     [InlineData("dimethyl sulfoxide")]
     [InlineData("dimethylformamide")]
     public void Screen_AmmoniaInMethanolBesideALiquidWithoutParameters_JudgesTheMethanol(string other)
     {
-        var findings = Screener.Screen(AmmoniaInMethanol(other, 135), Policy.Default).Findings;
+        var findings = Screener.Screen(AmmoniaInMethanol(other, 135, otherML: 5), Policy.Default).Findings;
         var finding = Assert.Single(findings, static finding => finding.Code is "pressure.exceeds-rating");
 
         Assert.Equal(Severity.Danger, finding.Severity);
         Assert.Contains("at least", finding.Statement, StringComparison.Ordinal);
         var pressure = finding.Evidence.First(static evidence => evidence.Name is "worst-case pressure");
-        Assert.InRange(pressure.Value, (13.9 * 0.95) - 1.0, 13.9 + 1.7 - 1.0);
+        Assert.InRange(pressure.Value, (0.75 * 13.9 * 0.9) - 1.0, 13.9 + 1.7 - 1.0);
         Assert.Contains("without ammonia", pressure.Model, StringComparison.Ordinal);
         Assert.Contains(findings, static finding => finding is { Code: "data.pressure-incomplete", LeavesCheckUndone: true } && finding.Statement.Contains("ammonia", StringComparison.Ordinal));
+    }
+
+    /// <summary>Half a millilitre of it, 2 mol%, changes little: it is left out instead of the ammonia, and more than the methanol alone comes of it.</summary>
+    [Theory]
+    [InlineData("dimethyl sulfoxide")]
+    [InlineData("dimethylformamide")]
+    public void Screen_AmmoniaInMethanolBesideALittleWithoutParameters_CountsTheAmmonia(string other)
+    {
+        var finding = Assert.Single(Screener.Screen(AmmoniaInMethanol(other, 135), Policy.Default).Findings, static finding => finding.Code is "pressure.exceeds-rating");
+
+        var pressure = finding.Evidence.First(static evidence => evidence.Name is "worst-case pressure");
+        Assert.True(pressure.Value > 13.9 + 1.7 - 1.0);
+        Assert.DoesNotContain("without ammonia", pressure.Model, StringComparison.Ordinal);
     }
 
     /// <summary>Below the boiling point of methanol (64.7 °C, CRC Handbook, from memory) the rest says nothing: not a pass, the check stays undone.</summary>
@@ -225,7 +238,7 @@ public sealed class LiquefiedGasTests
     [Fact]
     public void Screen_OpenedHot_SaysAtLeast()
     {
-        var plan = AmmoniaInMethanol("dimethyl sulfoxide", 100);
+        var plan = AmmoniaInMethanol("dimethyl sulfoxide", 100, otherML: 5);
         plan = plan with { Steps = [.. plan.Steps, Step("4", StepAction.Open, "tube", 100)] };
         var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.opened-under-pressure");
 
@@ -251,9 +264,9 @@ public sealed class LiquefiedGasTests
         Assert.Equal(condensed, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding is { Code: "data.pressure-incomplete", LeavesCheckUndone: true }));
     }
 
-    private static Plan AmmoniaInMethanol(string other, double celsius) => new()
+    private static Plan AmmoniaInMethanol(string other, double celsius, double otherML = 0.5) => new()
     {
-        Materials = [Molar("ammonia", "ammonia", "methanol", 7, ML(10)), Of("other", other, ML(0.5))],
+        Materials = [Molar("ammonia", "ammonia", "methanol", 7, ML(10)), Of("other", other, ML(otherML))],
         Vessels = [Tube(35, 10)],
         Steps =
         [

@@ -86,7 +86,7 @@ public sealed class RatingCredibilityTests
     /// <summary>At room temperature dichloromethane adds nothing to the air it closes with: the rating is not relied on.</summary>
     [Fact]
     public void Screen_NoPressure_AsksForNoBelief() =>
-        Assert.DoesNotContain(Findings(Plan("round-bottom flask", 50, Closure.Stopper, celsius: 20)), static finding => finding.Code.EndsWith("-doubtful", StringComparison.Ordinal));
+        Assert.DoesNotContain(Findings(Plan("round-bottom flask", 50, Closure.Stopper, celsius: 20) is var plan ? plan with { Steps = [plan.Steps[0], plan.Steps[1], Step("3", StepAction.Stir, "vessel")] } : plan), static finding => finding.Code.EndsWith("-doubtful", StringComparison.Ordinal));
 
     /// <summary>A rating of a vial would only be typed in; a tube of 10 bar(g) with a better mark exists.</summary>
     [Theory]
