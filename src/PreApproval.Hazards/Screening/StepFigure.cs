@@ -60,7 +60,7 @@ internal sealed class StepFigures
         var assessment = context.Closed(state);
         var point = limits.Point(state.TemperatureK, state, assessment, null);
         var rating = limits.Rating.PaGauge;
-        var figures = new StepFigures(state)
+        var numbers = new StepFigures(state)
         {
             PressureUnknown = state.Sealed && point.GoverningPaGauge is null,
             PressureAtLeast = assessment is { LeftOut.Count: > 0 },
@@ -69,24 +69,24 @@ internal sealed class StepFigures
         if (point.GoverningPaGauge is { } pressure && assessment is not null)
         {
             var model = PressureSentences.ModelWords(assessment.Worst.Model) + PressureSentences.AtLeast(assessment.LeftOut);
-            figures.Set(StepQuantity.Pressure, PressureEvidence.Worst, pressure / 1e5, "bar(g)", rating is > 0 ? rating / 1e5 : null, model, assessment.Worst.Quality);
+            numbers.Set(StepQuantity.Pressure, PressureEvidence.Worst, pressure / 1e5, "bar(g)", rating is > 0 ? rating / 1e5 : null, model, assessment.Worst.Quality);
             if (point.ShareOfRating is { } share)
             {
-                figures.Set(StepQuantity.ShareOfRating, PressureEvidence.Share, share, "fraction", GoverningRating.WarningShare(state.Vessel, policy), model, assessment.Worst.Quality);
+                numbers.Set(StepQuantity.ShareOfRating, PressureEvidence.Share, share, "fraction", GoverningRating.WarningShare(state.Vessel, policy), model, assessment.Worst.Quality);
             }
         }
 
         if (!state.Sealed && point.FlashMarginK is { } flash)
         {
-            figures.Set(StepQuantity.FlashMargin, OpenFlammables.BelowFlashPoint, flash, "K", limits.FlashMarginK, "flash point of the liquids less temperature of the step", Quality.Estimated, WorseWhen.Lower);
+            numbers.Set(StepQuantity.FlashMargin, OpenFlammables.BelowFlashPoint, flash, "K", limits.FlashMarginK, "flash point of the liquids less temperature of the step", Quality.Estimated, WorseWhen.Lower);
         }
 
         if (HotSurface.IsHot(state) && point.SurfaceMarginK is { } surface)
         {
-            figures.Set(StepQuantity.SurfaceMargin, "distance of the surface below what is permitted", surface, "K", 0, "share of the lowest autoignition temperature less the hottest surface", state.SurfaceStated ? Quality.Measured : Quality.Assumed, WorseWhen.Lower);
+            numbers.Set(StepQuantity.SurfaceMargin, "distance of the surface below what is permitted", surface, "K", 0, "share of the lowest autoignition temperature less the hottest surface", state.SurfaceStated ? Quality.Measured : Quality.Assumed, WorseWhen.Lower);
         }
 
-        return figures;
+        return numbers;
     }
 
     private void Set(StepQuantity quantity, string name, double value, string unit, double? limit, string model, Quality quality, WorseWhen worse = WorseWhen.Higher) =>
