@@ -100,6 +100,23 @@ public sealed class RouterTests
     }
 
     [Fact]
+    public void RouteBack_WhoAskedMayNotDecideAnyMore_GoesToTheLeadAndSaysSo()
+    {
+        IReadOnlyList<PlannedSlot>? slots = Router.RouteBack([Mia, Rosa with { Active = false }, Rolf, Lena], new HashSet<Guid> { Mia.AccountId }, [Rosa.AccountId]).Value;
+        PlannedSlot slot = Assert.Single(slots!);
+        Assert.Equal((Lena.AccountId, GroupRole.Lead), (slot.Assignee.AccountId, slot.RequiredRole));
+        Assert.Contains("Rosa may not decide", slot.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void RouteBack_NobodyWhoMayDecide_IsRefusedAndSaysWhomToAppoint()
+    {
+        Refusal? refusal = Router.RouteBack([Mia, Rosa with { Active = false }, Rolf, Lena], new HashSet<Guid> { Mia.AccountId, Lena.AccountId }, [Rosa.AccountId]).Error;
+        Assert.Equal(RefusalKind.Conflict, refusal?.Kind);
+        Assert.Contains("appoint another lead", refusal!.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Route_Administrator_IsNeverChosen()
     {
         PlannedSlot slot = Assert.Single(Route([Hazard.Fire], Mia, [Mia, Adam, Lena]));

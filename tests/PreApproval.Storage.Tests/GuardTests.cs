@@ -52,6 +52,21 @@ public sealed class GuardTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task Application_ClearingWhatFollowsAChangeRequest_IsRefused()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        RevisionView revision = await world.SubmitAsync("Tube", "pressure/warning");
+        TestWorld.Must(await world.DecideAsync(world.Rosa, revision.ProcedureId, new(1, DecisionKind.RequestChanges, "Use the rated vessel.", [], true)));
+        const string Next = """
+            INSERT INTO revision (procedure_id, number, group_id, author_id, title, state, version, submitted_at, document, document_digest, screening, screening_digest, verdict, worst, finding_count,
+                engine_version, data_digest, policy_digest)
+            SELECT procedure_id, 2, group_id, author_id, title, '{state}', 1, now(), document, document_digest, screening, screening_digest, 'clear', NULL, 0, engine_version, data_digest, policy_digest FROM revision
+            """;
+        await RefusedAsync(world, Next.Replace("{state}", "cleared", StringComparison.Ordinal));
+        Assert.Equal(1, await TestWorld.ExecuteAsync(world.Database.Application, Next.Replace("{state}", "in-review", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public async Task Application_DecisionInSomebodyElsesPlace_IsRefused()
     {
         await using TestWorld world = await TestWorld.CreateAsync(server);

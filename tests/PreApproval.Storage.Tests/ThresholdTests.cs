@@ -118,7 +118,7 @@ public sealed class ThresholdTests(PostgresServer server)
         await using TestWorld world = await TestWorld.CreateAsync(server);
         RevisionView first = await world.SubmitAsync("Tube", "pressure/warning");
         Assert.Equal((ProcedureState.InReview, PolicyWriter.Digest(Policy.Default)), (first.State, first.PolicyDigest));
-        TestWorld.Must(await world.DecideAsync(world.Rosa, first.ProcedureId, new(1, DecisionKind.RequestChanges, "Smaller tube.", [], true)));
+        TestWorld.Must(await world.DecideAsync(world.Rosa, first.ProcedureId, new(1, DecisionKind.Decline, "Not in this tube.", [], true)));
         PolicyView set = TestWorld.Must(await SetAsync(world, world.Lena, 1, Policy.Default with { ReviewFrom = Severity.Danger }));
 
         // the draft is as it was, and the thresholds are not

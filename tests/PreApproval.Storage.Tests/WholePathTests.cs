@@ -79,7 +79,7 @@ public sealed class WholePathTests(PostgresServer server)
         Assert.Equal(3, draft.Version);
         TestWorld.Must(await world.SaveAsync(world.Mia, first.ProcedureId, 3, FakeScreening.Document("Tube in a rated vessel")));
         RevisionView second = TestWorld.Must(await world.SubmitAsync(world.Mia, first.ProcedureId, 4));
-        Assert.Equal((2, ProcedureState.Cleared), (second.Number, second.State));
+        Assert.Equal((2, ProcedureState.InReview), (second.Number, second.State));
 
         Actor otto = await world.ActorAsync(world.Otto);
         RevisionView stored = TestWorld.Must(await world.CallAsync<ProcedureQueries, Result<RevisionView, Refusal>>(queries => queries.ReadRevisionAsync(otto, first.ProcedureId, 1, None)));
@@ -100,6 +100,37 @@ public sealed class WholePathTests(PostgresServer server)
         Assert.Equal(("Rosa Reviewer", true), (followUp.AssigneeName, followUp.Open));
         RevisionView after = TestWorld.Must(await world.DecideAsync(world.Rosa, first.ProcedureId, new DecisionRequest(2, DecisionKind.Approve, "Seen.", [], true)));
         Assert.Equal(ProcedureState.InReview, after.State);
+    }
+
+    /// <summary>Requirement of the workflow: what somebody sent back is cleared by nobody's wording alone.</summary>
+    [Fact]
+    public async Task RequestChanges_NextRevisionFlagsNothing_StillComesBackToWhoAsked()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        RevisionView first = await world.SubmitAsync("Tube", "pressure/warning");
+        TestWorld.Must(await world.DecideAsync(world.Rosa, first.ProcedureId, new DecisionRequest(1, DecisionKind.RequestChanges, "Use the rated vessel.", [], true)));
+        TestWorld.Must(await world.SaveAsync(world.Mia, first.ProcedureId, 2, FakeScreening.Document("Tube, rated by its label")));
+        RevisionView second = TestWorld.Must(await world.SubmitAsync(world.Mia, first.ProcedureId, 3));
+        Assert.Equal(ProcedureState.InReview, second.State);
+        SlotView followUp = Assert.Single(second.Slots);
+        Assert.Equal(("follow-up-1", "Rosa Reviewer"), (followUp.Slot, followUp.AssigneeName));
+        Assert.Equal(0, await world.ScalarAsync<long>("SELECT count(*) FROM audit_event WHERE action = 'procedure.cleared'"));
+        RevisionView after = TestWorld.Must(await world.DecideAsync(world.Rosa, first.ProcedureId, new DecisionRequest(2, DecisionKind.Approve, "Seen.", [], true)));
+        Assert.Equal(ProcedureState.Approved, after.State);
+    }
+
+    [Fact]
+    public async Task RequestChanges_NextRevisionWithdrawnInBetween_StillComesBackToWhoAsked()
+    {
+        await using TestWorld world = await TestWorld.CreateAsync(server);
+        RevisionView first = await world.SubmitAsync("Tube", "pressure/warning");
+        TestWorld.Must(await world.DecideAsync(world.Rosa, first.ProcedureId, new DecisionRequest(1, DecisionKind.RequestChanges, "Use the rated vessel.", [], true)));
+        TestWorld.Must(await world.SaveAsync(world.Mia, first.ProcedureId, 2, FakeScreening.Document("Tube, rated by its label")));
+        TestWorld.Must(await world.SubmitAsync(world.Mia, first.ProcedureId, 3));
+        Actor mia = await world.ActorAsync(world.Mia);
+        TestWorld.Must(await world.CallAsync<SubmissionHandler, Result<RevisionView, Refusal>>(handler => handler.WithdrawAsync(mia, first.ProcedureId, 2, "Once more.", None)));
+        RevisionView third = TestWorld.Must(await world.SubmitAsync(world.Mia, first.ProcedureId, 4));
+        Assert.Equal(("Rosa Reviewer", ProcedureState.InReview), (Assert.Single(third.Slots).AssigneeName, third.State));
     }
 
     [Fact]

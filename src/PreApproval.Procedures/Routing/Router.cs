@@ -91,13 +91,35 @@ public static class Router
             slots.Add(countersignature);
         }
 
-        slots.AddRange(candidates
-            .Where(person => askers is not null && askers.Contains(person.AccountId) && slots.TrueForAll(slot => slot.Assignee.AccountId != person.AccountId))
-            .Select((person, index) => new PlannedSlot(
-                $"follow-up-{index + 1}", SlotKind.Review, person, [], [], person.Is(GroupRole.Reviewer) ? GroupRole.Reviewer : GroupRole.Lead,
-                $"{person.Name} asked for changes to the revision before this one.")));
+        slots.AddRange(BackTo(candidates.Where(person => slots.TrueForAll(slot => slot.Assignee.AccountId != person.AccountId)), askers ?? []));
         return Result<IReadOnlyList<PlannedSlot>, Refusal>.Ok(slots);
     }
+
+    /// <summary>
+    /// A revision with nothing flagged, after one that was sent back: whoever asked for the changes sees whether they were made or only the words
+    /// changed; where none of them may decide any more, a lead does.
+    /// </summary>
+    public static Result<IReadOnlyList<PlannedSlot>, Refusal> RouteBack(IReadOnlyList<Standing> people, IReadOnlySet<Guid> writers, IReadOnlyList<Guid> askers)
+    {
+        Standing[] candidates = [.. people.Where(person => person.MayDecide && !writers.Contains(person.AccountId))];
+        if (BackTo(candidates, askers).ToArray() is { Length: > 0 } slots)
+        {
+            return slots;
+        }
+
+        string gone = string.Join(" and ", people.Where(person => askers.Contains(person.AccountId)).Select(person => person.Name)) is { Length: > 0 } names ? names : "who asked for changes";
+        return Array.Find(candidates, person => person.Is(GroupRole.Lead)) is { } lead
+            ? new PlannedSlot[] { new("follow-up-1", SlotKind.Review, lead, [], [], GroupRole.Lead, $"{lead.Name} decides as group lead: changes were asked for before, and {gone} may not decide on this procedure any more.") }
+            : Refusal.Because(
+                RefusalKind.Conflict,
+                $"Changes were asked for to the revision before, and nobody may see whether they were made: {gone} may not decide on this procedure any more, and neither may a lead. Ask an administrator to appoint another lead.");
+    }
+
+    private static IEnumerable<PlannedSlot> BackTo(IEnumerable<Standing> candidates, IReadOnlyList<Guid> askers) => candidates
+        .Where(person => askers.Contains(person.AccountId))
+        .Select((person, index) => new PlannedSlot(
+            $"follow-up-{index + 1}", SlotKind.Review, person, [], [], person.Is(GroupRole.Reviewer) ? GroupRole.Reviewer : GroupRole.Lead,
+            $"{person.Name} asked for changes to the revision before this one."));
 
     private static Choice? Choose(Hazard hazard, IReadOnlyList<RoutingRule> rules, IReadOnlyList<Standing> people, Standing[] candidates, IReadOnlySet<Guid> writers)
     {

@@ -88,10 +88,11 @@ public sealed class SubmissionHandler(
 
         DateTimeOffset now = clock.GetUtcNow();
         int number = procedure.LatestRevision + 1;
-        RevisionRecord revision = SubmissionRows.Revision(procedure, document.Value, number, screened, now);
+        IReadOnlyList<Guid> askers = await AskersAsync(procedure, cancellationToken);
+        RevisionRecord revision = SubmissionRows.Revision(procedure, document.Value, number, screened, askers.Count > 0, now);
         FindingRecord[] findings = [.. screened.Report.Findings.Select((finding, ordinal) => SubmissionRows.Record(revision, finding, ordinal))];
         GroupPolicy policy = await groups.PolicyAsync(actor.GroupId, cancellationToken);
-        Result<IReadOnlyList<PlannedSlot>, Refusal> routed = await RouteAsync(procedure, screened.Report, findings, thresholds, policy, cancellationToken);
+        Result<IReadOnlyList<PlannedSlot>, Refusal> routed = await RouteAsync(procedure, screened.Report, findings, thresholds, policy, askers, cancellationToken);
         if (!routed.IsOk)
         {
             return routed.Error;
@@ -210,29 +211,38 @@ public sealed class SubmissionHandler(
             : Refusal.Because(RefusalKind.Conflict, "What the group's inventory or its own list says of this procedure was changed a moment ago: look at the screening again, then submit.");
     }
 
-    private async Task<Result<IReadOnlyList<PlannedSlot>, Refusal>> RouteAsync(ProcedureRecord procedure, Report report, FindingRecord[] findings, Policy thresholds, GroupPolicy policy, CancellationToken cancellationToken)
+    private async Task<Result<IReadOnlyList<PlannedSlot>, Refusal>> RouteAsync(ProcedureRecord procedure, Report report, FindingRecord[] findings, Policy thresholds, GroupPolicy policy, IReadOnlyList<Guid> askers, CancellationToken cancellationToken)
     {
-        if (report.Verdict == Verdict.Clear)
+        if (report.Verdict == Verdict.Clear && askers.Count == 0)
         {
             return Result<IReadOnlyList<PlannedSlot>, Refusal>.Ok([]);
+        }
+
+        HashSet<Guid> writers = [.. await procedures.EditorsAsync(procedure.GroupId, procedure.Id, cancellationToken), procedure.AuthorId];
+        IReadOnlyList<Standing> people = await groups.StandingsAsync(procedure.GroupId, cancellationToken);
+        if (report.Verdict == Verdict.Clear)
+        {
+            return Router.RouteBack(people, writers, askers);
         }
 
         // Dangers and warnings are always routed, because they must be answered.
         FindingRecord[] flagged = [.. findings.Where(finding =>
             finding.Severity is Severity.Danger or Severity.Warning || finding.Severity <= thresholds.ReviewFrom || finding.LeavesCheckUndone)];
-        IReadOnlyList<Guid> editors = await procedures.EditorsAsync(procedure.GroupId, procedure.Id, cancellationToken);
         return Router.Route(
             flagged,
             Array.Exists(findings, finding => finding.Severity == Severity.Danger),
             await groups.RulesAsync(procedure.GroupId, cancellationToken),
-            await groups.StandingsAsync(procedure.GroupId, cancellationToken),
-            editors.Append(procedure.AuthorId).ToHashSet(),
+            people,
+            writers,
             policy,
-            await AskersAsync(procedure, cancellationToken));
+            askers);
     }
 
+    /// <summary>Who asked for changes to the revision before; one that its author took back since is looked past, because withdrawing mends nothing.</summary>
     private async Task<IReadOnlyList<Guid>> AskersAsync(ProcedureRecord procedure, CancellationToken cancellationToken) =>
-        [.. (await procedures.DecisionsAsync(procedure.GroupId, procedure.Id, procedure.LatestRevision, cancellationToken))
-            .Where(decision => decision.Decision == DecisionKind.RequestChanges)
-            .Select(decision => decision.SignerId)];
+        (await procedures.RevisionsAsync(procedure.GroupId, procedure.Id, cancellationToken)).FirstOrDefault(head => head.State != ProcedureState.Withdrawn) is { State: ProcedureState.ChangesRequested } before
+            ? [.. (await procedures.DecisionsAsync(procedure.GroupId, procedure.Id, before.Number, cancellationToken))
+                .Where(decision => decision.Decision == DecisionKind.RequestChanges)
+                .Select(decision => decision.SignerId)]
+            : [];
 }

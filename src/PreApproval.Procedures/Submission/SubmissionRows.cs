@@ -12,11 +12,17 @@ namespace PreApproval.Procedures.Submission;
 /// <summary>Rows, events and notices of a submission.</summary>
 internal static class SubmissionRows
 {
-    public static RevisionRecord Revision(ProcedureRecord procedure, CompletedDocument document, int number, ScreenedDocument screened, DateTimeOffset now)
+    /// <param name="procedure">The procedure.</param>
+    /// <param name="document">What is submitted.</param>
+    /// <param name="number">Number of the revision.</param>
+    /// <param name="screened">Its screening.</param>
+    /// <param name="sentBackBefore">True after a revision to which changes were asked for: it goes to who asked, whatever the screening says.</param>
+    /// <param name="now">When.</param>
+    public static RevisionRecord Revision(ProcedureRecord procedure, CompletedDocument document, int number, ScreenedDocument screened, bool sentBackBefore, DateTimeOffset now)
     {
         WorkflowAction action = screened.Report.Verdict switch
         {
-            Verdict.Clear => WorkflowAction.Clear,
+            Verdict.Clear => sentBackBefore ? WorkflowAction.Route : WorkflowAction.Clear,
             Verdict.Review => WorkflowAction.Route,
         };
         byte[] screening = screened.Json.ToArray();

@@ -6,7 +6,7 @@ public enum WorkflowAction
     /// <summary>A screening without a flag.</summary>
     Clear,
 
-    /// <summary>A flagged screening goes to named persons.</summary>
+    /// <summary>A flagged screening, or a revision after one that was sent back, goes to named persons.</summary>
     Route,
 
     /// <summary>One slot was approved and others still wait: the state stays.</summary>

@@ -81,7 +81,7 @@ public static class DemoInventory
         root["place"] = new JsonObject { ["name"] = Hood };
         if (root["vessels"] is JsonArray { Count: 1 } vessels && vessels[0] is JsonObject vessel && vessel["kind"]?.GetValue<string>() is "thick-walled glass tube")
         {
-            References.Rename(root, "vessels", vessel["id"]!.GetValue<string>(), Tube);
+            References.Rename(root, "vessels", new Dictionary<string, string>(StringComparer.Ordinal) { [vessel["id"]!.GetValue<string>()] = Tube });
             vessel["id"] = Tube;
         }
 

@@ -31,6 +31,8 @@ public sealed class EditedDocument
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    private RowNames _names = new();
+
     private EditedDocument(JsonObject root) => Root = root;
 
     /// <summary>A value was typed or chosen.</summary>
@@ -63,8 +65,12 @@ public sealed class EditedDocument
     public void Replace(JsonObject root)
     {
         Root = root;
+        _names = new RowNames();
         Restructured?.Invoke(this, EventArgs.Empty);
     }
+
+    /// <summary>Gives a row another short name, with all that refers to it.</summary>
+    public void Name(string list, JsonObject row, string name) => _names.Rename(Root, list, row, name);
 
     /// <summary>JSON Pointer (RFC 6901) of a node of this tree.</summary>
     public static string PointerOf(JsonNode node)

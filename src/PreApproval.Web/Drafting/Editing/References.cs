@@ -7,12 +7,12 @@ namespace PreApproval.Web.Drafting.Editing;
 /// <summary>Keeps what names a material, a vessel or a step in line when its short name changes.</summary>
 public static class References
 {
-    /// <summary>Renames everything that refers to a row of a list (<c>materials</c>, <c>vessels</c>, <c>steps</c>).</summary>
-    public static void Rename(JsonObject root, string list, string from, string to)
+    /// <summary>Renames everything that refers to rows of a list (<c>materials</c>, <c>vessels</c>, <c>steps</c>), all at once.</summary>
+    public static void Rename(JsonObject root, string list, IReadOnlyDictionary<string, string> names)
     {
-        if (from.Length > 0 && to.Length > 0)
+        if (names.Any(static name => !string.Equals(name.Key, name.Value, StringComparison.Ordinal)))
         {
-            Map(root, list, id => string.Equals(id, from, StringComparison.Ordinal) ? to : id);
+            Map(root, list, id => names.TryGetValue(id, out string? to) ? to : id);
         }
     }
 
@@ -41,10 +41,7 @@ public static class References
             }
         }
 
-        if (renamed.Any(r => !string.Equals(r.Key, r.Value, StringComparison.Ordinal)))
-        {
-            Map(root, "steps", id => renamed.GetValueOrDefault(id, id));
-        }
+        Rename(root, "steps", renamed);
     }
 
     private static void Map(JsonObject root, string list, Func<string, string> rename)
