@@ -29,7 +29,8 @@ internal sealed class References
         {
             references.One(step.Vessel, references._vessels, At("Steps", index, "Vessel"));
             references.One(step.To, references._vessels, At("Steps", index, "To"));
-            if (step.To is { Length: > 0 } && string.Equals(step.To, step.Vessel, StringComparison.Ordinal))
+            // any other action has a fault of its own there
+            if (step is { Action: "transfer" or "filter", To.Length: > 0 } && string.Equals(step.To, step.Vessel, StringComparison.Ordinal))
             {
                 references.Fail(At("Steps", index, "To"), "is the vessel the contents come from; name another");
             }
