@@ -22,7 +22,12 @@ internal sealed record FireScene(StepState State, IReadOnlySet<Burning> Burning,
     ];
 
     /// <summary>Every step at which something burns.</summary>
-    public static FireScene[] Of(WalkResult walk)
+    public static FireScene[] Of(WalkResult walk) => [.. All(walk).Where(static scene => scene.Burning.Count > 0)];
+
+    /// <summary>The same, and those at which only the bath does.</summary>
+    public static IEnumerable<FireScene> OrHotBath(WalkResult walk) => All(walk).Where(static scene => scene.Burning.Count > 0 || HotBath.Is(scene.State));
+
+    private static List<FireScene> All(WalkResult walk)
     {
         var scenes = new List<FireScene>(walk.States.Count);
         foreach (var state in walk.States)
@@ -37,7 +42,7 @@ internal sealed record FireScene(StepState State, IReadOnlySet<Burning> Burning,
             scenes.Add(same < 0 ? new FireScene(state, BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same] with { State = state });
         }
 
-        return [.. scenes.Where(static scene => scene.Burning.Count > 0)];
+        return scenes;
     }
 
     /// <summary>Names of agents; where something here breaks ordinary foam, only one made for it serves.</summary>
