@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Plans;
 using System.Globalization;
 using FluentValidation;
 using FluentValidation.Results;
@@ -30,7 +31,7 @@ internal sealed class References
             references.One(step.Vessel, references._vessels, At("Steps", index, "Vessel"));
             references.One(step.To, references._vessels, At("Steps", index, "To"));
             // any other action has a fault of its own there
-            if (step is { Action: "transfer" or "filter", To.Length: > 0 } && string.Equals(step.To, step.Vessel, StringComparison.Ordinal))
+            if (step is { Action: StepAction.Transfer or StepAction.Filter, To.Length: > 0 } && string.Equals(step.To, step.Vessel, StringComparison.Ordinal))
             {
                 references.Fail(At("Steps", index, "To"), "is the vessel the contents come from; name another");
             }

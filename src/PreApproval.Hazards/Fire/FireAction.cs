@@ -32,20 +32,25 @@ public sealed record FireAction(
         string[] notThere = [.. listed.Where(agent => !atHand.Contains(agent)).Distinct().Select(ExtinguishingAgents.Name)];
         return
         [
-            .. FireScene.Of(walk)
+            .. FireScene.OrHotBath(walk)
                 .GroupBy(scene => (scene.State.Vessel.Id, scene.Key, scene.State.Sealed, Words: Fire.FirstAction.For(scene.State, atHand)))
                 .Select(group => Of(group.First(), StepIds.Of([.. group], static scene => scene.State), atHand, notThere, group.Key.Words)),
         ];
     }
 
-    private static FireAction Of(FireScene scene, string[] steps, IReadOnlyList<Agent> atHand, string[] notThere, string words) => new(
-        scene.State.Vessel.Id,
-        steps,
-        scene.State.Sealed,
-        [.. scene.Burning.Order()],
-        [.. scene.NamesOf(ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans))],
-        scene.Never,
-        [.. atHand.Select(ExtinguishingAgents.Name)],
-        notThere,
-        words);
+    private static FireAction Of(FireScene scene, string[] steps, IReadOnlyList<Agent> atHand, string[] notThere, string words)
+    {
+        var bath = HotBath.Is(scene.State);
+        var fit = scene.Burning.Count == 0 ? HotBath.OnOil : ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans);
+        return new FireAction(
+            scene.State.Vessel.Id,
+            steps,
+            scene.State.Sealed,
+            [.. scene.Burning.Order(), .. bath ? [Fire.Burning.HotOil] : Array.Empty<Burning>()],
+            [.. scene.NamesOf(bath ? HotBath.Without(fit) : fit)],
+            bath ? [.. scene.Never, HotBath.Never] : scene.Never,
+            [.. atHand.Select(ExtinguishingAgents.Name)],
+            notThere,
+            words);
+    }
 }

@@ -11,6 +11,9 @@ public enum Burning
     Liquid,
     Gas,
     Metal,
+
+    /// <summary>Hot oil of a bath: it lights again after a flame is out, and throws itself out when water boils in it.</summary>
+    HotOil,
 }
 
 /// <summary>A class of fire in both schemes. A bare letter is ambiguous: C is gas in EN 2 and energised equipment in NFPA 10.</summary>
@@ -23,6 +26,7 @@ public static class FireClass
         Burning.Liquid => "B",
         Burning.Gas => "C",
         Burning.Metal => "D",
+        Burning.HotOil => "F",
     };
 
     /// <summary>Letter of NFPA 10; liquids and gases share one.</summary>
@@ -31,6 +35,7 @@ public static class FireClass
         Burning.Solid => "A",
         Burning.Liquid or Burning.Gas => "B",
         Burning.Metal => "D",
+        Burning.HotOil => "K",
     };
 
     /// <summary>Both schemes, for instance <c>EN 2 class B and D (NFPA 10 class B and D)</c>.</summary>

@@ -35,6 +35,21 @@ internal readonly record struct FireScene(StepState State, FireFuel Fuel)
     /// <summary>Every step at which something burns.</summary>
     public static List<FireScene> Of(WalkResult walk)
     {
+        var scenes = All(walk);
+        scenes.RemoveAll(static scene => scene.Burning.Count == 0);
+        return scenes;
+    }
+
+    /// <summary>The same, and those at which only the bath does.</summary>
+    public static List<FireScene> OrHotBath(WalkResult walk)
+    {
+        var scenes = All(walk);
+        scenes.RemoveAll(static scene => scene.Burning.Count == 0 && !HotBath.Is(scene.State));
+        return scenes;
+    }
+
+    private static List<FireScene> All(WalkResult walk)
+    {
         var scenes = new List<FireScene>(walk.States.Count);
         for (var index = 0; index < walk.States.Count; index++)
         {
@@ -49,7 +64,6 @@ internal readonly record struct FireScene(StepState State, FireFuel Fuel)
             scenes.Add(new FireScene(state, same < 0 ? new FireFuel(BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
         }
 
-        scenes.RemoveAll(static scene => scene.Burning.Count == 0);
         return scenes;
     }
 

@@ -21,13 +21,18 @@ public sealed class FireScreen : IScreen
 
     private static IEnumerable<Finding> Agents(ScreeningContext context)
     {
+        var listed = context.Plan.FireResponse?.Agents ?? [];
+        foreach (var finding in HotBath.Find(context, listed))
+        {
+            yield return finding;
+        }
+
         var scenes = FireScene.Of(context.Walk);
         if (scenes.Count == 0)
         {
             yield break;
         }
 
-        var listed = context.Plan.FireResponse?.Agents ?? [];
         if (listed.Count == 0)
         {
             yield return NotStated(scenes);

@@ -24,6 +24,12 @@ public static class FirstAction
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(onHand);
         var burning = BurningMaterials.Of(state.Contents);
+        var bath = HotBath.Is(state) ? $" {HotBath.FirstAction(onHand)}" : "";
+        if (burning.Count == 0 && bath.Length > 0)
+        {
+            return $"Nothing in the vessel is known to burn.{bath}{Never(state)}";
+        }
+
         if (burning.Count == 0)
         {
             return "Nothing in it is known to burn. If something near it burns, fight that only if it is small; else leave and raise the alarm.";
@@ -31,10 +37,10 @@ public static class FirstAction
 
         if (state.Sealed)
         {
-            return $"Do not go near a closed vessel in a fire: leave, close the door and raise the alarm. Tell the fire service {Contents(state)}.{Never(state)}";
+            return $"Do not go near a closed vessel in a fire: leave, close the door and raise the alarm. Tell the fire service {Contents(state)}.{bath}{Never(state)}";
         }
 
-        return $"{Act(state, burning, onHand)}{Never(state)} {Leave(burning)}";
+        return $"{Act(state, burning, onHand)}{bath}{Never(state)} {Leave(burning)}";
     }
 
     private static string Act(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand)
@@ -52,6 +58,7 @@ public static class FirstAction
             fit = ExtinguishingAgents.ThatFit(burning, [.. bans.Where(static ban => ban.Severity <= Severity.Warning)]);
         }
 
+        fit = HotBath.Is(state) ? HotBath.Without(fit) : fit;
         var chosen = fit.Where(onHand.Contains).ToArray();
         var named = chosen.Length > 0 ? chosen : [.. fit];
         var lacking = onHand.Count > 0 && chosen.Length == 0 ? " None of the agents at hand may be used on it." : "";
@@ -80,6 +87,7 @@ public static class FirstAction
     {
         var never = ExtinguishingAgents.BansFor(state.Contents).Where(static ban => ban.Severity <= Severity.Warning)
             .Select(static ban => ban.Agent)
+            .Concat(HotBath.Is(state) ? [Agent.Water, Agent.Foam] : [])
             .Distinct()
             .Order()
             .Select(ExtinguishingAgents.Name)

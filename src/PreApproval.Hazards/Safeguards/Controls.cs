@@ -33,7 +33,7 @@ public static class ControlList
     private static readonly string[] MadeOf = ["made of ", "made from ", "is ", "as ", "using ", "an inverted ", "an upturned ", "improvised from "];
 
     private static readonly Makeshift[] ImprovisedWords =
-        [.. EmbeddedTable.Rows("improvised.tsv").Select(static row => new Makeshift(row["words"], Parse(row["hazard"]), row["kind"] is "use", EmbeddedTable.Entries(row["insteadOf"])))];
+        [.. EmbeddedTable.Rows("improvised.tsv").Select(static row => new Makeshift(row["words"], Parse(row["hazard"]), row["kind"] is "use", EmbeddedTable.Entries(row["insteadOf"]), EmbeddedTable.Entries(row["unless"])))];
 
     /// <summary>Names of all recognised controls.</summary>
     public static IReadOnlyList<string> Names { get; } = [.. Known.Select(static control => control.Control)];
@@ -42,7 +42,9 @@ public static class ControlList
     public static string? Find(string words)
     {
         ArgumentNullException.ThrowIfNull(words);
-        return ByName.GetValueOrDefault(words.Trim());
+        var name = words.Trim();
+        // a listed name in the plural is that name; a setting or any other word beside it is not judged, so it is not taken for the control
+        return ByName.GetValueOrDefault(name) ?? (name.EndsWith('s') ? ByName.GetValueOrDefault(name[..^1]) : null);
     }
 
     /// <summary>Recognised, improvised, or neither; a recognised control described as improvised is improvised.</summary>
@@ -69,7 +71,7 @@ public static class ControlList
         var known = Find(safeguard.Control);
         foreach (var makeshift in ImprovisedWords)
         {
-            if (known is null ? Says(safeguard, makeshift) : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift)))
+            if (known is null ? Says(safeguard, makeshift) && !MeansOther(safeguard, makeshift) : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift)))
             {
                 return makeshift;
             }
@@ -80,6 +82,19 @@ public static class ControlList
 
     private static bool Says(Safeguard safeguard, Makeshift makeshift) =>
         ContainsWords(safeguard.Control, makeshift.Words) || (safeguard.Detail is { } detail && ContainsWords(detail, makeshift.Words));
+
+    private static bool MeansOther(Safeguard safeguard, Makeshift makeshift)
+    {
+        foreach (var words in makeshift.Unless)
+        {
+            if (ContainsWords(safeguard.Control, words) || (safeguard.Detail is { } detail && ContainsWords(detail, words)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static bool SaysMadeOf(string detail, Makeshift makeshift)
     {
@@ -141,7 +156,7 @@ public static class ControlList
     private static Hazard Parse(string word) => Enum.Parse<Hazard>(word, ignoreCase: true);
 
     /// <summary>Words that give an improvised safeguard away.</summary>
-    private sealed record Makeshift(string Words, Hazard Hazard, bool Misuse, IReadOnlyList<string> InsteadOf)
+    private sealed record Makeshift(string Words, Hazard Hazard, bool Misuse, IReadOnlyList<string> InsteadOf, IReadOnlyList<string> Unless)
     {
         /// <summary>The words as a detail says what a control is made of.</summary>
         public string[] MadeOf { get; } = [.. ControlList.MadeOf.SelectMany(lead => (string[])[lead + Words, lead + "a " + Words, lead + "an " + Words])];

@@ -48,6 +48,7 @@ public static class Screener
         new UnknownSubstanceScreen(),
         new SolutionStrengthScreen(),
         new UnattendedHeatingScreen(),
+        new LostCoolingScreen(),
     ];
 
     // these look at what the others found

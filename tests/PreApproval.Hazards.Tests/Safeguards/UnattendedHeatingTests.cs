@@ -89,6 +89,25 @@ public sealed class UnattendedHeatingTests
         Assert.Empty(Found(Clearings.Apply(plan, Assert.Single(Assert.Single(Found(plan)).ClearedBy))));
     }
 
+    /// <summary>
+    /// A hotplate at full power reaches 300 °C and more (common practice, no source). Autoignition of dimethyl sulfoxide 215 to 300 °C by publication, of ethylene glycol about 400 °C
+    /// (from memory); at 60 °C neither is near its flash point.
+    /// </summary>
+    [Theory]
+    [InlineData("dimethyl sulfoxide", HeatSource.Hotplate, false, Severity.Warning)]
+    [InlineData("dimethyl sulfoxide", HeatSource.Hotplate, true, null)]
+    [InlineData("dimethyl sulfoxide", HeatSource.WaterBath, false, Severity.Caution)]
+    [InlineData("ethylene glycol", HeatSource.Hotplate, false, Severity.Caution)]
+    public void Screen_ControllerThatSticksWithNobodyThere_CountsUnlessACutOutStopsIt(string liquid, HeatSource source, bool cutOut, Severity? severity)
+    {
+        var plan = Refluxed(liquid, 60, Attendance.Overnight);
+        plan = plan with { Steps = [plan.Steps[0], plan.Steps[1] with { Action = StepAction.Stir, HeatSource = source, IndependentCutOut = cutOut }] };
+        var finding = Found(plan).SingleOrDefault();
+
+        Assert.Equal(severity, finding?.Severity);
+        Assert.Equal(severity is Severity.Warning, finding?.Statement.Contains("300 °C or more", StringComparison.Ordinal) ?? false);
+    }
+
     private static Finding[] Found(Plan plan) => [.. Screener.Screen(plan, Policy.Default).Findings.Where(static finding => finding.Code is "temperature.unattended")];
 
     private static Plan Refluxed(string liquid, double celsius, Attendance attendance) => new()
