@@ -33,6 +33,11 @@ internal static class HotSurface
         foreach (var group in groups)
         {
             StepState[] states = [.. group];
+            if (ColderThanContents(states[0], context.Plan) is { } surfaceK)
+            {
+                yield return CannotBe(states, surfaceK);
+            }
+
             if (Ignites(states, context) is { } ignites)
             {
                 yield return withClearings ? ignites with { ClearedBy = Offers(ignites, states, context) } : ignites;
@@ -48,6 +53,33 @@ internal static class HotSurface
             }
         }
     }
+
+    /// <summary>The surface in K that a heated step states although its contents are hotter; null when it does not.</summary>
+    private static double? ColderThanContents(StepState state, Plan plan) =>
+        state is { Heated: true, SurfaceStated: false, TemperatureStep: { } setBy } ? plan.Steps[setBy].SurfaceTemperatureK : null;
+
+    private static Finding CannotBe(StepState[] states, double surfaceK) => new()
+    {
+        Code = "fire.surface-below-contents",
+        Hazard = Hazard.Fire,
+        Severity = Severity.Caution,
+        Steps = StepIds.Of(states),
+        Vessel = states[0].Vessel.Id,
+        Statement = $"The hottest surface under “{states[0].Vessel.Id}” is stated at {Wording.Celsius(surfaceK)}, colder than the {Wording.Celsius(states[0].TemperatureK)} that it heats its contents to. That cannot be, so it counts as not stated: check both.",
+        Evidence =
+        [
+            new Evidence
+            {
+                Name = "hottest surface as stated",
+                Value = Wording.InCelsius(surfaceK),
+                Unit = "°C",
+                Limit = Wording.InCelsius(states[0].TemperatureK),
+                Model = "heat flows from the hotter to the colder",
+                Sources = [],
+                Quality = Quality.Assumed,
+            },
+        ],
+    };
 
     /// <summary>Surface in K that counts for a step.</summary>
     public static double SurfaceK(StepState state) =>
@@ -92,7 +124,9 @@ internal static class HotSurface
         var (content, autoignition) = found!.Value;
         var limit = LimitK(autoignition.Governing.Value, share);
         var surface = SurfaceK(state);
-        var kind = state.SurfaceStated ? "surface" : "surface (not stated; taken from the heat source)";
+        var kind = state.SurfaceStated ? "surface"
+            : ColderThanContents(state, context.Plan) is not null ? "surface (stated as colder than the contents; taken from the heat source)"
+            : "surface (not stated; taken from the heat source)";
         var disagree = autoignition.All.Count > 1 && autoignition.All.Max(static value => value.Value) - autoignition.Governing.Value > 5
             ? $" Published values run from {Wording.Celsius(autoignition.Governing.Value)} to {Wording.Celsius(autoignition.All.Max(static value => value.Value))}; the lower counts."
             : "";
