@@ -47,6 +47,9 @@ public sealed class FireScreen : IScreen
         }
     }
 
+    /// <summary>The document knows one kind of foam: what an offer of it means where ordinary foam collapses.</summary>
+    private const string OnlyResistant = " Foam serves here only where it is alcohol-resistant.";
+
     private static bool AreInOneVessel(Scene one, Scene other) => string.Equals(one.State.Vessel.Id, other.State.Vessel.Id, StringComparison.Ordinal);
 
     /// <summary>Every step at which something burns.</summary>
@@ -80,7 +83,7 @@ public sealed class FireScreen : IScreen
             Severity = Severity.Caution,
             Steps = StepIds.Of(scenes, static one => one.State),
             Statement = fit.Count > 0
-                ? $"The procedure handles what burns but names no extinguishing agent; {Wording.List(fit.Select(ExtinguishingAgents.Name))} would fit."
+                ? $"The procedure handles what burns but names no extinguishing agent; {Wording.List(fit.Select(agent => ExtinguishingAgents.NameOn(agent, scenes.Exists(static scene => ExtinguishingAgents.DissolvesFoam(scene.State.Contents)))))} would fit."
                 : "The procedure handles what burns but names no extinguishing agent; no single agent serves everything in it.",
         };
     }
@@ -95,10 +98,10 @@ public sealed class FireScreen : IScreen
             .GroupBy(static ban => ban.Reason, StringComparer.Ordinal)
             .Select(static group => $"{Wording.List(group.Select(static ban => ban.Agent).Order().Select(ExtinguishingAgents.Name))} ({group.Key})")
             .ToArray();
-        var foam = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents) ? "alcohol-resistant foam" : ExtinguishingAgents.Name(Agent.Foam);
+        var dissolves = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents);
         var serve = fit.Count == 0
             ? "no agent of the list serves all of it"
-            : $"{Wording.List(fit.Select(agent => agent == Agent.Foam ? foam : ExtinguishingAgents.Name(agent)))} {(fit.Count == 1 ? "fits" : "fit")}";
+            : $"{Wording.List(fit.Select(agent => ExtinguishingAgents.NameOn(agent, dissolves)))} {(fit.Count == 1 ? "fits" : "fit")}";
         yield return new Finding
         {
             Code = "fire.class",
@@ -119,7 +122,7 @@ public sealed class FireScreen : IScreen
                 Severity = Severity.Warning,
                 Steps = steps,
                 Vessel = first.State.Vessel.Id,
-                Statement = $"None of the agents at hand ({Wording.List(listed.Select(ExtinguishingAgents.Name))}) serves a fire of {FireClass.Words(first.Burning)} in “{first.State.Vessel.Id}”.",
+                Statement = $"None of the agents at hand ({Wording.List(listed.Select(ExtinguishingAgents.Name))}) serves a fire of {FireClass.Words(first.Burning)} in “{first.State.Vessel.Id}”.{(dissolves ? OnlyResistant : "")}",
                 ClearedBy = Offer(fit),
             };
         }
@@ -133,7 +136,8 @@ public sealed class FireScreen : IScreen
             .OrderBy(static ban => ban.Severity)
             .ThenBy(static ban => ban.Agent)
             .ToArray();
-        var severity = bans.Min(ban => ByAmount(Graver(ban.Severity, listed, scenes), HeldKg(scenes, ban.Family)));
+        var noneLeft = listed.All(agent => Array.Exists(bans, ban => ban.Agent == agent));
+        var severity = bans.Min(ban => ByAmount(Graver(noneLeft && ban.Severity == Severity.Notice ? Severity.Caution : ban.Severity, listed, scenes), HeldKg(scenes, ban.Family)));
         var burning = scenes.SelectMany(static scene => scene.Burning).ToHashSet();
         var fit = ExtinguishingAgents.ThatFit(burning, [.. scenes.SelectMany(static scene => scene.Bans).Distinct()]);
         return new Finding
@@ -144,7 +148,8 @@ public sealed class FireScreen : IScreen
             Steps = StepIds.Of(scenes, static one => one.State),
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Why}"))) + ".",
+            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} {(ban.Severity == Severity.Notice ? "does not put out" : "must not be used on")} {ban.Family}: {ban.Why}")))
+                + "." + (fit.Contains(Agent.Foam) && scenes.Exists(static scene => ExtinguishingAgents.DissolvesFoam(scene.State.Contents)) ? OnlyResistant : ""),
             Evidence =
             [
                 .. bans.Select(static ban => new Evidence
