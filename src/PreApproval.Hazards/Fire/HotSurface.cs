@@ -24,8 +24,14 @@ internal static class HotSurface
     /// <summary>Partial pressure in Pa below which a substance cannot make a flammable vapour: 1 % of the atmosphere, the lower end of flammable limits.</summary>
     private const double WorthCountingPa = 1013;
 
-    /// <summary>Highest temperature in K a plain hotplate is assumed to reach (300 °C) when its surface is not stated. Common practice, no source.</summary>
-    private const double HotplateK = 573.15;
+    /// <summary>
+    /// Temperature in K that the plate of a hotplate, the element of a mantle and the sand beside the wall of a bath are assumed to reach (300 °C) when no surface is stated: what holds the set temperature
+    /// is a probe in the contents, not on them. Common practice, no source.
+    /// </summary>
+    private const double ElementK = 573.15;
+
+    /// <summary>Highest autoignition temperature in K of temperature class T4 (200 °C; IEC 60079-20-1): what ignites at or below it is a warning over an element of unknown temperature.</summary>
+    private const double IgnitesEasilyK = 473.15;
 
     public static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings = true)
     {
@@ -82,8 +88,13 @@ internal static class HotSurface
     };
 
     /// <summary>Surface in K that counts for a step.</summary>
-    public static double SurfaceK(StepState state) =>
-        state is { SurfaceStated: false, HeatSource: HeatSource.HeatGun } ? Math.Max(HeatGunK, state.SurfaceTemperatureK) : state.SurfaceTemperatureK;
+    public static double SurfaceK(StepState state) => state switch
+    {
+        { SurfaceStated: false, HeatSource: HeatSource.HeatGun } => Math.Max(HeatGunK, state.SurfaceTemperatureK),
+        // steam is at 100 °C whatever temperature it holds the contents at
+        { SurfaceStated: false, HeatSource: HeatSource.Steam } => Math.Max(HeaterOvershoot.WaterBoilsK, state.SurfaceTemperatureK),
+        _ => state.SurfaceTemperatureK,
+    };
 
     /// <summary>Highest permissible surface in K for an autoignition temperature in K: a share of it in °C.</summary>
     public static double LimitK(double autoignitionK, double share) => (share * (autoignitionK - 273.15)) + 273.15;
@@ -201,23 +212,24 @@ internal static class HotSurface
 
     private static Finding? SurfaceNotStated(StepState[] states, ScreeningContext context)
     {
-        var open = Array.Find(states, state => state is { HeatSource: HeatSource.Hotplate, SurfaceStated: false }
-            && Lowest(state) is { } lowest && LimitK(lowest.Autoignition.Governing.Value, context.Policy.HotSurfaceShare) < HotplateK);
+        var open = Array.Find(states, state => state is { SurfaceStated: false, HeatSource: HeatSource.Hotplate or HeatSource.Mantle or HeatSource.SandBath }
+            && Lowest(state) is { } lowest && LimitK(lowest.Autoignition.Governing.Value, context.Policy.HotSurfaceShare) < ElementK);
         if (open is null)
         {
             return null;
         }
 
         var (content, autoignition) = Lowest(open)!.Value;
+        var source = open.HeatSource is HeatSource.Mantle ? "mantle" : open.HeatSource is HeatSource.SandBath ? "sand bath" : "hotplate";
         return new Finding
         {
             Code = "fire.surface-not-stated",
             Hazard = Hazard.Fire,
-            Severity = Severity.Caution,
+            Severity = autoignition.Governing.Value <= IgnitesEasilyK ? Severity.Warning : Severity.Caution,
             Steps = StepIds.Of(states),
             Vessel = open.Vessel.Id,
             Materials = content.MaterialId is { } id ? [id] : [],
-            Statement = $"The surface of the hotplate under “{open.Vessel.Id}” is not stated; {content.Substance.Name} must stay off anything above {Wording.Celsius(LimitK(autoignition.Governing.Value, context.Policy.HotSurfaceShare))}.",
+            Statement = $"The surface of the {source} under “{open.Vessel.Id}” is not stated, and its hottest part can be far above the set temperature; {content.Substance.Name} must stay off anything above {Wording.Celsius(LimitK(autoignition.Governing.Value, context.Policy.HotSurfaceShare))}.",
         };
     }
 

@@ -52,6 +52,33 @@ public sealed class HotSurfaceTests
         Assert.Equal(typed.WorstTemperatureK, moved.WorstTemperatureK, 1e-6);
     }
 
+    /// <summary>
+    /// Temperature class of IEC 60079-20-1: diethyl ether T4 (ignites at or below 200 °C), n-hexane T3 (225 °C), toluene T1 (535 °C). Class T4 or worse over an element of unknown temperature is a warning; toluene may meet 428 °C,
+    /// more than the 300 °C assumed of an element (common practice, no source). A block and an oil bath are held at their own temperature.
+    /// </summary>
+    [Theory]
+    [InlineData("diethyl ether", 34, HeatSource.Mantle, Severity.Warning)]
+    [InlineData("diethyl ether", 34, HeatSource.SandBath, Severity.Warning)]
+    [InlineData("diethyl ether", 34, HeatSource.Hotplate, Severity.Warning)]
+    [InlineData("n-hexane", 65, HeatSource.Mantle, Severity.Caution)]
+    [InlineData("toluene", 105, HeatSource.Mantle, null)]
+    [InlineData("diethyl ether", 34, HeatSource.MetalBlock, null)]
+    [InlineData("diethyl ether", 34, HeatSource.OilBath, null)]
+    public void Screen_ElementOfUnknownTemperature_IsNamedByWhatIgnites(string substance, double celsius, HeatSource source, Severity? expected)
+    {
+        var findings = Screener.Screen(Closed(substance, celsius, null, source), Policy.Default).Findings;
+
+        Assert.Equal(expected, findings.FirstOrDefault(static finding => finding.Code is "fire.surface-not-stated")?.Severity);
+        Assert.DoesNotContain(findings, static finding => finding.Code is "fire.hot-surface");
+    }
+
+    /// <summary>Saturated steam at one atmosphere is at 100 °C (IAPWS), and carbon disulfide ignites at 90 °C (IEC 60079-20-1), whatever the contents are set to; ether does not (160 °C).</summary>
+    [Theory]
+    [InlineData("carbon disulfide", 40, true)]
+    [InlineData("diethyl ether", 34, false)]
+    public void Screen_SteamWithoutAStatedSurface_IsAtItsBoilingPoint(string substance, double celsius, bool ignites) =>
+        Assert.Equal(ignites, Screener.Screen(Closed(substance, celsius, null, HeatSource.Steam), Policy.Default).Findings.Any(static finding => finding is { Code: "fire.hot-surface", Severity: Severity.Danger }));
+
     private static Plan Closed(string substance, double celsius, double? surfaceC, HeatSource source = HeatSource.MetalBlock, Headspace? under = null) => new()
     {
         Materials = [Of("solvent", substance, ML(20), Role.Solvent)],
