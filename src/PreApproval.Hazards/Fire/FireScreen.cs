@@ -35,7 +35,7 @@ public sealed class FireScreen : IScreen
 
         foreach (var group in Grouping.Of(scenes, static _ => true, static (one, other) => AreInOneVessel(one, other) && string.Equals(one.Fuel.Key, other.Fuel.Key, StringComparison.Ordinal)))
         {
-            foreach (var finding in OfScene(group, listed))
+            foreach (var finding in OfScene(group, listed, scenes))
             {
                 yield return finding;
             }
@@ -43,7 +43,7 @@ public sealed class FireScreen : IScreen
 
         foreach (var group in Grouping.Of(scenes, scene => scene.Bans.Count > 0 && scene.Bans.Any(ban => listed.Contains(ban.Agent)), AreInOneVessel))
         {
-            yield return Forbidden(listed, group);
+            yield return Forbidden(listed, group, scenes);
         }
     }
 
@@ -61,17 +61,20 @@ public sealed class FireScreen : IScreen
             // what has not changed since an earlier step burns as it did there
             var state = walk.States[index];
             var same = scenes.Count - 1;
-            while (same >= 0 && !ReferenceEquals(scenes[same].State.Contents, state.Contents))
+            while (same >= 0 && !(ReferenceEquals(scenes[same].State.Contents, state.Contents) && MeltsAlike(scenes[same].State, state)))
             {
                 same--;
             }
 
-            scenes.Add(new Scene(state, same < 0 ? new Fuel(BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
+            scenes.Add(new Scene(state, same < 0 ? new Fuel(BurningMaterials.Of(state.Contents, state.WorstTemperatureK), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
         }
 
         scenes.RemoveAll(static scene => scene.Burning.Count == 0);
         return scenes;
     }
+
+    private static bool MeltsAlike(StepState one, StepState other) =>
+        Math.Max(one.WorstTemperatureK, BurningMaterials.LiquefiableK) == Math.Max(other.WorstTemperatureK, BurningMaterials.LiquefiableK);
 
     private static Finding NotStated(List<Scene> scenes)
     {
@@ -88,7 +91,7 @@ public sealed class FireScreen : IScreen
         };
     }
 
-    private static IEnumerable<Finding> OfScene(List<Scene> scenes, IReadOnlyList<Agent> listed)
+    private static IEnumerable<Finding> OfScene(List<Scene> scenes, IReadOnlyList<Agent> listed, List<Scene> all)
     {
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
@@ -123,12 +126,12 @@ public sealed class FireScreen : IScreen
                 Steps = steps,
                 Vessel = first.State.Vessel.Id,
                 Statement = $"None of the agents at hand ({Wording.List(listed.Select(ExtinguishingAgents.Name))}) serves a fire of {FireClass.Words(first.Burning)} in “{first.State.Vessel.Id}”.{(dissolves ? OnlyResistant : "")}",
-                ClearedBy = Offer(fit),
+                ClearedBy = Offer(first.Burning, first.Bans, all),
             };
         }
     }
 
-    private static Finding Forbidden(IReadOnlyList<Agent> listed, List<Scene> scenes)
+    private static Finding Forbidden(IReadOnlyList<Agent> listed, List<Scene> scenes, List<Scene> all)
     {
         var bans = scenes.SelectMany(static scene => scene.Bans).Distinct().Where(ban => listed.Contains(ban.Agent))
             .GroupBy(static ban => ban.Agent)
@@ -162,7 +165,7 @@ public sealed class FireScreen : IScreen
                     Quality = Quality.Assumed,
                 }),
             ],
-            ClearedBy = Offer(fit),
+            ClearedBy = Offer(burning, [.. scenes.SelectMany(static scene => scene.Bans).Distinct()], all),
         };
     }
 
@@ -205,8 +208,12 @@ public sealed class FireScreen : IScreen
             .Order(StringComparer.Ordinal),
     ];
 
-    private static IReadOnlyList<Clearing> Offer(IReadOnlyList<Agent> fit) =>
-        fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
+    /// <summary>What serves here and must not be kept from anything else in the plan: an agent that another step forbids is no answer.</summary>
+    private static IReadOnlyList<Clearing> Offer(IReadOnlySet<Burning> burning, IReadOnlyList<AgentBan> bans, List<Scene> all)
+    {
+        var fit = ExtinguishingAgents.ThatFit(burning, [.. bans, .. all.SelectMany(static scene => scene.Bans).Where(static ban => ban.Severity < Severity.Notice).Distinct()]);
+        return fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
+    }
 
     /// <summary>What burns at a step.</summary>
     private readonly record struct Scene(StepState State, Fuel Fuel)

@@ -23,7 +23,7 @@ public static class FirstAction
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(onHand);
-        var burning = BurningMaterials.Of(state.Contents);
+        var burning = BurningMaterials.Of(state.Contents, state.WorstTemperatureK);
         if (burning.Count == 0)
         {
             return "Nothing in it is known to burn. If something near it burns, fight that only if it is small; else leave and raise the alarm.";
