@@ -1,8 +1,8 @@
-using PreApproval.Hazards.Plans;
 using System.Globalization;
 using FluentValidation;
 using FluentValidation.Results;
 using PreApproval.Documents.Reading;
+using PreApproval.Hazards.Plans;
 
 namespace PreApproval.Documents.Rules;
 

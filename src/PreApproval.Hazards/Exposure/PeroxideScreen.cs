@@ -59,8 +59,9 @@ public sealed class PeroxideScreen : IScreen
         if (tested is { Ppm: >= TreatFromPpm } found)
         {
             var dispose = found.Ppm >= DisposeFromPpm;
-            return Finding("peroxide.above-limit", dispose || concentrating.Length > 0 ? Severity.Warning : Severity.Caution,
-                $"{substance.Name} “{material.Id}” was tested at {Wording.Figures(found.Ppm)} ppm peroxide: {(dispose ? "dispose of it" : "treat it first and do not concentrate it")}.", ppm: found.Ppm);
+            // the residue of what is known to hold peroxide is what explodes: no less grave than that of an old bottle nobody tested
+            return Finding("peroxide.above-limit", dispose && concentrating.Length > 0 ? Severity.Danger : dispose || concentrating.Length > 0 ? Severity.Warning : Severity.Caution,
+                $"{substance.Name} “{material.Id}” was tested at {Wording.Figures(found.Ppm)} ppm peroxide{(concentrating.Length > 0 ? $" and is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)}" : "")}: {(dispose ? "dispose of it" : "treat it first and do not concentrate it")}.", ppm: found.Ppm);
         }
 
         if (context.Plan.PlannedOn is null && material.OpenedOn is not null)

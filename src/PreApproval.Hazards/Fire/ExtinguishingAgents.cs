@@ -71,6 +71,9 @@ public static class ExtinguishingAgents
         Agent.FireBlanket => "fire blanket",
     };
 
+    /// <summary>Name of an agent for a sentence: foam of the kind that serves here.</summary>
+    internal static string NameOn(Agent agent, bool dissolvesFoam) => agent == Agent.Foam && dissolvesFoam ? "alcohol-resistant foam" : Name(agent);
+
     internal static Agent Parse(string name) => ByName[name];
 
     /// <summary>Bans that the contents call for.</summary>

@@ -65,8 +65,13 @@ public static class FireClass
 /// <summary>What in a vessel can burn.</summary>
 public static class BurningMaterials
 {
-    /// <summary>Kinds of burning material among the contents; a solid in a flammable liquid burns with the liquid.</summary>
-    public static IReadOnlySet<Burning> Of(IReadOnlyList<Content> contents)
+    /// <summary>Melting point in K up to which a solid counts as one that a fire melts at once (100 °C; EN 2 puts liquefiable solids in class B and names no temperature). Common practice, no source.</summary>
+    internal const double LiquefiableK = 373.15;
+
+    /// <summary>Kinds of burning material among the contents; a solid in a flammable liquid burns with the liquid, and one that is molten or melts at once burns as a liquid.</summary>
+    /// <param name="contents">What is in the vessel.</param>
+    /// <param name="temperatureK">Highest temperature of the contents in K.</param>
+    public static IReadOnlySet<Burning> Of(IReadOnlyList<Content> contents, double temperatureK = Walk.RoomTemperatureK)
     {
         ArgumentNullException.ThrowIfNull(contents);
         var burning = new SortedSet<Burning>();
@@ -75,7 +80,7 @@ public static class BurningMaterials
         {
             if (!contents[index].Spent && Of(contents[index].Substance) is { } kind && !(dilute && (kind is Burning.Liquid or Burning.Solid)))
             {
-                burning.Add(kind);
+                burning.Add(kind == Burning.Solid && contents[index].Substance.Known!.MeltingPointK is { } melts && melts.Value <= Math.Max(temperatureK, LiquefiableK) ? Burning.Liquid : kind);
             }
         }
 

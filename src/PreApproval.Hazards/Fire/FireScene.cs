@@ -56,21 +56,24 @@ internal readonly record struct FireScene(StepState State, FireFuel Fuel)
             // what has not changed since an earlier step burns as it did there
             var state = walk.States[index];
             var same = scenes.Count - 1;
-            while (same >= 0 && !ReferenceEquals(scenes[same].State.Contents, state.Contents))
+            while (same >= 0 && !(ReferenceEquals(scenes[same].State.Contents, state.Contents) && MeltsAlike(scenes[same].State, state)))
             {
                 same--;
             }
 
-            scenes.Add(new FireScene(state, same < 0 ? new FireFuel(BurningMaterials.Of(state.Contents), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
+            scenes.Add(new FireScene(state, same < 0 ? new FireFuel(BurningMaterials.Of(state.Contents, state.WorstTemperatureK), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
         }
 
         return scenes;
     }
 
+    private static bool MeltsAlike(StepState one, StepState other) =>
+        Math.Max(one.WorstTemperatureK, BurningMaterials.LiquefiableK) == Math.Max(other.WorstTemperatureK, BurningMaterials.LiquefiableK);
+
     /// <summary>Names of agents; where something here breaks ordinary foam, only one made for it serves.</summary>
     public IEnumerable<string> NamesOf(IReadOnlyList<Agent> agents)
     {
-        var foam = agents.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(State.Contents) ? "alcohol-resistant foam" : ExtinguishingAgents.Name(Agent.Foam);
-        return agents.Select(agent => agent == Agent.Foam ? foam : ExtinguishingAgents.Name(agent));
+        var dissolves = agents.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(State.Contents);
+        return agents.Select(agent => ExtinguishingAgents.NameOn(agent, dissolves));
     }
 }

@@ -40,7 +40,7 @@ public sealed class FireScreen : IScreen
 
         foreach (var group in Grouping.Of(scenes, static _ => true, static (one, other) => AreInOneVessel(one, other) && string.Equals(one.Key, other.Key, StringComparison.Ordinal)))
         {
-            foreach (var finding in OfScene(group, listed))
+            foreach (var finding in OfScene(group, listed, scenes))
             {
                 yield return finding;
             }
@@ -48,7 +48,7 @@ public sealed class FireScreen : IScreen
 
         foreach (var group in Grouping.Of(scenes, scene => scene.Bans.Count > 0 && scene.Bans.Any(ban => listed.Contains(ban.Agent)), AreInOneVessel))
         {
-            yield return Forbidden(listed, group);
+            yield return Forbidden(listed, group, scenes);
         }
 
         foreach (var finding in AgentsAtPlace.Find(scenes, listed, context.Plan.Place))
@@ -56,6 +56,9 @@ public sealed class FireScreen : IScreen
             yield return finding;
         }
     }
+
+    /// <summary>The document knows one kind of foam: what an offer of it means where ordinary foam collapses.</summary>
+    private const string OnlyResistant = " Foam serves here only where it is alcohol-resistant.";
 
     private static bool AreInOneVessel(FireScene one, FireScene other) => string.Equals(one.State.Vessel.Id, other.State.Vessel.Id, StringComparison.Ordinal);
 
@@ -69,17 +72,18 @@ public sealed class FireScreen : IScreen
             Severity = Severity.Caution,
             Steps = StepIds.Of(scenes, static one => one.State),
             Statement = fit.Count > 0
-                ? $"The procedure handles what burns but names no extinguishing agent; {Wording.List(fit.Select(ExtinguishingAgents.Name))} would fit."
+                ? $"The procedure handles what burns but names no extinguishing agent; {Wording.List(fit.Select(agent => ExtinguishingAgents.NameOn(agent, scenes.Any(static scene => ExtinguishingAgents.DissolvesFoam(scene.State.Contents)))))} would fit."
                 : "The procedure handles what burns but names no extinguishing agent; no single agent serves everything in it.",
         };
     }
 
-    private static IEnumerable<Finding> OfScene(IReadOnlyList<FireScene> scenes, IReadOnlyList<Agent> listed)
+    private static IEnumerable<Finding> OfScene(IReadOnlyList<FireScene> scenes, IReadOnlyList<Agent> listed, IReadOnlyList<FireScene> all)
     {
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
         string[] steps = StepIds.Of(scenes, static one => one.State);
         var never = first.Never;
+        var dissolves = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents);
         var serve = fit.Count == 0 ? "no agent of the list serves all of it" : $"{Wording.List(first.NamesOf(fit))} {(fit.Count == 1 ? "fits" : "fit")}";
         yield return new Finding
         {
@@ -101,13 +105,13 @@ public sealed class FireScreen : IScreen
                 Severity = Severity.Warning,
                 Steps = steps,
                 Vessel = first.State.Vessel.Id,
-                Statement = $"None of the agents at hand ({Wording.List(listed.Select(ExtinguishingAgents.Name))}) serves a fire of {FireClass.Words(first.Burning)} in “{first.State.Vessel.Id}”.",
-                ClearedBy = Offer(fit),
+                Statement = $"None of the agents at hand ({Wording.List(listed.Select(ExtinguishingAgents.Name))}) serves a fire of {FireClass.Words(first.Burning)} in “{first.State.Vessel.Id}”.{(dissolves ? OnlyResistant : "")}",
+                ClearedBy = Offer(first.Burning, first.Bans, all),
             };
         }
     }
 
-    private static Finding Forbidden(IReadOnlyList<Agent> listed, IReadOnlyList<FireScene> scenes)
+    private static Finding Forbidden(IReadOnlyList<Agent> listed, IReadOnlyList<FireScene> scenes, IReadOnlyList<FireScene> all)
     {
         var bans = scenes.SelectMany(static scene => scene.Bans).Distinct().Where(ban => listed.Contains(ban.Agent))
             .GroupBy(static ban => ban.Agent)
@@ -115,7 +119,8 @@ public sealed class FireScreen : IScreen
             .OrderBy(static ban => ban.Severity)
             .ThenBy(static ban => ban.Agent)
             .ToArray();
-        var severity = bans.Min(ban => ByAmount(Graver(ban.Severity, listed, scenes), HeldKg(scenes, ban.Family)));
+        var noneLeft = listed.All(agent => Array.Exists(bans, ban => ban.Agent == agent));
+        var severity = bans.Min(ban => ByAmount(Graver(noneLeft && ban.Severity == Severity.Notice ? Severity.Caution : ban.Severity, listed, scenes), HeldKg(scenes, ban.Family)));
         var burning = scenes.SelectMany(static scene => scene.Burning).ToHashSet();
         var fit = ExtinguishingAgents.ThatFit(burning, [.. scenes.SelectMany(static scene => scene.Bans).Distinct()]);
         return new Finding
@@ -126,9 +131,10 @@ public sealed class FireScreen : IScreen
             Steps = StepIds.Of(scenes, static one => one.State),
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} must not be used on {ban.Family}: {ban.Why}"))) + ".",
+            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} {(ban.Severity == Severity.Notice ? "does not put out" : "must not be used on")} {ban.Family}: {ban.Why}")))
+                + "." + (fit.Contains(Agent.Foam) && scenes.Any(static scene => ExtinguishingAgents.DissolvesFoam(scene.State.Contents)) ? OnlyResistant : ""),
             Evidence = [.. bans.Select(static ban => ban.AsEvidence)],
-            ClearedBy = Offer(fit),
+            ClearedBy = Offer(burning, [.. scenes.SelectMany(static scene => scene.Bans).Distinct()], all),
         };
     }
 
@@ -171,6 +177,10 @@ public sealed class FireScreen : IScreen
             .Order(StringComparer.Ordinal),
     ];
 
-    private static IReadOnlyList<Clearing> Offer(IReadOnlyList<Agent> fit) =>
-        fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
+    /// <summary>What serves here and must not be kept from anything else in the plan: an agent that another step forbids is no answer.</summary>
+    private static IReadOnlyList<Clearing> Offer(IReadOnlySet<Burning> burning, IReadOnlyList<AgentBan> bans, IReadOnlyList<FireScene> all)
+    {
+        var fit = ExtinguishingAgents.ThatFit(burning, [.. bans, .. all.SelectMany(static scene => scene.Bans).Where(static ban => ban.Severity < Severity.Notice).Distinct()]);
+        return fit.Count == 0 ? [] : [Clearing.OfList("extinguishing agents", "/fireResponse/agents", fit.Select(ExtinguishingAgents.Name))];
+    }
 }

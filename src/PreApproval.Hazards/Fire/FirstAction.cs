@@ -23,7 +23,7 @@ public static class FirstAction
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(onHand);
-        var burning = BurningMaterials.Of(state.Contents);
+        var burning = BurningMaterials.Of(state.Contents, state.WorstTemperatureK);
         var bath = HotBath.Is(state) ? $" {HotBath.FirstAction(onHand)}" : "";
         if (burning.Count == 0 && bath.Length > 0)
         {

@@ -25,7 +25,7 @@ internal static class GasCloud
     {
         foreach (var state in context.Walk.States.Where(static state => !state.Sealed && state.Contents.Count > 0))
         {
-            foreach (var (gas, mol) in Made(state))
+            foreach (var (gas, mol) in Made(state, context))
             {
                 if (gas.LowerFlammableLimit?.Governing is { } limit && ReleaseLaw.VapourM3(mol) >= WorthNamingM3)
                 {
@@ -35,16 +35,18 @@ internal static class GasCloud
         }
     }
 
-    private static IEnumerable<(Substance Gas, double Mol)> Made(StepState state) =>
-        state.GasMade.Count == 0 && (state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)) ? [] : Gases(state);
+    private static IEnumerable<(Substance Gas, double Mol)> Made(StepState state, ScreeningContext context) =>
+        state.GasMade.Count == 0 && (state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)) ? [] : Gases(state, context);
 
-    private static IEnumerable<(Substance Gas, double Mol)> Gases(StepState state)
+    private static IEnumerable<(Substance Gas, double Mol)> Gases(StepState state, ScreeningContext context)
     {
         var declared = state.GasMade.Where(static made => made is { Mol: > 0, Gas.Known: not null }).Select(static made => (Gas: made.Gas.Known!, Mol: made.Mol!.Value));
         // one partner loses its gas only once, whoever it meets
         var undeclared = state.Step.Materials.Count == 0 || state.Contents.Count < 2 || !MayGas(state)
             ? []
-            : state.Meetings.Where(static meeting => meeting is { Encounter.Gas: not null, CountedEquivalents: > 0 })
+            // what has reacted away in an earlier step gives no more
+            : context.Happenings.Where(happening => ReferenceEquals(happening.State, state)).Select(static happening => happening.Meeting)
+                .Where(static meeting => meeting is { Encounter.Gas: not null, CountedEquivalents: > 0 })
                 .SelectMany(static meeting => meeting.Encounter.Gases.Select(share => (Gas: share.Name, Partner: meeting.Gasser, Mol: meeting.CountedEquivalents!.Value * share.MolPerEquivalent, Meeting: meeting, share.MolPerEquivalent)))
                 .GroupBy(static made => (made.Gas, made.Partner))
                 .Select(static group => group.MaxBy(static made => made.Mol))

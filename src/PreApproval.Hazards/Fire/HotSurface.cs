@@ -27,8 +27,14 @@ internal static class HotSurface
     /// <summary>Partial pressure in Pa below which a substance cannot make a flammable vapour: 1 % of the atmosphere, the lower end of flammable limits.</summary>
     private const double WorthCountingPa = 1013;
 
-    /// <summary>Highest temperature in K a plain hotplate is assumed to reach (300 °C) when its surface is not stated. Common practice, no source.</summary>
-    private const double HotplateK = 573.15;
+    /// <summary>
+    /// Temperature in K that the plate of a hotplate, the element of a mantle and the sand beside the wall of a bath are assumed to reach (300 °C) when no surface is stated: what holds the set temperature
+    /// is a probe in the contents, not on them. Common practice, no source.
+    /// </summary>
+    private const double ElementK = 573.15;
+
+    /// <summary>Highest autoignition temperature in K of temperature class T4 (200 °C; IEC 60079-20-1): what ignites at or below it is a warning over an element of unknown temperature.</summary>
+    private const double IgnitesEasilyK = 473.15;
 
     public static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings = true)
     {
@@ -36,6 +42,11 @@ internal static class HotSurface
         foreach (var group in groups)
         {
             StepState[] states = [.. group];
+            if (ColderThanContents(states[0], context.Plan) is { } surfaceK)
+            {
+                yield return CannotBe(states, surfaceK);
+            }
+
             if (Ignites(states, context) is { } ignites)
             {
                 yield return withClearings ? ignites with { ClearedBy = Offers(ignites, states, context) } : ignites;
@@ -52,9 +63,41 @@ internal static class HotSurface
         }
     }
 
+    /// <summary>The surface in K that a heated step states although its contents are hotter; null when it does not.</summary>
+    private static double? ColderThanContents(StepState state, Plan plan) =>
+        state is { Heated: true, SurfaceStated: false, TemperatureStep: { } setBy } ? plan.Steps[setBy].SurfaceTemperatureK : null;
+
+    private static Finding CannotBe(StepState[] states, double surfaceK) => new()
+    {
+        Code = "fire.surface-below-contents",
+        Hazard = Hazard.Fire,
+        Severity = Severity.Caution,
+        Steps = StepIds.Of(states),
+        Vessel = states[0].Vessel.Id,
+        Statement = $"The hottest surface under “{states[0].Vessel.Id}” is stated at {Wording.Celsius(surfaceK)}, colder than the {Wording.Celsius(states[0].TemperatureK)} that it heats its contents to. That cannot be, so it counts as not stated: check both.",
+        Evidence =
+        [
+            new Evidence
+            {
+                Name = "hottest surface as stated",
+                Value = Wording.InCelsius(surfaceK),
+                Unit = "°C",
+                Limit = Wording.InCelsius(states[0].TemperatureK),
+                Model = "heat flows from the hotter to the colder",
+                Sources = [],
+                Quality = Quality.Assumed,
+            },
+        ],
+    };
+
     /// <summary>Surface in K that counts for a step.</summary>
-    public static double SurfaceK(StepState state) =>
-        state is { SurfaceStated: false, HeatSource: HeatSource.HeatGun } ? Math.Max(HeatGunK, state.SurfaceTemperatureK) : state.SurfaceTemperatureK;
+    public static double SurfaceK(StepState state) => state switch
+    {
+        { SurfaceStated: false, HeatSource: HeatSource.HeatGun } => Math.Max(HeatGunK, state.SurfaceTemperatureK),
+        // steam is at 100 °C whatever temperature it holds the contents at
+        { SurfaceStated: false, HeatSource: HeatSource.Steam } => Math.Max(HeaterOvershoot.WaterBoilsK, state.SurfaceTemperatureK),
+        _ => state.SurfaceTemperatureK,
+    };
 
     /// <summary>Highest permissible surface in K for an autoignition temperature in K: a share of it in °C.</summary>
     public static double LimitK(double autoignitionK, double share) => (share * (autoignitionK - 273.15)) + 273.15;
@@ -96,7 +139,9 @@ internal static class HotSurface
         var (content, autoignition) = found!.Value;
         var limit = LimitK(autoignition.Governing.Value, share);
         var surface = SurfaceK(state);
-        var kind = state.SurfaceStated ? "surface" : "surface (not stated; taken from the heat source)";
+        var kind = state.SurfaceStated ? "surface"
+            : ColderThanContents(state, context.Plan) is not null ? "surface (stated as colder than the contents; taken from the heat source)"
+            : "surface (not stated; taken from the heat source)";
         var disagree = autoignition.All.Count > 1 && autoignition.All.Max(static value => value.Value) - autoignition.Governing.Value > 5
             ? $" Published values run from {Wording.Celsius(autoignition.Governing.Value)} to {Wording.Celsius(autoignition.All.Max(static value => value.Value))}; the lower counts."
             : "";
@@ -173,23 +218,24 @@ internal static class HotSurface
 
     private static Finding? SurfaceNotStated(StepState[] states, ScreeningContext context)
     {
-        var open = Array.Find(states, state => state is { HeatSource: HeatSource.Hotplate, SurfaceStated: false }
-            && Lowest(state) is { } lowest && LimitK(lowest.Autoignition.Governing.Value, context.Policy.HotSurfaceShare) < HotplateK);
+        var open = Array.Find(states, state => state is { SurfaceStated: false, HeatSource: HeatSource.Hotplate or HeatSource.Mantle or HeatSource.SandBath }
+            && Lowest(state) is { } lowest && LimitK(lowest.Autoignition.Governing.Value, context.Policy.HotSurfaceShare) < ElementK);
         if (open is null)
         {
             return null;
         }
 
         var (content, autoignition) = Lowest(open)!.Value;
+        var source = open.HeatSource is HeatSource.Mantle ? "mantle" : open.HeatSource is HeatSource.SandBath ? "sand bath" : "hotplate";
         return new Finding
         {
             Code = "fire.surface-not-stated",
             Hazard = Hazard.Fire,
-            Severity = Severity.Caution,
+            Severity = autoignition.Governing.Value <= IgnitesEasilyK ? Severity.Warning : Severity.Caution,
             Steps = StepIds.Of(states),
             Vessel = open.Vessel.Id,
             Materials = content.MaterialId is { } id ? [id] : [],
-            Statement = $"The surface of the hotplate under “{open.Vessel.Id}” is not stated; {content.Substance.Name} must stay off anything above {Wording.Celsius(LimitK(autoignition.Governing.Value, context.Policy.HotSurfaceShare))}.",
+            Statement = $"The surface of the {source} under “{open.Vessel.Id}” is not stated, and its hottest part can be far above the set temperature; {content.Substance.Name} must stay off anything above {Wording.Celsius(LimitK(autoignition.Governing.Value, context.Policy.HotSurfaceShare))}.",
         };
     }
 

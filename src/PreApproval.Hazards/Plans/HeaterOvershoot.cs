@@ -12,6 +12,11 @@ public static class HeaterOvershoot
     /// <summary>Boiling point of water at 101 325 Pa in K: an open water bath or steam goes no higher.</summary>
     public const double WaterBoilsK = 373.15;
 
+    /// <summary>True where a surface can heat the contents: heat flows to them only from what is at least as hot. The slack is for the conversion of units.</summary>
+    /// <param name="surfaceK">Hottest surface as stated, in K.</param>
+    /// <param name="contentsK">Set temperature of the contents in K.</param>
+    public static bool CanHeat(double surfaceK, double contentsK) => surfaceK >= contentsK - 1e-6;
+
     /// <summary>Overshoot in K, 0 or more.</summary>
     /// <param name="source">Heat source; null: not stated, which counts as a block.</param>
     /// <param name="setTemperatureK">Set temperature of the contents in K.</param>

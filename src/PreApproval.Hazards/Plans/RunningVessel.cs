@@ -228,6 +228,8 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         // a cooled, closed vessel warms to the room when its cooling is lost
         var floor = Closing is null ? TemperatureK : Math.Max(TemperatureK, Walk.RoomTemperatureK);
         var heater = Math.Max(Math.Max(TemperatureK + (broughtInWarm ? 0 : overshoot), floor), surfaceK ?? 0);
+        // nothing that heats is colder than what it heats: such a statement counts as none
+        var stated = surfaceK is { } surface && (!Heated || HeaterOvershoot.CanHeat(surface, TemperatureK));
         // without a declared accumulation the temperature of the reaction is an upper bound, reported on its own
         var worst = course.Heat is { AccumulationDeclared: true, MtsrK: { } mtsr } && Closing is not null ? Math.Max(heater, mtsr) : heater;
         return new StepState
@@ -241,8 +243,8 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
             ContentsAfter = Present,
             TemperatureK = TemperatureK,
             WorstTemperatureK = worst,
-            SurfaceTemperatureK = surfaceK ?? heater,
-            SurfaceStated = surfaceK is not null,
+            SurfaceTemperatureK = stated ? surfaceK!.Value : heater,
+            SurfaceStated = stated,
             Heated = Heated,
             HeatSource = heatSource,
             IndependentCutOut = cutOut,

@@ -73,9 +73,10 @@ public sealed record StepState
     /// <summary>Worst credible temperature in K: max(set + overshoot, hottest surface), and in a closed vessel MTSR where its accumulation is declared.</summary>
     public required double WorstTemperatureK { get; init; }
 
-    /// <summary>Hottest surface in K: as stated, else the worst credible temperature.</summary>
+    /// <summary>Hottest surface in K: as stated, else, or where a heated step states one colder than its contents, the worst credible temperature.</summary>
     public required double SurfaceTemperatureK { get; init; }
 
+    /// <summary>True where <see cref="SurfaceTemperatureK"/> is a stated one that can be.</summary>
     public required bool SurfaceStated { get; init; }
 
     public required bool Heated { get; init; }

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Safeguards;
@@ -109,7 +110,7 @@ public static class ControlNeeds
     /// <summary>Whether the plan states a control for the steps of a finding.</summary>
     internal static ControlStatus Status(string control, Finding finding, ScreeningContext context)
     {
-        if (BuiltIn(control, finding, context.Plan))
+        if (BuiltIn(control, finding, context.Plan) || (control is InertGas && IsUnderInertGas(finding, context)))
         {
             return ControlStatus.Present;
         }
@@ -131,6 +132,46 @@ public static class ControlNeeds
         }
 
         return improvised ? ControlStatus.Improvised : ControlStatus.Missing;
+    }
+
+    private const string InertGas = "inert gas";
+
+    private const string Lithium = "7439-93-2";
+
+    /// <summary>True when every vessel of the finding stands under a gas that does not react with it in all of its steps, as the steps state; nitrogen is none for lithium.</summary>
+    private static bool IsUnderInertGas(Finding finding, ScreeningContext context)
+    {
+        var any = false;
+        foreach (var state in context.Walk.States)
+        {
+            if (!finding.Steps.Contains(state.Step.Id, StringComparer.Ordinal) || (finding.Vessel is { } vessel && !string.Equals(vessel, state.Vessel.Id, StringComparison.Ordinal)))
+            {
+                continue;
+            }
+
+            if (state.Headspace is not Headspace.Gas { Substance: var gas } || !FamilyTable.Default.Of(gas).Contains("inert gases", StringComparer.Ordinal)
+                || (string.Equals(gas.Key, StandardGases.Nitrogen.Key, StringComparison.Ordinal) && HoldsLithium(state)))
+            {
+                return false;
+            }
+
+            any = true;
+        }
+
+        return any;
+    }
+
+    private static bool HoldsLithium(StepState state)
+    {
+        foreach (var content in state.Contents)
+        {
+            if (string.Equals(content.Substance.Key, Lithium, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Controls the plan states elsewhere than among its safeguards.</summary>

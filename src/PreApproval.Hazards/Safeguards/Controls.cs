@@ -32,6 +32,8 @@ public static class ControlList
 
     private static readonly string[] MadeOf = ["made of ", "made from ", "is ", "as ", "using ", "an inverted ", "an upturned ", "improvised from "];
 
+    private static readonly string[] Elsewhere = [" over ", " around ", " round ", " in front", " behind ", " before ", " between ", " beside ", " with ", " at ", " on ", " in ", " and ", " for ", " against ", " to ", " not "];
+
     private static readonly Makeshift[] ImprovisedWords =
         [.. EmbeddedTable.Rows("improvised.tsv").Select(static row => new Makeshift(row["words"], Parse(row["hazard"]), row["kind"] is "use", EmbeddedTable.Entries(row["insteadOf"]), EmbeddedTable.Entries(row["unless"])))];
 
@@ -71,7 +73,7 @@ public static class ControlList
         var known = Find(safeguard.Control);
         foreach (var makeshift in ImprovisedWords)
         {
-            if (known is null ? Says(safeguard, makeshift) && !MeansOther(safeguard, makeshift) : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift)))
+            if (known is null ? Says(safeguard, makeshift) && !MeansOther(safeguard, makeshift) : safeguard.Detail is { } how && ActsOn(known, makeshift.Hazard) && (makeshift.Misuse ? ContainsWords(how, makeshift.Words) : SaysMadeOf(how, makeshift) || (makeshift.InsteadOf.Contains(known, StringComparer.Ordinal) && ContainsWords(Subject(how), makeshift.Words))))
             {
                 return makeshift;
             }
@@ -107,6 +109,21 @@ public static class ControlList
         }
 
         return detail.AsSpan().TrimStart().StartsWith(makeshift.Words, StringComparison.OrdinalIgnoreCase);
+    }
+
+    /// <summary>What a detail says the control is, before it says where or with what: “an inverted glass beaker” of “an inverted glass beaker over the vial”, “polycarbonate” of “polycarbonate around the beaker”.</summary>
+    private static string Subject(string detail)
+    {
+        var text = " " + detail;
+        var end = text.AsSpan().IndexOfAny(",;:(");
+        end = end < 0 ? text.Length : end;
+        foreach (var word in Elsewhere)
+        {
+            var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase);
+            end = at >= 0 && at < end ? at : end;
+        }
+
+        return text[..end];
     }
 
     /// <summary>True when the control acts on the hazard.</summary>

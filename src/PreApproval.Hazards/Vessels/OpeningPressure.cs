@@ -69,8 +69,8 @@ internal static class OpeningPressure
             {
                 (true, true) => Severity.Caution,
                 (true, false) => Severity.Notice,
-                // what is hot under pressure boils over the hand that opens it
-                (false, true) => state.TemperatureK > HotK ? Severity.Danger : Severity.Warning,
+                // what is hot under pressure boils over the hand that opens it, and cold gas throws the lid
+                (false, true) => state.TemperatureK > HotK || ThrowsTheLid(pressure.Value, volume - FillLimits.CondensedM3(before.ContentsAfter).M3, context.Policy) ? Severity.Danger : Severity.Warning,
                 (false, false) => Severity.Caution,
             },
             Steps = [state.Step.Id],
@@ -93,6 +93,10 @@ internal static class OpeningPressure
             ],
         };
     }
+
+    /// <summary>The gas holds what a vessel needs a shield for.</summary>
+    private static bool ThrowsTheLid(double pressurePaGauge, double gasM3, Policy policy) =>
+        gasM3 > 0 && StoredEnergy.IsentropicJ(pressurePaGauge + AtmospherePa, gasM3) >= policy.ShieldFromJ;
 
     /// <summary>Partners that react at once were mixed in the open: closed before the gas has stopped, it is shut in after all.</summary>
     public static Finding? ClosedWhileGassing(StepState state, Policy policy)

@@ -69,7 +69,7 @@ public static class SafeWindow
         return StatesOf(plan, policy, "heat")[0];
     }
 
-    /// <summary>The step at other set temperatures; overshoot and, downwards, a stated surface move along.</summary>
+    /// <summary>The step at other set temperatures; overshoot and, downwards, a stated surface move along; above a stated surface the step counts as one that states none.</summary>
     /// <param name="state">A step of the walk, closed or open.</param>
     /// <param name="policy">Thresholds.</param>
     /// <param name="fromK">Lowest set temperature in K.</param>
@@ -81,13 +81,13 @@ public static class SafeWindow
         var axis = Axis(fromK, toK, points, 1, ClosedVessel.CeilingK);
         var fixedPart = SafeWindowLimits.Of(state, policy);
         var assessment = ClosedAssessment.Of(state);
-        if (assessment is { UndeclaredGas: not null } && PressesMoreWhenHot(state, axis))
+        if (assessment is { UndeclaredGas: not null } && PressesMoreWhenHot(state, policy, axis))
         {
-            return WithCondensableGas(state, fixedPart, axis);
+            return WithCondensableGas(state, policy, fixedPart, axis);
         }
 
         var peaks = assessment is null ? null : new RisingPeak(assessment);
-        var window = axis.Select(at => fixedPart.Point(at, Moved(state, at), assessment, peaks));
+        var window = axis.Select(at => fixedPart.Point(at, Moved(state, policy, at), assessment, peaks));
         return fixedPart.Curve([.. window], state.TemperatureK, assessment?.LeftOut ?? []);
     }
 
@@ -154,18 +154,18 @@ public static class SafeWindow
         }
     }
 
-    private static bool PressesMoreWhenHot(StepState state, double[] axis) =>
-        ClosedAssessment.Of(Moved(state, axis[0]))?.Charge.Input.GasEvolvedMol != ClosedAssessment.Of(Moved(state, axis[^1]))?.Charge.Input.GasEvolvedMol;
+    private static bool PressesMoreWhenHot(StepState state, Policy policy, double[] axis) =>
+        ClosedAssessment.Of(Moved(state, policy, axis[0]))?.Charge.Input.GasEvolvedMol != ClosedAssessment.Of(Moved(state, policy, axis[^1]))?.Charge.Input.GasEvolvedMol;
 
     // how much of the gas is liquid is another thing at every temperature: no charge serves for two points
-    private static SafeWindowCurve WithCondensableGas(StepState state, SafeWindowLimits fixedPart, double[] axis)
+    private static SafeWindowCurve WithCondensableGas(StepState state, Policy policy, SafeWindowLimits fixedPart, double[] axis)
     {
         var window = new SafeWindowPoint[axis.Length];
         var missing = new List<string>();
         ClosedAssessment? last = null;
         for (var index = 0; index < axis.Length; index++)
         {
-            var moved = Moved(state, axis[index]);
+            var moved = Moved(state, policy, axis[index]);
             last = ClosedAssessment.Of(moved, last);
             missing.AddRange((last?.LeftOut ?? []).Except(missing, StringComparer.Ordinal));
             window[index] = fixedPart.Point(axis[index], moved, last, null);
@@ -189,14 +189,18 @@ public static class SafeWindow
         return [.. Enumerable.Range(0, points).Select(index => from + ((to - from) * index / (points - 1)))];
     }
 
-    private static StepState Moved(StepState state, double temperatureK)
+    /// <summary>The step as it would be walked at another set temperature, a stated surface lowered along with it as where a document is lowered.</summary>
+    private static StepState Moved(StepState state, Policy policy, double temperatureK)
     {
-        var risen = temperatureK - state.TemperatureK;
-        var overshootK = state.SurfaceStated && state.SurfaceTemperatureK >= state.WorstTemperatureK ? 0 : state.WorstTemperatureK - state.TemperatureK;
-        var surfaceK = state.SurfaceStated ? state.SurfaceTemperatureK + Math.Min(0, risen) : double.MinValue;
+        var statedK = state.SurfaceTemperatureK + Math.Min(0, temperatureK - state.TemperatureK);
+        // set above its stated surface, a step no longer has one that can be
+        var stated = state.SurfaceStated && (!state.Heated || HeaterOvershoot.CanHeat(statedK, temperatureK));
+        var overshootK = state.SurfaceStated && state.SurfaceTemperatureK >= state.WorstTemperatureK
+            ? HeaterOvershoot.K(state.HeatSource, temperatureK, state.IndependentCutOut, policy)
+            : state.WorstTemperatureK - state.TemperatureK;
         var floorK = state.Sealed ? Math.Max(temperatureK, Walk.RoomTemperatureK) : temperatureK;
-        var worstK = Math.Max(Math.Max(state.Heated ? temperatureK + overshootK : temperatureK, floorK), surfaceK);
-        return state with { TemperatureK = temperatureK, WorstTemperatureK = worstK, SurfaceTemperatureK = state.SurfaceStated ? Math.Max(surfaceK, temperatureK) : worstK };
+        var worstK = Math.Max(Math.Max(state.Heated ? temperatureK + overshootK : temperatureK, floorK), stated ? statedK : 0);
+        return state with { TemperatureK = temperatureK, WorstTemperatureK = worstK, SurfaceTemperatureK = stated ? statedK : worstK, SurfaceStated = stated };
     }
 
     internal static StepState Scaled(StepState state, double factor) =>
