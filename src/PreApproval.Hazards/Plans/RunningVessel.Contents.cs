@@ -7,6 +7,11 @@ namespace PreApproval.Hazards.Plans;
 /// <content>What reacts, is quenched, evaporates, is filtered or poured off.</content>
 internal sealed partial class RunningVessel
 {
+    /// <summary>
+    /// Share of the stated pressure from which a liquid counts as gone: a pump takes it away below its boiling point too, and a gauge is read to no better. Dry is the cautious reading. Common practice, no source.
+    /// </summary>
+    private const double LeavesFrom = 0.5;
+
     private const string Ozone = "10028-15-6";
 
     /// <summary>Mol of what a material brought that can still react; null when unknown or absent.</summary>
@@ -181,12 +186,12 @@ internal sealed partial class RunningVessel
 
     private static bool IsOf(Content content, IReadOnlySet<string> materials) => content.MaterialId is { } id && materials.Contains(id);
 
-    /// <summary>With a stated pressure, what boils at it at the set temperature goes; without one, what boils below 180 °C.</summary>
+    /// <summary>With a stated pressure, what comes near boiling at the set temperature goes; without one, what boils below 180 °C.</summary>
     private bool IsEvaporated(Content content, double? pressurePaAbs) =>
         content.Substance.Known is { Involatile: false, PhaseAt298K: not Phase.Solid } known
         && (known.PhaseAt298K == Phase.Gas
             || (known.BoilingPointK is { Value: < EvaporatedBelowK }
-                && (pressurePaAbs is not { } pressure || TemperatureStep is null || !(Volatility(content.Substance, TemperatureK) < pressure))));
+                && (pressurePaAbs is not { } pressure || TemperatureStep is null || !(Volatility(content.Substance, TemperatureK) < LeavesFrom * pressure))));
 
     /// <summary>Vapour pressure in Pa; infinite for a gas, not a number where nothing is on file.</summary>
     private static double Volatility(PlanSubstance substance, double temperatureK)
