@@ -37,7 +37,7 @@ public sealed class PressureScreen : IScreen
 
         foreach (var state in states)
         {
-            if (OpeningPressure.Opened(state, context) is { } opened)
+            if (OpeningPressure.Opened(state, context, withClearings) is { } opened)
             {
                 yield return opened;
             }
