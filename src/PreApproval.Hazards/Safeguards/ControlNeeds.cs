@@ -34,6 +34,13 @@ public static class ControlNeeds
     /// <summary>An addition counts as slow from ten minutes. Common practice, no source.</summary>
     internal const double DosedFromS = 600;
 
+    /// <summary>What a stored energy asks for that a blast shield in front does not hold.</summary>
+    internal const string FixedShield = "fixed shield or cell";
+
+    internal const string EngineeredCell = "engineered cell";
+
+    private const string BlastShield = "blast shield";
+
     private static readonly ControlNeed[] Needs =
     [
         .. EmbeddedTable.Rows("control-needs.tsv")
@@ -122,7 +129,7 @@ public static class ControlNeeds
                 continue;
             }
 
-            if (string.Equals(judged.Control, control, StringComparison.Ordinal))
+            if (string.Equals(judged.Control, control, StringComparison.Ordinal) || HoldsMore(judged.Control, control))
             {
                 return ControlStatus.Present;
             }
@@ -132,6 +139,14 @@ public static class ControlNeeds
 
         return improvised ? ControlStatus.Improvised : ControlStatus.Missing;
     }
+
+    /// <summary>A cell holds what a shield holds; never the other way round.</summary>
+    private static bool HoldsMore(string? stated, string needed) => stated switch
+    {
+        EngineeredCell => needed is FixedShield or BlastShield,
+        FixedShield => needed is BlastShield,
+        _ => false,
+    };
 
     /// <summary>Controls the plan states elsewhere than among its safeguards.</summary>
     private static bool BuiltIn(string control, Finding finding, Plan plan) => control switch

@@ -7,7 +7,7 @@ using static PreApproval.Hazards.Numerics.PhysicalConstants;
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>A closed vessel at one step: what goes into the model and what comes out.</summary>
-internal sealed record ClosedAssessment
+internal sealed partial record ClosedAssessment
 {
     private ModelState? atSet;
 
