@@ -35,6 +35,13 @@ public static class ControlNeeds
     /// <summary>An addition counts as slow from ten minutes. Common practice, no source.</summary>
     internal const double DosedFromS = 600;
 
+    /// <summary>What a stored energy asks for that a blast shield in front does not hold.</summary>
+    internal const string FixedShield = "fixed shield or cell";
+
+    internal const string EngineeredCell = "engineered cell";
+
+    private const string BlastShield = "blast shield";
+
     private static readonly ControlNeed[] Needs =
     [
         .. EmbeddedTable.Rows("control-needs.tsv")
@@ -123,7 +130,7 @@ public static class ControlNeeds
                 continue;
             }
 
-            if (string.Equals(judged.Control, control, StringComparison.Ordinal))
+            if (string.Equals(judged.Control, control, StringComparison.Ordinal) || HoldsMore(judged.Control, control))
             {
                 return ControlStatus.Present;
             }
@@ -173,6 +180,14 @@ public static class ControlNeeds
 
         return false;
     }
+
+    /// <summary>A cell holds what a shield holds; never the other way round.</summary>
+    private static bool HoldsMore(string? stated, string needed) => stated switch
+    {
+        EngineeredCell => needed is FixedShield or BlastShield,
+        FixedShield => needed is BlastShield,
+        _ => false,
+    };
 
     /// <summary>Controls the plan states elsewhere than among its safeguards.</summary>
     private static bool BuiltIn(string control, Finding finding, Plan plan) => control switch

@@ -7,7 +7,7 @@ using static PreApproval.Hazards.Numerics.PhysicalConstants;
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>A closed vessel at one step: what goes into the model and what comes out.</summary>
-internal sealed record ClosedAssessment
+internal sealed partial record ClosedAssessment
 {
     private ModelState? atSet;
 
@@ -41,13 +41,13 @@ internal sealed record ClosedAssessment
     public ModelState Worst => Peak.State;
 
     /// <summary>Why the pressure at the worst credible temperature itself is not known; null when it is.</summary>
-    public string? UnknownBecause => Peak.AtEnd is { PressurePaAbs: null, Phase: not VesselPhase.LiquidFull, Because: var because } ? because : null;
+    public string? UnknownBecause => Peak.EndPressure is { PascalAbs: null, LiquidFull: false } ? Peak.AtEnd.Because : null;
 
     /// <summary>What the model could not count, in words; empty when nothing is missing.</summary>
     public required IReadOnlyList<string> NotCounted { get; init; }
 
     /// <summary>Everything left out, what the model itself lacks included.</summary>
-    public IReadOnlyList<string> LeftOut => leftOut ??= Charge.MissingFrom(Peak.AtEnd, State.WorstTemperatureK) is { Count: > 0 } missing
+    public IReadOnlyList<string> LeftOut => leftOut ??= Charge.MissingFrom(Peak.EndPressure.Model, State.WorstTemperatureK) is { Count: > 0 } missing
         ?
         [
             .. NotCounted.Concat(missing.Select(key =>

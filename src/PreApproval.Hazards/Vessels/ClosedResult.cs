@@ -10,6 +10,7 @@ public sealed record ClosedResult
 {
     private const double StepK = 20;
     private const double ToleranceK = 0.1;
+    private const double NearlyFull = 0.9;
     private const double FillTolerance = 0.01;
 
     /// <summary>Governing pressure at the set temperature; null where no model gives one.</summary>
@@ -71,8 +72,8 @@ public sealed record ClosedResult
             LiquidFull = assessment.LiquidFull,
             ShareOfRating = rating.PaGauge is { } rated and > 0 ? worst / rated : null,
             LiquidFullK = FullK(assessment),
-            HighestSetK = HighestSet(state, assessment.Input, quiet),
-            HighestFill = FillUpTo(state, quiet, policy),
+            HighestSetK = HighestSet(assessment, quiet),
+            HighestFill = FillUpTo(assessment, quiet, policy),
             RatingNeededPaGauge = worst is > 0 ? worst / Math.Min(GoverningRating.WarningShare(state.Vessel, policy), policy.DangerShare) : worst is null ? null : 0,
             Energy = energy,
             Shield = energy is null ? null : ShieldClasses.Of(energy.TotalJ, policy),
@@ -81,14 +82,25 @@ public sealed record ClosedResult
         };
     }
 
-    // what warms to the room when its cooling fails does so from any set temperature
-    private static double? HighestSet(StepState state, ClosedVesselInput input, double quietPaGauge) =>
-        state is { Heated: false, SurfaceStated: false } && state.WorstTemperatureK > state.TemperatureK
-            ? null
-            : ClosedVessel.HighestTemperatureK(input, quietPaGauge) - (state.WorstTemperatureK - state.TemperatureK) is > 0 and var highest ? highest : null;
+    private static double? HighestSet(ClosedAssessment assessment, double quietPaGauge)
+    {
+        var state = assessment.State;
+        // what warms to the room when its cooling fails does so from any set temperature
+        if (state is { Heated: false, SurfaceStated: false } && state.WorstTemperatureK > state.TemperatureK)
+        {
+            return null;
+        }
+
+        // known to hold up to here, it is looked at from here on
+        var highest = assessment.WorstPaGauge <= quietPaGauge && assessment.UnknownBecause is null && assessment.Input.GasEvolvedMol == assessment.Charge.Input.GasEvolvedMol
+            ? ClosedVessel.HighestTemperatureK(assessment.Charge, state.WorstTemperatureK, quietPaGauge, ToleranceK)
+            : ClosedVessel.HighestTemperatureK(assessment.Input, quietPaGauge);
+        return highest - (state.WorstTemperatureK - state.TemperatureK) is > 0 and var set ? set : null;
+    }
 
     private static double? FullK(ClosedAssessment assessment)
     {
+        var charge = assessment.Charge;
         var low = assessment.Input.FillTemperatureK;
         if (Full(low))
         {
@@ -115,11 +127,13 @@ public sealed record ClosedResult
 
         return null;
 
-        bool Full(double temperatureK) => assessment.Charge.PressureAt(temperatureK).LiquidFull;
+        // everything condensed and a tenth more does not fill it: no model need be asked
+        bool Full(double temperatureK) => charge.LiquidM3At(temperatureK) > NearlyFull * charge.VolumeM3 && charge.PressureAt(temperatureK).LiquidFull;
     }
 
-    private static double? FillUpTo(StepState state, double quietPaGauge, Policy policy)
+    private static double? FillUpTo(ClosedAssessment assessment, double quietPaGauge, Policy policy)
     {
+        var state = assessment.State;
         if (FillLimits.FillOf(state) is not (> 0 and { } fill))
         {
             return null;
@@ -145,7 +159,7 @@ public sealed record ClosedResult
 
         return low;
 
-        bool Quiet(double at) => ClosedAssessment.Of(SafeWindow.Scaled(state, at / fill)) is { WorstPaGauge: { } pressure } && pressure <= quietPaGauge;
+        bool Quiet(double at) => assessment.ScaledPaGauge(at / fill) is { } pressure && pressure <= quietPaGauge;
     }
 
     private static bool Dangerous(StepState state) => state.Contents.Any(static content => content.Substance.Known is not { NonFlammable.Value: true });

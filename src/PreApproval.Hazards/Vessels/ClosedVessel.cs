@@ -151,43 +151,75 @@ public static class ClosedVessel
     public static double? HighestTemperatureK(ClosedVesselInput input, double limitPaGauge)
     {
         var charge = new SealedCharge(input);
-        var limitPaAbs = AtmospherePa + limitPaGauge;
-        var within = input.FillTemperatureK;
-        if (!Holds(charge.PressureAt(within), limitPaAbs))
-        {
-            return null;
-        }
-
-        while (within < CeilingK)
-        {
-            var next = Math.Min(within + StepK, CeilingK);
-            if (!Holds(PeakPressure.Between(charge, within, next), limitPaAbs))
-            {
-                return Bisect(charge, limitPaAbs, within, next);
-            }
-
-            within = next;
-        }
-
-        return CeilingK;
+        return Holds(charge.PressureAt(input.FillTemperatureK), AtmospherePa + limitPaGauge) ? HighestTemperatureK(charge, input.FillTemperatureK, limitPaGauge, ToleranceK) : null;
     }
 
-    private static double Bisect(SealedCharge charge, double limitPaAbs, double within, double beyond)
+    /// <summary>The same from a temperature on up to which it is known to hold.</summary>
+    internal static double HighestTemperatureK(SealedCharge charge, double fromK, double limitPaGauge, double toleranceK)
     {
-        while (beyond - within > ToleranceK)
+        var limitPaAbs = AtmospherePa + limitPaGauge;
+        // by the ends alone first: the way between them is scanned once, and at every step only where something on it is in the way
+        var highest = Search(charge, limitPaAbs, fromK, toleranceK, scan: false);
+        return !charge.MayHandOver(highest) || Holds(PeakPressure.Between(charge, fromK, highest), limitPaAbs) ? highest : Search(charge, limitPaAbs, fromK, toleranceK, scan: true);
+    }
+
+    private static double Search(SealedCharge charge, double limitPaAbs, double fromK, double toleranceK, bool scan)
+    {
+        var within = (K: fromK, Pa: (double?)null);
+        while (within.K < CeilingK)
         {
-            var middle = 0.5 * (within + beyond);
-            if (Holds(PeakPressure.Between(charge, within, middle), limitPaAbs))
+            var next = Math.Min(within.K + StepK, CeilingK);
+            var (holds, pressure) = To(charge, limitPaAbs, within.K, next, scan);
+            if (!holds)
             {
-                within = middle;
+                return Narrow(charge, limitPaAbs, within.Pa is null ? (within.K, charge.PressureAt(within.K).PascalAbs) : within, (next, pressure), toleranceK, scan);
+            }
+
+            within = (next, pressure);
+        }
+
+        return Math.Min(within.K, CeilingK);
+    }
+
+    /// <summary>Whether it holds at the end of a way, and where it is scanned everywhere on it; with the pressure at the end in Pa.</summary>
+    private static (bool Holds, double? Pa) To(SealedCharge charge, double limitPaAbs, double fromK, double toK, bool scan)
+    {
+        if (scan)
+        {
+            var peak = PeakPressure.Between(charge, fromK, toK);
+            return (Holds(peak, limitPaAbs), peak.EndPressure.PascalAbs);
+        }
+
+        var end = charge.PressureAt(toK);
+        return (Holds(end, limitPaAbs), end.PascalAbs);
+    }
+
+    /// <summary>
+    /// Between a temperature that holds and one that does not: by the straight line of ln p over 1/T, aimed just beyond the limit after a point that holds and just short of it after one that
+    /// does not, so that both ends close in; halved where no line can be drawn, and at every fourth step.
+    /// </summary>
+    private static double Narrow(SealedCharge charge, double limitPaAbs, (double K, double? Pa) within, (double K, double? Pa) beyond, double toleranceK, bool scan)
+    {
+        var aim = 0.0;
+        for (var step = 1; beyond.K - within.K > toleranceK; step++)
+        {
+            var at = step % 4 != 0 && beyond.Pa > within.Pa && within.Pa > 0 && beyond.Pa > limitPaAbs
+                ? 1 / ((1 / within.K) + (((1 / beyond.K) - (1 / within.K)) * Math.Log(limitPaAbs / within.Pa.Value) / Math.Log(beyond.Pa.Value / within.Pa.Value))) + aim
+                : double.NaN;
+            var edge = 0.25 * toleranceK;
+            at = at > within.K && at < beyond.K ? Math.Clamp(at, within.K + edge, beyond.K - edge) : 0.5 * (within.K + beyond.K);
+            var (holds, pressure) = To(charge, limitPaAbs, within.K, at, scan);
+            if (holds)
+            {
+                (within, aim) = ((at, pressure), 0.4 * toleranceK);
             }
             else
             {
-                beyond = middle;
+                (beyond, aim) = ((at, pressure), -0.4 * toleranceK);
             }
         }
 
-        return within;
+        return within.K;
     }
 
     private static bool Holds(PeakPressure peak, double limitPaAbs) => Holds(peak.Pressure, limitPaAbs) && Holds(peak.EndPressure, limitPaAbs);

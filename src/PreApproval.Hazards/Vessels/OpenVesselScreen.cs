@@ -19,7 +19,7 @@ public sealed class OpenVesselScreen : IScreen
     /// <summary>A closed vessel that is opened while its liquids are above their boiling point: they boil over at once.</summary>
     private IEnumerable<Finding> OpenedHot(ScreeningContext context)
     {
-        foreach (var state in context.Walk.States.Where(static state => state.ClosedBefore is { } before && before.Closing is { AtAtmosphere: true } or { PressurePaAbs: > AtmospherePa }))
+        foreach (var state in context.Walk.States.Where(static state => state.ClosedBefore is not null))
         {
             var contents = state.ClosedBefore!.ContentsAfter;
             var pressure = LiquidVapour.IdealPa(contents, state.TemperatureK);

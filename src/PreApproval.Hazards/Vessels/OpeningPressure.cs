@@ -15,12 +15,19 @@ internal static class OpeningPressure
     /// <summary>Share of a gas made at once that the liquid still holds as it is closed, dissolved and supersaturated. Common practice, no source.</summary>
     private const double KeptBack = 0.1;
 
+    /// <summary>The coldest bath a vessel is cooled in before it is opened, in K (dry ice, −78 °C).</summary>
+    private const double ColdBathK = 195.15;
+
     private const string ShareSource = "common-practice";
 
     /// <summary>What a step opens or vents while it is still under pressure; null where it is not, or nothing was closed.</summary>
-    public static Finding? Opened(StepState state, ScreeningContext context)
+    /// <param name="state">The step.</param>
+    /// <param name="context">What is screened.</param>
+    /// <param name="withClearings">False for the trial of a change.</param>
+    public static Finding? Opened(StepState state, ScreeningContext context, bool withClearings)
     {
-        if (state.ClosedBefore is not { Closing: { } closing } before)
+        // evacuated when it was shut or not: what the gas and the vapour have come to since is what counts
+        if (state.ClosedBefore is not { Closing: not null } before)
         {
             return null;
         }
@@ -54,14 +61,16 @@ internal static class OpeningPressure
         string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];
         var about = leftOut.Length == 0 ? "about" : "at least";
         var pressure = opened.PressurePaAbs - AtmospherePa;
-        if (closing is { AtAtmosphere: false, PressurePaAbs: < AtmospherePa } || pressure is null || pressure <= context.Policy.UnratedNothingPa)
+        if (pressure is null || pressure <= context.Policy.UnratedNothingPa)
         {
             return null;
         }
 
         var byValve = state.Step.Action == StepAction.Vent;
         var high = pressure > context.Policy.UnratedCautionPa;
-        return new Finding
+        // a number that something is left out of offers nothing
+        var coldEnough = withClearings && leftOut.Length == 0 ? QuietWhenCooled(whole, state, context.Policy) : null;
+        var finding = new Finding
         {
             Code = "pressure.opened-under-pressure",
             Hazard = Hazard.Pressure,
@@ -77,7 +86,7 @@ internal static class OpeningPressure
             Vessel = state.Vessel.Id,
             Statement = byValve
                 ? $"Step {state.Step.Id} vents “{state.Vessel.Id}” at {about} {Wording.BarGauge(pressure.Value)}; let it down slowly into the hood."
-                : $"Step {state.Step.Id} opens “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} with {about} {Wording.BarGauge(pressure.Value)} still in it; vent or cool it first.",
+                : $"Step {state.Step.Id} opens “{state.Vessel.Id}” at {Wording.Celsius(state.TemperatureK)} with {about} {Wording.BarGauge(pressure.Value)} still in it; {(withClearings && leftOut.Length == 0 && coldEnough is null ? "vent it first: cooling alone does not take it away" : "vent or cool it first")}.",
             Evidence =
             [
                 new Evidence
@@ -92,6 +101,43 @@ internal static class OpeningPressure
                 },
             ],
         };
+        return coldEnough is { } celsius && CoolingClears(finding, state, celsius, context) is { } offer ? finding with { ClearedBy = [offer] } : finding;
+    }
+
+    /// <summary>Highest temperature in °C, a whole number, at which what is shut in presses no longer; null: none that a cold bath reaches.</summary>
+    private static double? QuietWhenCooled(SealedCharge whole, StepState state, Policy policy)
+    {
+        double low = ColdBathK, high = state.TemperatureK;
+        if (high <= low || !Quiet(low))
+        {
+            return null;
+        }
+
+        while (high - low > 0.1)
+        {
+            var middle = 0.5 * (low + high);
+            (low, high) = Quiet(middle) ? (middle, high) : (low, middle);
+        }
+
+        return Math.Floor(Wording.InCelsius(low));
+
+        bool Quiet(double temperatureK) => HeldGas.At(whole, temperatureK).State is { Phase: not VesselPhase.LiquidFull, PressurePaAbs: { } pressure } && pressure - AtmospherePa <= policy.UnratedNothingPa;
+    }
+
+    private static Clearing? CoolingClears(Finding finding, StepState state, double celsius, ScreeningContext context)
+    {
+        var offer = new Clearing("temperature at opening", Confinement.Findings.Step(state.Index, "temperature"), celsius, "°C", null);
+        var plan = Clearings.Apply(context.Plan, offer);
+        var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));
+        foreach (var other in PressureScreen.Find(trial, withClearings: false, finding))
+        {
+            if (string.Equals(other.Code, finding.Code, StringComparison.Ordinal) && other.Steps.Contains(state.Step.Id, StringComparer.Ordinal))
+            {
+                return null;
+            }
+        }
+
+        return offer;
     }
 
     /// <summary>The gas holds what a vessel needs a shield for.</summary>

@@ -21,8 +21,12 @@ public sealed class PressureScreen : IScreen
         IReadOnlyList<StepState> states = only is null
             ? context.Walk.States
             : [.. context.Walk.States.Where(state => string.Equals(state.Vessel.Id, only.Vessel, StringComparison.Ordinal) && only.Steps.Contains(state.Step.Id, StringComparer.Ordinal))];
-        foreach (var group in Closed(states))
+        var groups = Closed(states);
+        // closings whose results a finding carries
+        var carried = new bool[groups.Count];
+        for (var index = 0; index < groups.Count; index++)
         {
+            var group = groups[index];
             if (group[0].Vessel.VolumeM3 is null)
             {
                 yield return VolumeMissing(group);
@@ -31,13 +35,22 @@ public sealed class PressureScreen : IScreen
 
             foreach (var finding in OfGroup(group, context, withClearings))
             {
+                carried[index] |= finding.Hazard == Hazard.Pressure;
                 yield return finding;
+            }
+        }
+
+        for (var index = 0; withClearings && index < groups.Count; index++)
+        {
+            if (groups[index][0].Vessel.VolumeM3 is not null && Results(groups, index, carried, context) is { } results)
+            {
+                yield return results;
             }
         }
 
         foreach (var state in states)
         {
-            if (OpeningPressure.Opened(state, context) is { } opened)
+            if (OpeningPressure.Opened(state, context, withClearings) is { } opened)
             {
                 yield return opened;
             }
@@ -62,6 +75,45 @@ public sealed class PressureScreen : IScreen
     /// <summary>The closed steps, those of one vessel, closing and setting of the temperature together.</summary>
     private static List<StepState[]> Closed(IReadOnlyList<StepState> states) =>
         Grouping.Of(states, static state => state.Sealed, AreOneMatter).ConvertAll(static group => group.ToArray());
+
+    /// <summary>The results of the closing that begins with this group, unless a finding carries them.</summary>
+    private static Finding? Results(List<StepState[]> groups, int first, bool[] carried, ScreeningContext context)
+    {
+        ClosedAssessment? worst = null;
+        for (var index = 0; index < groups.Count; index++)
+        {
+            if (!IsOfClosing(groups[index], groups[first]))
+            {
+                continue;
+            }
+
+            if (index < first || carried[index])
+            {
+                return null;
+            }
+
+            worst = PressureResults.Worst(worst, groups[index], context);
+        }
+
+        if (worst is null)
+        {
+            return null;
+        }
+
+        var steps = new List<string>();
+        for (var index = first; index < groups.Count; index++)
+        {
+            if (IsOfClosing(groups[index], groups[first]))
+            {
+                steps.AddRange(StepIds.Of(groups[index]));
+            }
+        }
+
+        return PressureResults.Of(worst, GoverningRating.For(worst.State.Vessel, worst.State.VesselIndex), steps, context);
+    }
+
+    private static bool IsOfClosing(StepState[] group, StepState[] other) =>
+        group[0].VesselIndex == other[0].VesselIndex && group[0].Closing!.StepIndex == other[0].Closing!.StepIndex;
 
     private static bool AreOneMatter(StepState one, StepState other) =>
         string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal) && one.Closing!.StepIndex == other.Closing!.StepIndex && one.TemperatureStep == other.TemperatureStep;
@@ -90,9 +142,19 @@ public sealed class PressureScreen : IScreen
             var worst = code.MaxBy(static pair => (pair.Assessment.LiquidFull ? double.MaxValue : pair.Assessment.WorstPaGauge ?? 0, -pair.Assessment.State.Index))!;
             var severity = code.Min(static pair => pair.Verdict!.Value.Severity);
             var finding = Describe(worst.Assessment, rating, code.Key, severity, [.. code.Select(static pair => pair.Assessment.State.Step.Id).Distinct(StringComparer.Ordinal)], context);
-            yield return withClearings
-                ? finding with { Evidence = [.. finding.Evidence, .. ResultEvidence.For(worst.Assessment, rating, context.Policy)], ClearedBy = PressureClearings.For(finding, [.. code.Select(static pair => pair.Assessment)], rating, context) }
-                : finding;
+            if (!withClearings)
+            {
+                yield return finding;
+                continue;
+            }
+
+            var result = ClosedResult.Of(worst.Assessment, rating, context.Policy);
+            yield return finding with
+            {
+                Evidence = [.. finding.Evidence, .. ResultEvidence.For(worst.Assessment, result, rating)],
+                ClearedBy = PressureClearings.For(finding, [.. code.Select(static pair => pair.Assessment)], rating, context),
+                Controls = ShieldControls.InsteadOfShield(result.Shield, finding, first.Vessel, context),
+            };
         }
     }
 

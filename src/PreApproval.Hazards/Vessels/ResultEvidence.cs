@@ -8,9 +8,8 @@ internal static class ResultEvidence
 {
     private const string Practice = "common-practice";
 
-    public static IEnumerable<Evidence> For(ClosedAssessment assessment, GoverningRating rating, Policy policy)
+    public static IEnumerable<Evidence> For(ClosedAssessment assessment, ClosedResult result, GoverningRating rating)
     {
-        var result = ClosedResult.Of(assessment, rating, policy);
         var state = assessment.State;
         var quality = Later(assessment.Worst.Quality, Quality.Estimated);
         var sources = References.Full(assessment.Worst.Sources);

@@ -183,7 +183,7 @@ internal sealed partial class SealedCharge
         ModelState[] models = credible == raoult ? [raoult.State, equation, psrk, bound] : [raoult.State, credible.State, equation, psrk, bound];
         return new VesselState(temperatureK, models, governing, because, [.. _warnings, .. point.Warnings()])
         {
-            Missing = Missing(point, governing),
+            Missing = Missing(point, governing.Model),
         };
     }
 
@@ -201,10 +201,10 @@ internal sealed partial class SealedCharge
     }
 
     /// <summary>Keys of the contents that no answer at this temperature counts.</summary>
-    public IReadOnlyList<string> MissingAt(double temperatureK) => MissingFrom(GoverningAt(temperatureK), temperatureK);
+    public IReadOnlyList<string> MissingAt(double temperatureK) => MissingFrom(PressureAt(temperatureK).Model, temperatureK);
 
-    /// <summary>The same where the governing answer at the temperature is known.</summary>
-    public IReadOnlyList<string> MissingFrom(ModelState governing, double temperatureK) => Missing(PointAt(temperatureK), governing);
+    /// <summary>The same where the model that governs at the temperature is known.</summary>
+    public IReadOnlyList<string> MissingFrom(VesselModel governing, double temperatureK) => Missing(PointAt(temperatureK), governing);
 
     /// <summary>The immiscible bound in Pa; null where there is none.</summary>
     public double? BoundPaAt(double temperatureK) => ImmiscibleBound.PascalAt(PointAt(temperatureK), GasMol);
@@ -246,8 +246,8 @@ internal sealed partial class SealedCharge
 
     private string[] Unrepresented(VesselPoint point) => [.. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
 
-    private IReadOnlyList<string> Missing(VesselPoint point, ModelState governing) =>
-        governing.Model == VesselModel.Psrk || (Held.Count == 0 && point.Unknown.Count == 0 && point.HeldPastCritical.Count == 0) ? _missing : [.. _missing, .. Unrepresented(point)];
+    private IReadOnlyList<string> Missing(VesselPoint point, VesselModel governing) =>
+        governing == VesselModel.Psrk || (Held.Count == 0 && point.Unknown.Count == 0 && point.HeldPastCritical.Count == 0) ? _missing : [.. _missing, .. Unrepresented(point)];
 
     // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
     private static double DryIceShrinkageM3(VesselPoint point)

@@ -38,7 +38,11 @@ public sealed record StepNumbers(StepState State, SafeWindowPoint Point, ClosedR
             Add("Worst-case pressure", static n => n.Point.LiquidFull || n.Point.GoverningPaGauge is null ? ExplorerWords.Pressure(n.Point) : AtLeast(n) + ExplorerWords.Pressure(n.Point));
             Add("Share of the rating", static n => n.Point.LiquidFull ? "above every rating" : n.Point.ShareOfRating is { } share ? AtLeast(n) + ExplorerWords.Percent(share) : "not known");
             Add("Highest permissible set temperature", static n => n.Result is { HighestSetK: { } highest, LeftOut.Count: 0 } ? ExplorerWords.Celsius(highest) : "none can be given");
+            Add("Largest permissible fill", static n => n.Result is { HighestFill: { } fill, LeftOut.Count: 0 } ? ExplorerWords.Percent(fill) : "none can be given");
+            Add("Rating needed", static n => n.Result?.RatingNeededPaGauge is { } needed ? AtLeast(n) + ExplorerWords.Bar(needed) : "none is enough or known");
+            Add("The liquid fills the vessel at", static n => n.Result is null ? "not known" : n.Result.LiquidFullK is { } full ? ExplorerWords.Celsius(full) : $"never up to {ExplorerWords.Celsius(ClosedVessel.CeilingK)}");
             Add("Stored energy", static n => n.Result?.Energy is { } energy ? $"{Shared.Components.Words.Number(ExplorerWords.Figures(energy.TotalJ))} J" : "not known");
+            Add("Equivalent of trinitrotoluene", static n => n.Result?.Energy is { } energy ? $"{Shared.Components.Words.Number(ExplorerWords.Figures(energy.TntKg * 1e3))} g" : "not known");
             Add("Shield", static n => n.Result?.Shield is { } shield ? ShieldClasses.Words(shield) : "not known");
         }
 
