@@ -60,7 +60,7 @@ public sealed class HeldGasTests
     [InlineData(25, Severity.Notice)]
     public void Screen_AmmoniaInMuchOfWhatNoModelKnows_NamesTheBound(double barGauge, Severity expected)
     {
-        var finding = Screener.Screen(Ammonia(60, barGauge), Policy.Default).Findings.Last(static finding => finding.Code is "data.pressure-incomplete" && finding.Steps.Contains("3"));
+        var finding = Screener.Screen(Ammonia(60, barGauge), Policy.Default).Findings.Last(static finding => finding.Code is "data.pressure-incomplete" && finding.Steps.Contains("3", StringComparer.Ordinal));
 
         Assert.Equal(expected, finding.Severity);
         Assert.InRange(finding.Evidence.Single(static evidence => evidence.Name is "pressure with the gas as if pure").Value, 8.5, 12);
