@@ -87,6 +87,7 @@ public sealed partial class Explorer
     private async Task ResetAsync()
     {
         bool drawn = await BeginAsync(AsPlanned(_at!.Step.Key));
+        _focus = FocusAfter.Reset;
         await Js.InvokeVoidAsync("preapprovalExplorer.clear", _gone.Token);
         if (drawn)
         {
