@@ -1,11 +1,12 @@
 using System.Net;
 using System.Text;
+using System.Text.RegularExpressions;
 using PreApproval.Web.Tests.Hosting;
 
 namespace PreApproval.Web.Tests;
 
 /// <summary>The page that compares two procedures: chosen, from a file, or pasted.</summary>
-public sealed class ComparePageTests(TestApp test)
+public sealed partial class ComparePageTests(TestApp test)
 {
     private static readonly string Tube = ClosedTube.Document("from a file").ToJsonString();
 
@@ -16,7 +17,7 @@ public sealed class ComparePageTests(TestApp test)
     {
         (HttpStatusCode status, string page) = await PostAsync("/compare", ("before-file", "source.json", Tube), ("after-file", "now.json", Hotter));
         Assert.Equal(HttpStatusCode.OK, status);
-        Assert.Contains("Hazards of “hotter” against “from a file”", page, StringComparison.Ordinal);
+        Assert.Contains("Hazards of “hotter” (file now.json) against “from a file” (file source.json)", page, StringComparison.Ordinal);
         Assert.Contains("Raised: pressure", page, StringComparison.Ordinal);
     }
 
@@ -37,7 +38,22 @@ public sealed class ComparePageTests(TestApp test)
         string id = address.Split('/')[^1];
         (HttpStatusCode status, string page) = await PostAsync($"{address}/compare", ("before", null, $"{id}/1"), ("after", null, $"{id}/draft"), ("after-file", "now.json", Hotter));
         Assert.Equal(HttpStatusCode.OK, status);
-        Assert.Contains("Hazards of “hotter” against “compared with a file”", page, StringComparison.Ordinal);
+        Assert.Contains("Hazards of “hotter” (file now.json) against “compared with a file” (revision 1)", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Compare_OpenedFromAProcedure_HasItsTwoLatestChosen()
+    {
+        string address = (await test.SubmittedAsync("two of one title"))["/api/v1".Length..];
+        string id = address.Split('/')[^1];
+        using Browsing author = await Browsing.SignInAsync(test.App, "author");
+        Assert.Equal([$"{id}/1", $"{id}/draft"], Selected(await author.Client.GetStringAsync(address + "/compare")));
+        using HttpClient client = test.As("author");
+        (await client.SendJsonAsync(HttpMethod.Put, $"/api/v1{address}/draft", Sample.Document("two of one title").With(d => d["purpose"] = "once more"), "\"2\"")).EnsureSuccessStatusCode();
+        (await client.PostAsync($"/api/v1{address}/submissions", content: null)).EnsureSuccessStatusCode();
+        Assert.Equal([$"{id}/1", $"{id}/2"], Selected(await author.Client.GetStringAsync(address + "/compare")));
+        (_, string page) = await PostAsync($"{address}/compare", ("before", null, $"{id}/1"), ("after", null, $"{id}/2"));
+        Assert.Contains("Hazards of “two of one title” (revision 2) against “two of one title” (revision 1)", page, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -113,4 +129,9 @@ public sealed class ComparePageTests(TestApp test)
         using HttpResponseMessage answer = await author.Client.PostAsync(address, form);
         return (answer.StatusCode, WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync()));
     }
+
+    private static IEnumerable<string> Selected(string page) => SelectedOption().Matches(page).Select(static m => m.Groups["value"].Value);
+
+    [GeneratedRegex("<option value=\"(?<value>[^\"]+)\" selected", RegexOptions.ExplicitCapture, 10_000)]
+    private static partial Regex SelectedOption();
 }

@@ -40,6 +40,31 @@ public sealed partial class ExplorePageTests(TestApp test)
     }
 
     [Fact]
+    public async Task Explore_AddressWithWhatIsNoValue_SaysWhatWasNotTaken()
+    {
+        string page = await PageAsync("author", await DraftAsync("explored"), "/explore?step=99&temperature=1e999&kind=foo&solvent=nope&fill=-3&volume=5+L");
+        Assert.Contains("Not taken from the address, because it is no value here: step “99” (shown is step 3), set temperature “1e999”, fill “-3”, vessel “foo”, liquid instead “nope”.", page, StringComparison.Ordinal);
+        Assert.Contains("→ <strong>5000 mL</strong>", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/explore?step=3&temperature=90")]
+    [InlineData("/explore?step=3/tube")]
+    [InlineData("/explore")]
+    public async Task Explore_AddressThatIsUnderstood_SaysNothing(string tail) =>
+        Assert.DoesNotContain("id=\"left-out\"", await PageAsync("author", await DraftAsync("explored"), tail), StringComparison.Ordinal);
+
+    /// <summary>1 L = 1000 mL; 0 °C = 273.15 K; 101 325 Pa are 0 bar(g) (BIPM, The International System of Units, 9th ed., tables 7 and 8; NIST SP 811, appendix B.8).</summary>
+    [Theory]
+    [InlineData("5 L", "mL", 5000)]
+    [InlineData("250 ul", "mL", 0.25)]
+    [InlineData("400 K", "°C", 126.85)]
+    [InlineData("2.01325 bar", "bar(g)", 1)]
+    [InlineData("12,5", "mL", 12.5)]
+    public void Read_ANumberWithAUnitOfTheEditor_IsThatInTheUnitOfTheField(string typed, string unit, double expected) =>
+        Assert.Equal(expected, PreApproval.Web.Exploring.ExploredUnits.Read(typed, unit, -400, 100_000));
+
+    [Fact]
     public async Task Explore_Revision_IsReadOnlyForAuthorAndReviewer()
     {
         string address = await DraftAsync("a pressure danger explored");

@@ -73,7 +73,7 @@ internal sealed partial record VesselColumn(string Header, string Member, int? P
 
         return UnitTable.TryFind(unit, out Unit? found) && units.Allows(found)
             ? new VesselColumn(header.Trim(), columns[place].Member, part, found)
-            : $"needs its unit in brackets: one of {Shown.Choice(units.Symbols)}, for instance \"{name} ({units.Symbols[0]})\"";
+            : $"needs its unit in brackets: one of {Shown.Choice(units.Symbols)}, for instance \"{Written(match.Groups["name"].Value.Trim(), columns[place].Member, part).Header}\"";
     }
 
     private static VesselColumn Written(string name, string member, int? part)

@@ -56,9 +56,9 @@ public sealed class VesselTable
 
         List<Fault> faults = [];
         List<VesselColumn> columns = [];
-        if (header.Fields is [var only] && only.Contains(';', StringComparison.Ordinal))
+        if (header.Fields is [var only] && only.IndexOfAny([';', '\t']) is var apart and >= 0)
         {
-            return Refuse(DocumentRefusalKind.Invalid, [FaultAt(header.Line, "", "has its columns apart by semicolons; save the file with commas")]);
+            return Refuse(DocumentRefusalKind.Invalid, [FaultAt(header.Line, "", $"has its columns apart by {(only[apart] is ';' ? "semicolons" : "tabs")}; save the file with commas")]);
         }
 
         foreach (string field in header.Fields)
@@ -128,15 +128,16 @@ public sealed class VesselTable
         }
 
         int[] parts = PutParts(vessel, before, line, faults);
-        if (faults.Count > 0)
+        Result<InventoryContent, DocumentRefusal> read = InventoryDocument.Read(InventoryKind.Vessel, Encoding.UTF8.GetBytes(vessel.ToJsonString()));
+        if (read.IsOk)
         {
-            return Refuse(DocumentRefusalKind.Invalid, faults);
+            return faults.Count > 0 ? Refuse(DocumentRefusalKind.Invalid, faults) : (InventoryVessel)read.Value;
         }
 
-        Result<InventoryContent, DocumentRefusal> read = InventoryDocument.Read(InventoryKind.Vessel, Encoding.UTF8.GetBytes(vessel.ToJsonString()));
-        return read.IsOk
-            ? (InventoryVessel)read.Value
-            : Refuse(DocumentRefusalKind.Invalid, [.. read.Error.Faults.Select(fault => FaultAt(line.Line, ColumnOf(fault.Path, parts), fault.Message))]);
+        // All of a line at once: whoever mends a file does not want it back for each number.
+        faults.AddRange(read.Error.Faults.Select(fault => FaultAt(line.Line, ColumnOf(fault.Path, parts), fault.Message))
+            .Where(rule => !faults.Exists(number => string.Equals(number.Path, rule.Path, StringComparison.Ordinal))).ToArray());
+        return Refuse(DocumentRefusalKind.Invalid, faults);
     }
 
     /// <summary>Numbers of the parts that the line has, in order; what a file without columns for parts says of them is nothing.</summary>

@@ -11,7 +11,7 @@ namespace PreApproval.Procedures.Inventory;
 /// reads its mark. Reviewers and leads take entries out and put a vessel back into service. Each change is a version that is never changed,
 /// with its event in the same transaction.
 /// </summary>
-public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IProcedureReader reader, IGroupStore groups, AuditTrail trail, TimeProvider clock)
+public sealed partial class InventoryHandler(IUnitOfWork work, IInventoryStore store, IProcedureReader reader, IGroupStore groups, AuditTrail trail, TimeProvider clock)
 {
     /// <summary>Most entries of a kind that are in use.</summary>
     public const int Most = 2_000;
@@ -53,6 +53,11 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
         if (await store.CountAsync(actor.GroupId, kind, placeId: null, cancellationToken) >= Most)
         {
             return Refusal.Because(RefusalKind.Conflict, $"The inventory has {Most} entries of this kind, which is the most. Take some out first.");
+        }
+
+        if (await ClashAsync(head, cancellationToken) is { } clash)
+        {
+            return clash;
         }
 
         Result<string, Refusal> place = await HoldPlaceAsync(actor.GroupId, read.Value, cancellationToken);
@@ -120,6 +125,11 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
         DateTimeOffset now = clock.GetUtcNow();
         InventoryItemRecord head = InventoryRows.Head(id, actor.GroupId, read.Value, stored.Version + 1, now);
         InventoryVersionRecord next = InventoryRows.Version(head, VersionChange.Changed, actor, now, reason: null, content);
+        if (await ClashAsync(head, cancellationToken) is { } clash)
+        {
+            return clash;
+        }
+
         string what = InventoryDifference.Words(before, read.Value, await PlaceNameAsync(actor.GroupId, before, cancellationToken), place.Value);
         if (!await store.ChangeAsync(head, next, cancellationToken))
         {
@@ -259,22 +269,6 @@ public sealed class InventoryHandler(IUnitOfWork work, IInventoryStore store, IP
 
         return stored.RetiredAt is null ? null : Refusal.Because(RefusalKind.Conflict, "This was taken out of the inventory and is not changed any more. Add it anew.");
     }
-
-    /// <summary>The name of an agent's place, which stays in the inventory until the end of the transaction; empty for other entries.</summary>
-    private async Task<Result<string, Refusal>> HoldPlaceAsync(Guid groupId, InventoryContent content, CancellationToken cancellationToken)
-    {
-        if (content is not InventoryAgent agent)
-        {
-            return "";
-        }
-
-        return await store.LockAsync(groupId, InventoryKind.Place, agent.Place, cancellationToken) is { RetiredAt: null } place
-            ? place.Name
-            : new Refusal(RefusalKind.Invalid, "The agent has faults.", [new Fault("/place", "names no place of the inventory")]);
-    }
-
-    private async Task<string> PlaceNameAsync(Guid groupId, InventoryContent content, CancellationToken cancellationToken) =>
-        content is InventoryAgent agent ? (await store.FindAsync(groupId, InventoryKind.Place, agent.Place, cancellationToken))?.Name ?? "" : "";
 
     private async Task<IReadOnlyList<InventoryView>> ViewsAsync(IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Version)> rows, CancellationToken cancellationToken)
     {

@@ -25,7 +25,7 @@ public sealed partial class ComparePage : PageBase
 
     private IReadOnlyList<CompareOption> _options = [];
     private HazardComparison? _comparison;
-    private string _preset = "";
+    private (string Before, string After) _preset = ("", "");
     private string _before = "";
     private string _after = "";
 
@@ -57,7 +57,7 @@ public sealed partial class ComparePage : PageBase
             }
 
             options.AddRange(OptionsOf(id, procedure.Title, procedure.Draft is not null, procedure.Revisions.Count == 0 ? null : procedure.Revisions.Max(r => r.Number)));
-            _preset = options.Count > 0 ? options[0].Value : "";
+            _preset = PresetOf(options);
         }
 
         if (Take(await Queries.ListAsync(Actor, state: null, cursor: null, MostProcedures, Cancellation)) is { } page)
@@ -73,16 +73,40 @@ public sealed partial class ComparePage : PageBase
         string group = title.Length > 0 ? title : "Untitled";
         if (hasDraft)
         {
-            yield return new CompareOption($"{id.ToString()}/draft", group, $"{group}, draft");
+            yield return new CompareOption($"{id.ToString()}/draft", group, $"Draft of {group}");
         }
 
         for (int number = latest ?? 0; number > 0; number--)
         {
-            yield return new CompareOption(string.Create(CultureInfo.InvariantCulture, $"{id}/{number}"), group, string.Create(CultureInfo.InvariantCulture, $"{group}, revision {number}"));
+            yield return new CompareOption(string.Create(CultureInfo.InvariantCulture, $"{id}/{number}"), group, string.Create(CultureInfo.InvariantCulture, $"Revision {number} of {group}"));
         }
     }
 
-    private string Chosen(string side) => Http.Request.HasFormContentType ? Posted(side) : side is "after" ? _preset : "";
+    /// <summary>The two latest revisions; where there is one only, that one and the draft.</summary>
+    private static (string Before, string After) PresetOf(IReadOnlyList<CompareOption> own)
+    {
+        CompareOption[] revisions = [.. own.Where(static option => !option.Value.EndsWith("/draft", StringComparison.Ordinal))];
+        return revisions switch
+        {
+            [var latest, var before, ..] => (before.Value, latest.Value),
+            [var only] when own.Count > 1 => (only.Value, own[0].Value),
+            _ => ("", own.Count > 0 ? own[0].Value : ""),
+        };
+    }
+
+    private string Preset(string side) => side is "after" ? _preset.After : _preset.Before;
+
+    private string Chosen(string side) => Http.Request.HasFormContentType ? Posted(side) : Preset(side);
+
+    /// <summary>What a side was, with its revision or file: two revisions mostly have one title.</summary>
+    private string Named(string side, string title)
+    {
+        string which = Http.Request.Form.Files[$"{side}-file"] is { FileName.Length: > 0 } file ? $"file {file.FileName}"
+            : Posted($"{side}-text").Length > 0 ? "pasted"
+            : Posted(side).Split('/') is [_, var number] && number is not "draft" ? $"revision {number}"
+            : "draft";
+        return $"“{title}” ({which})";
+    }
 
     private async Task CompareAsync()
     {
@@ -96,7 +120,7 @@ public sealed partial class ComparePage : PageBase
         try
         {
             _comparison = new HazardComparison(Screener.Compare(before, after, await Thresholds.OfAsync(Actor, Cancellation)), null) { Materials = MaterialNames.Of(before, after) };
-            (_before, _after) = (before.Title, after.Title);
+            (_before, _after) = (Named("before", before.Title), Named("after", after.Title));
         }
         catch (ScreeningBusyException)
         {
@@ -114,7 +138,7 @@ public sealed partial class ComparePage : PageBase
         string chosen = Posted(side);
 
         // What was preset gives way to what was brought.
-        if (side is "after" && (file is not null || text.Length > 0) && string.Equals(chosen, _preset, StringComparison.Ordinal))
+        if ((file is not null || text.Length > 0) && string.Equals(chosen, Preset(side), StringComparison.Ordinal))
         {
             chosen = "";
         }

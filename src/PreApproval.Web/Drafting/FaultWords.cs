@@ -4,6 +4,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using PreApproval.Documents;
+using PreApproval.Documents.Units;
 using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Drafting;
@@ -60,7 +61,7 @@ public static partial class FaultWords
         string message = fault.Message;
         if (message.Contains(" as a number", StringComparison.Ordinal) && DocumentText.At(document, fault.Path.TrimStart('/')) is JsonValue value && value.GetValueKind() == JsonValueKind.String)
         {
-            return $"“{DocumentText.Text(value)}” is no number; {NumberHint}";
+            return $"“{DocumentText.Text(value)}” is no number; {NumberHint}{UnitsOf(fault.Path, document)}";
         }
 
         if (message.StartsWith("is missing: a material is", StringComparison.Ordinal) || message.StartsWith("names no substance", StringComparison.Ordinal))
@@ -83,6 +84,12 @@ public static partial class FaultWords
             $"row {(int.Parse(match.Groups["index"].Value, CultureInfo.InvariantCulture) + 1).ToString(CultureInfo.InvariantCulture)}");
         return Quoted.Replace(message.Replace("leave the member out", "leave it empty", StringComparison.Ordinal).Replace("of the contract", "known here", StringComparison.Ordinal), "“${text}”");
     }
+
+    /// <summary>The units of a quantity whose value holds a unit of its own, or something else that is no number.</summary>
+    private static string UnitsOf(string path, JsonObject document) =>
+        path.EndsWith("/value", StringComparison.Ordinal) && UnitTable.TryFind(DocumentText.Text(document, path[1..^"value".Length] + "unit"), out Unit? chosen)
+            ? $", in {string.Join(", ", UnitTable.All.Where(unit => unit.Dimension == chosen.Dimension).Select(static unit => unit.Symbol))}"
+            : "";
 
     private static string Place(string path, JsonObject document)
     {

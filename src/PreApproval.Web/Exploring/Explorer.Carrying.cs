@@ -90,6 +90,7 @@ public sealed partial class Explorer
                 _different = null;
                 await BeginAsync(Next(saved.Value, _ground, _at.Step.Key, static _ => ExploredValues.AsPlanned));
                 _carried = $"Saved in the draft at {saved.Value.SavedAt.UtcDateTime.ToString("HH:mm:ss", CultureInfo.InvariantCulture)} UTC: {changes}.";
+                _focus = FocusAfter.Carried;
                 await Js.InvokeVoidAsync("preapprovalExplorer.clear", _gone.Token);
             }
             else if (saved.Error.Kind == RefusalKind.Stale && await DraftAsync((drafts, actor, cancel) => drafts.ReadAsync(actor, Source.ProcedureId, cancel)) is { IsOk: true } other)

@@ -21,8 +21,14 @@ public sealed partial class Explorer
     /// <summary>What the next drawing begins with; null: nothing new.</summary>
     private Beginning? _next;
 
+    /// <summary>What the address asked for and did not get, until something else is chosen.</summary>
+    private IReadOnlyList<string> _leftOut = [];
+
     private bool _busy;
     private bool _gaveUp;
+
+    /// <summary>True once what the address asks for was shown.</summary>
+    private bool _opened;
 
     /// <summary>Counts loads and resets: fields begin anew with each.</summary>
     private int _round;
@@ -81,6 +87,7 @@ public sealed partial class Explorer
     private async Task ResetAsync()
     {
         bool drawn = await BeginAsync(AsPlanned(_at!.Step.Key));
+        _focus = FocusAfter.Reset;
         await Js.InvokeVoidAsync("preapprovalExplorer.clear", _gone.Token);
         if (drawn)
         {
@@ -153,6 +160,8 @@ public sealed partial class Explorer
             _beforeReport = null;
         }
 
+        _leftOut = !_opened && begun is not null ? Query.LeftOut(begun, _wanted) : [];
+        _opened = _opened || begun is not null;
         (_shown, _plan, _ground, _at, _next) = (next.Document, next.Plan, next.Ground, begun, null);
         _steps = [.. next.Plan.Explorable.Select(ExploredStep.Of)];
     }

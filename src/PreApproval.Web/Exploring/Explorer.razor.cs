@@ -56,6 +56,18 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
     private RevisionThresholds? _thresholds;
     private bool _today;
     private bool _started;
+    private ElementReference _carriedNote;
+    private ElementReference _windowHeading;
+
+    /// <summary>Where the focus goes once what was done is shown: the button that did it cannot be used any more.</summary>
+    private FocusAfter _focus;
+
+    private enum FocusAfter
+    {
+        Stays,
+        Carried,
+        Reset,
+    }
 
     [Parameter, EditorRequired]
     public ExploredSource Source { get; set; } = null!;
@@ -147,6 +159,7 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
     {
         if (_plan is null || _starting)
         {
+            await FocusAsync();
             return;
         }
 
@@ -155,6 +168,25 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
         await Js.InvokeVoidAsync("preapprovalExplorer.start", _gone.Token, _reference);
         _started = true;
         StateHasChanged();
+    }
+
+    private async Task FocusAsync()
+    {
+        FocusAfter focus = _focus;
+        if (focus is FocusAfter.Stays || _at is null || (focus is FocusAfter.Carried && _carried is null))
+        {
+            return;
+        }
+
+        _focus = FocusAfter.Stays;
+        try
+        {
+            await (focus is FocusAfter.Carried ? _carriedNote : _windowHeading).FocusAsync();
+        }
+        catch (Exception gone) when (gone is JSDisconnectedException or OperationCanceledException or JSException)
+        {
+            // The page was closed, or shows something else by now.
+        }
     }
 
     private Task ChooseKindAsync(string? kind) =>

@@ -66,6 +66,9 @@ public static class ExplorerCharts
         ArgumentNullException.ThrowIfNull(policy);
         ChartAxis up = PressureAxis(curve, planned, tried);
         double usual = FillLimits.Usual(tried.State.Vessel, policy);
+
+        // What is filled beyond the usual most is a finding: no window reaches past that line.
+        SafeWindowCurve window = curve.SafeFrom < usual ? curve with { SafeTo = Math.Min(curve.SafeTo ?? usual, usual) } : curve with { SafeFrom = null, SafeTo = null };
         List<ChartTurn> turns = [new ChartTurn(100 * usual, $"usual most {ExplorerWords.Percent(usual)}")];
         if (curve.Points.FirstOrDefault(static p => p.LiquidFull) is { } full)
         {
@@ -76,7 +79,7 @@ public static class ExplorerCharts
         {
             Id = "chart-fill",
             Title = $"Pressure in {tried.State.Vessel.Id} over its fill at {ExplorerWords.Celsius(tried.Point.TemperatureK)}",
-            Description = $"Worst-case pressure from {ExplorerWords.Pressure(curve.Points[0])} at a fill of {ExplorerWords.Percent(curve.Points[0].At)} to {ExplorerWords.Pressure(curve.Points[^1])} at {ExplorerWords.Percent(curve.Points[^1].At)}; {ExplorerWords.Pressure(tried.Point)} at the tried {ExplorerWords.Percent(tried.Fill)}. {WindowWords(curve, static f => ExplorerWords.Percent(f))}",
+            Description = $"Worst-case pressure from {ExplorerWords.Pressure(curve.Points[0])} at a fill of {ExplorerWords.Percent(curve.Points[0].At)} to {ExplorerWords.Pressure(curve.Points[^1])} at {ExplorerWords.Percent(curve.Points[^1].At)}; {ExplorerWords.Pressure(tried.Point)} at the tried {ExplorerWords.Percent(tried.Fill)}. {WindowWords(window, static f => ExplorerWords.Percent(f))}",
             Across = new ChartAxis(100 * curve.Points[0].At, 100 * curve.Points[^1].At, "fill at 25 °C, % of the vessel"),
             Up = up,
             Right = ShareScale(curve, up),
@@ -88,7 +91,7 @@ public static class ExplorerCharts
             ],
             Limits = PressureLimits(curve),
             Turns = turns,
-            Bands = Bands(curve, static f => 100 * f),
+            Bands = Bands(window, static f => 100 * f),
             Marks = planned.Fill is { } was && tried.Fill is { } fill
                 ? Marks(planned, tried, 100 * was, 100 * fill, Bar(planned.Point.GoverningPaGauge), Bar(tried.Point.GoverningPaGauge), ExplorerWords.Percent(was), ExplorerWords.Percent(fill))
                 : [],

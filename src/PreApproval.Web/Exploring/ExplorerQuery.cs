@@ -1,6 +1,4 @@
-using System.Globalization;
 using PreApproval.Hazards.Vessels;
-using PreApproval.Web.Drafting.Editing;
 
 namespace PreApproval.Web.Exploring;
 
@@ -52,8 +50,46 @@ public sealed record ExplorerQuery
         };
     }
 
-    private static double? Number(string? typed, string unit, double least, double most) =>
-        typed is not null && double.TryParse(TypedNumber.Read(typed, [unit]).Number, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value >= least && value <= most ? value : null;
+    /// <summary>
+    /// What the address asks for and does not get, each in words with what is shown instead. An address is sent on: whoever opens it
+    /// must not take the plan for what the sender tried.
+    /// </summary>
+    /// <param name="at">The step that is shown.</param>
+    /// <param name="values">What was understood.</param>
+    public IReadOnlyList<string> LeftOut(Exploration at, ExploredValues values)
+    {
+        ArgumentNullException.ThrowIfNull(at);
+        ArgumentNullException.ThrowIfNull(values);
+        List<string> left = [];
+        if (Step is { } step && !string.Equals(at.Step.Key, step, StringComparison.Ordinal) && !string.Equals(at.Step.StepId, step, StringComparison.Ordinal)
+            && !step.StartsWith(at.Step.StepId + "/", StringComparison.Ordinal))
+        {
+            left.Add($"step{Quoted(step)} (shown is step {at.Step.StepId})");
+        }
+
+        Note("set temperature", Temperature, values.TemperatureC is not null);
+        Note("fill", Fill, values.Fill is not null);
+        Note("amounts", Amounts, values.Amounts is not null);
+        Note("vessel", Kind, values.Kind is not null);
+        Note("inner volume", Volume, values.VolumeML is not null);
+        Note("rated pressure", Rating, values.RatingBarGauge is not null);
+        Note("material to exchange", Material, at.Liquids.Any(liquid => string.Equals(liquid.Id, Material, StringComparison.Ordinal)));
+        Note("liquid instead", Solvent, values.Solvent is not null);
+        return left;
+
+        void Note(string name, string? typed, bool taken)
+        {
+            if (typed is not null && !taken)
+            {
+                left.Add(name + Quoted(typed));
+            }
+        }
+    }
+
+    /// <summary>Only what can be a word or a number of this page is repeated on it: whoever made the address up has no say in its text.</summary>
+    private static string Quoted(string typed) => typed.Length <= 40 && typed.All(static c => char.IsLetterOrDigit(c) || c is ' ' or '.' or ',' or '+' or '-' or '−' or '/' or '%' or '°') ? $" “{typed}”" : "";
+
+    private static double? Number(string? typed, string unit, double least, double most) => typed is null ? null : ExploredUnits.Read(typed, unit, least, most);
 }
 
 /// <summary>How far the fields go.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using PreApproval.Documents;
 using PreApproval.Documents.Inventory;
 using PreApproval.Hazards.Fire;
@@ -11,7 +12,7 @@ using PreApproval.Web.Shared.Components;
 namespace PreApproval.Web.Inventory;
 
 /// <summary>The forms of the inventory: fields to JSON, faults of the JSON back to fields.</summary>
-public static class InventoryForm
+public static partial class InventoryForm
 {
     /// <summary>Rows for parts that are not there yet.</summary>
     private const int FreeParts = 2;
@@ -142,7 +143,8 @@ public static class InventoryForm
             [var member, ..] => member,
             [] => "",
         };
-        return new FormError(field, $"{LabelOf(field)}: {FormValues.Asked(fault).Replace('"', '”').TrimEnd('.')}.");
+        string message = field is "place" && fault.Message.StartsWith("is missing: ", StringComparison.Ordinal) ? "choose a place" : FormValues.Asked(fault);
+        return new FormError(field, $"{LabelOf(field)}: {Quoted.Replace(message, "“${text}”").TrimEnd('.')}.");
     }
 
     public static string LabelOf(string field)
@@ -193,4 +195,7 @@ public static class InventoryForm
     private static string Date(DateOnly? date) => date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
 
     private static byte[] Bytes(JsonObject json) => Encoding.UTF8.GetBytes(json.ToJsonString());
+
+    [GeneratedRegex("\"(?<text>[^\"]*)\"", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
+    private static partial Regex Quoted { get; }
 }

@@ -73,6 +73,12 @@ public abstract class InventoryFormPage : PageBase
         (byte[] json, _rows) = Read(faults);
         if (faults.Count > 0)
         {
+            // With the numbers that are none, all else that is wrong is told: mending goes once through the form, not once for each kind of fault.
+            if (InventoryDocument.Read(Kind, json) is { IsOk: false } other)
+            {
+                faults.AddRange(other.Error.Faults.Select(fault => InventoryForm.Of(fault, _rows)).Where(fault => !faults.Exists(number => string.Equals(number.Field, fault.Field, StringComparison.Ordinal))).ToArray());
+            }
+
             foreach (FormError fault in faults)
             {
                 Fault(fault.Field, fault.Message);

@@ -29,13 +29,13 @@ public static class FormValues
         ArgumentNullException.ThrowIfNull(posted);
         ArgumentNullException.ThrowIfNull(units);
         TypedNumber typed = TypedNumber.Read(posted(field), units);
-        return typed.Number.Length > 0 && Number(field, label, typed.Number, faults) is { } value
+        return typed.Number.Length > 0 && Number(field, label, typed.Number, faults, units.Any(static unit => unit is "°C") ? "63 or −12.5" : "63 or 12.5") is { } value
             ? new JsonObject { ["value"] = value, ["unit"] = typed.Unit ?? (posted(field + "-unit") is { Length: > 0 } unit ? unit : units[0]) }
             : null;
     }
 
     /// <summary>The number, or null after having noted that it is none.</summary>
-    public static double? Number(string field, string label, string text, ICollection<FormError> faults)
+    public static double? Number(string field, string label, string text, ICollection<FormError> faults, string example = "63 or −12.5")
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(faults);
@@ -44,7 +44,7 @@ public static class FormValues
             return value;
         }
 
-        faults.Add(new FormError(field, $"{label}: “{(text.Length > 40 ? text[..40] + "…" : text)}” is not a number; write for instance 63 or −12.5."));
+        faults.Add(new FormError(field, $"{label}: “{(text.Length > 40 ? text[..40] + "…" : text)}” is not a number; write for instance {example}."));
         return null;
     }
 

@@ -47,6 +47,7 @@ internal static class SampleScreening
                 ["id"] = f.Id,
                 ["hazard"] = f.Hazard.ToString().ToLowerInvariant(),
                 ["severity"] = f.Severity.ToString().ToLowerInvariant(),
+                ["evidence"] = new JsonArray(new JsonObject { ["name"] = "a number", ["value"] = 1, ["unit"] = "1", ["source"] = new JsonArray("An invented reference, 2026"), ["quality"] = "measured" }),
             })]),
         };
         string digest = CanonicalJson.Digest(System.Text.Encoding.UTF8.GetBytes(document.Title));

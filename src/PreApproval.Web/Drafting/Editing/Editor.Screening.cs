@@ -24,6 +24,9 @@ public sealed partial class Editor
     /// <summary>The group's thresholds; null until they are read, and nothing is screened before.</summary>
     private Policy? _thresholds;
 
+    /// <summary>The sources behind the findings, numbered; null: not screened.</summary>
+    private SourceNumbers? _sources;
+
     /// <summary>Which state of the inventory was read; null: none yet.</summary>
     private long? _stamp;
 
@@ -99,6 +102,7 @@ public sealed partial class Editor
         Result<ProcedureDocument, DocumentRefusal> read = Screener.Read(_document.ToUtf8());
         _document.Faults = read.IsOk ? [] : read.Error.Faults;
         _screening = null;
+        _sources = null;
         _curves = [];
         _explorable = [];
         _screeningFailed = false;
@@ -119,6 +123,7 @@ public sealed partial class Editor
 
             ProcedureDocument completed = stocked.Document;
             _screening = ScreeningView.Read(Screener.Screen(completed, _thresholds).Json);
+            _sources = SourceNumbers.Of(_screening);
             _explorable = [.. ExploredPlan.Of(Root, completed, _thresholds).Explorable.Select(ExploredStep.Of)];
             _curves = PressureCurve.From(ReferenceEquals(completed, read.Value) ? Root : DocumentWriter.ToJson(completed), _screening);
         }

@@ -118,7 +118,7 @@ public static class DocumentText
 
         Add("to ", to);
         Add("over ", Quantity(step, "over"));
-        Add("at ", Quantity(step, "temperature"));
+        Add(Text(step, "action") is "heat" or "cool" ? "to " : "at ", Quantity(step, "temperature"));
         Add("for ", Quantity(step, "duration"));
         Add("with ", Text(step, "heatSource"));
         if (step["independentCutOut"] is not null)
