@@ -45,12 +45,12 @@ public sealed partial class VentScreen : IScreen
     {
         var open = context.Walk.States.Where(static state => !state.Sealed).ToArray();
         var gases = Array.Exists(open, IsVented) ? GasMol(context) : [];
-        return [.. Freezing(open), .. Icing(open), .. Salts(open), .. TooNarrow(open, gases, context), .. DryingTubes(open, gases)];
+        return [.. Freezing(open, context.Plan), .. Icing(open), .. Salts(open), .. TooNarrow(open, gases, context), .. DryingTubes(open, gases)];
     }
 
     private static bool IsVented(StepState state) => state.Vent is not null;
 
-    private static IEnumerable<Finding> Freezing(StepState[] states)
+    private static IEnumerable<Finding> Freezing(StepState[] states, Plan plan)
     {
         foreach (var state in states.Where(static state => state.Step.Action is StepAction.Reflux or StepAction.Distil))
         {
@@ -58,7 +58,8 @@ public sealed partial class VentScreen : IScreen
                 .Select(content => (Content: content, Pa: VapourPressure.At(content.Substance.Known!, state.TemperatureK) is { Volatility: Volatility.Condensable } one ? one.Pascal * content.Mol!.Value : 0))
                 .Where(static entry => entry.Pa > 0)
                 .ToArray();
-            if (vapour.Length == 0)
+            // with a liquid of unknown amount beside it nobody knows what makes up the vapour
+            if (vapour.Length == 0 || state.Contents.Any(content => content is { Spent: false, Mol: null } && (content.Substance.Known is not { Involatile: true } || IsSolvent(content, plan))))
             {
                 continue;
             }
@@ -83,6 +84,9 @@ public sealed partial class VentScreen : IScreen
             };
         }
     }
+
+    private static bool IsSolvent(Content content, Plan plan) =>
+        plan.Materials.Any(material => material.Role == Role.Solvent && string.Equals(material.Id, content.MaterialId, StringComparison.Ordinal));
 
     private static IEnumerable<Finding> Icing(StepState[] states) =>
         states.Where(static state => IsVented(state) && state.Headspace is Headspace.Air && state.TemperatureK < IcingK)

@@ -1,7 +1,9 @@
 using System.Globalization;
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Fire;
@@ -102,6 +104,25 @@ internal static class HotSurface
     /// <summary>Highest permissible surface in K for an autoignition temperature in K: a share of it in °C.</summary>
     public static double LimitK(double autoignitionK, double share) => (share * (autoignitionK - 273.15)) + 273.15;
 
+    /// <summary>A metal vessel closed without oxygen: nothing inside can burn, and only a leak brings vapour to the surface. Glass is not trusted to hold.</summary>
+    private static bool OnlyALeakIgnites(StepState state)
+    {
+        if (state.Closing is not { } closing || VesselKinds.MaterialOf(state.Vessel.Kind) != VesselMaterial.Metal)
+        {
+            return false;
+        }
+
+        foreach (var (gas, _) in closing.Gases)
+        {
+            if (gas == StandardGases.Oxygen || !FamilyTable.Default.Of(gas).Contains("inert gases", StringComparer.Ordinal))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>True where a surface is to be looked at.</summary>
     public static bool IsHot(StepState state) => state.Heated || SurfaceK(state) > Walk.WarmK;
 
@@ -149,11 +170,11 @@ internal static class HotSurface
         {
             Code = "fire.hot-surface",
             Hazard = Hazard.Fire,
-            Severity = surface >= autoignition.Governing.Value ? Severity.Danger : Severity.Warning,
+            Severity = surface >= autoignition.Governing.Value && !Array.TrueForAll(flagged, static one => OnlyALeakIgnites(one.State)) ? Severity.Danger : Severity.Warning,
             Steps = StepIds.Of(flagged, static one => one.State),
             Vessel = state.Vessel.Id,
             Materials = content.MaterialId is { } id ? [id] : [],
-            Statement = $"A {kind} at {Wording.Celsius(surface)} under “{state.Vessel.Id}” is above {Wording.Celsius(limit)}, {Wording.Text(Math.Round(share * 100))} % of the {Wording.Celsius(autoignition.Governing.Value)} at which {content.Substance.Name} ignites by itself.{disagree}",
+            Statement = $"A {kind} at {Wording.Celsius(surface)} under “{state.Vessel.Id}” is above {Wording.Celsius(limit)}, {Wording.Text(Math.Round(share * 100))} % of the {Wording.Celsius(autoignition.Governing.Value)} at which {content.Substance.Name} ignites by itself{(OnlyALeakIgnites(state) ? ", should it leak: the vessel is closed without air" : "")}.{disagree}",
             Evidence =
             [
                 new Evidence

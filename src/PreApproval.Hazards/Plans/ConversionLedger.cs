@@ -44,7 +44,12 @@ internal sealed class ConversionLedger(Measured measured)
 
     public double? MolarMass(PlanSubstance substance) => KnownMolarMass(substance) ?? Missed($"molar mass of {substance.Name}");
 
-    public double? Density(PlanSubstance substance) => KnownDensity(substance) ?? Missed($"density of {substance.Name}");
+    public double? Density(PlanSubstance substance) => KnownDensity(substance) ?? Missed($"density of {substance.Name}{Otherwise(substance)}");
+
+    /// <summary>A solid measured by volume is often another substance of the same short name: EDC for 1,2-dichloroethane.</summary>
+    private static string Otherwise(PlanSubstance substance) => substance.Known is not { PhaseAt298K: Phase.Solid, Identity.Name: var full } ? ""
+        : string.Equals(full, substance.Name, StringComparison.OrdinalIgnoreCase) ? " (a solid: is another substance meant?)"
+        : $" ({full}, a solid: is another substance meant?)";
 
     private double? OfLowBoiling(PlanSubstance substance, Substance known, double m3)
     {

@@ -220,10 +220,27 @@ public static partial class Walk
 
         private void Issue(WalkIssueKind kind, int index, string detail) => issues.Add(new WalkIssue(kind, index, null, detail));
 
+        /// <summary>Frozen under vacuum, or pumped next, with nothing added and nothing reacting: degassing by freezing, or freeze-drying, spelt out.</summary>
+        private bool IsFrozenToBePumped(int index, Step step, RunningVessel vessel)
+        {
+            if (step.Materials.Count > 0 || Declared(step).Length > 0)
+            {
+                return false;
+            }
+
+            var next = index + 1;
+            while (next < plan.Steps.Count && !string.Equals(plan.Steps[next].Vessel, step.Vessel, StringComparison.Ordinal))
+            {
+                next++;
+            }
+
+            return vessel.Last is { Headspace: Headspace.Vacuum } || (next < plan.Steps.Count && plan.Steps[next] is { Action: StepAction.Evacuate, Materials.Count: 0 });
+        }
+
         /// <summary>Freezing is meant when a solution is degassed or stored; elsewhere it stops the stirrer and keeps reagent for later.</summary>
         private void CheckFrozen(int index, Step step, RunningVessel vessel)
         {
-            if (step.TemperatureK is not { } set || step.Action is StepAction.Degas or StepAction.Store or StepAction.Evacuate)
+            if (step.TemperatureK is not { } set || step.Action is StepAction.Degas or StepAction.Store or StepAction.Evacuate || IsFrozenToBePumped(index, step, vessel))
             {
                 return;
             }

@@ -79,6 +79,17 @@ public sealed class HotSurfaceTests
     public void Screen_SteamWithoutAStatedSurface_IsAtItsBoilingPoint(string substance, double celsius, bool ignites) =>
         Assert.Equal(ignites, Screener.Screen(Closed(substance, celsius, null, HeatSource.Steam), Policy.Default).Findings.Any(static finding => finding is { Code: "fire.hot-surface", Severity: Severity.Danger }));
 
+    /// <summary>
+    /// Fire needs oxygen: decalin (autoignition 250 °C, IEC 60079-20-1) at 265 °C in steel closed under argon can burn only outside, after a leak; over air, or in hydrogen, which burns itself on leaking, it stays a danger.
+    /// Severity: common practice, no source.
+    /// </summary>
+    [Theory]
+    [InlineData("argon", Severity.Warning)]
+    [InlineData("hydrogen", Severity.Danger)]
+    [InlineData(null, Severity.Danger)]
+    public void Screen_ClosedSteelAboveAutoignition_IsGradedByTheGasInIt(string? gas, Severity expected) =>
+        Assert.Equal(expected, Assert.Single(Screener.Screen(Closed("decalin", 250, null, under: gas is null ? null : Under(gas)), Policy.Default).Findings, static finding => finding.Code is "fire.hot-surface").Severity);
+
     private static Plan Closed(string substance, double celsius, double? surfaceC, HeatSource source = HeatSource.MetalBlock, Headspace? under = null) => new()
     {
         Materials = [Of("solvent", substance, ML(20), Role.Solvent)],

@@ -6,7 +6,7 @@ namespace PreApproval.Hazards.Tests.Safeguards;
 public sealed class MakeshiftDetailTests
 {
     /// <summary>
-    /// A blast shield is a rated sheet of plastic that stands by itself (Prudent Practices 2011, 7.F, from memory): a beaker, foil, a towel or a box in its place is none, however it is described; a real one
+    /// A blast shield is a rated sheet of plastic that stands by itself (Prudent Practices 2011, 7.F, from memory): a beaker, foil, a towel, a box or what is taped together in its place is none, however it is described; a real one
     /// beside a beaker is one.
     /// </summary>
     [Theory]
@@ -16,7 +16,7 @@ public sealed class MakeshiftDetailTests
     [InlineData("two boxes of gloves", Recognition.Improvised)]
     [InlineData("aluminium foil", Recognition.Improvised)]
     [InlineData("thick folded towel in front", Recognition.Improvised)]
-    [InlineData("taped acrylic sheet", Recognition.Recognised)]
+    [InlineData("taped acrylic sheet", Recognition.Improvised)]
     [InlineData("free-standing, polycarbonate, weighted", Recognition.Recognised)]
     [InlineData("polycarbonate, around the beaker of the oil bath", Recognition.Recognised)]
     [InlineData("polycarbonate sheet with the beaker behind it", Recognition.Recognised)]
