@@ -195,7 +195,7 @@ public static class SafeWindow
         var overshootK = state.SurfaceStated && state.SurfaceTemperatureK >= state.WorstTemperatureK ? 0 : state.WorstTemperatureK - state.TemperatureK;
         var surfaceK = state.SurfaceStated ? state.SurfaceTemperatureK + Math.Min(0, risen) : double.MinValue;
         var floorK = state.Sealed ? Math.Max(temperatureK, Walk.RoomTemperatureK) : temperatureK;
-        var worstK = Math.Max(Math.Max(state.Heated ? temperatureK + overshootK : temperatureK, floorK), surfaceK);
+        var worstK = Math.Max(Math.Max(state.Heated || state.ReactionGoverns ? temperatureK + overshootK : temperatureK, floorK), surfaceK);
         return state with { TemperatureK = temperatureK, WorstTemperatureK = worstK, SurfaceTemperatureK = state.SurfaceStated ? Math.Max(surfaceK, temperatureK) : worstK };
     }
 
