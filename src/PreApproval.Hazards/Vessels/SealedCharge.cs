@@ -226,7 +226,7 @@ internal sealed partial class SealedCharge
 
     private string[] Unrepresented(VesselPoint point) => [.. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
 
-    private IReadOnlyList<string> Missing(VesselPoint point, ModelState governing) =>
+    private List<string> Missing(VesselPoint point, ModelState governing) =>
         governing.Model == VesselModel.Psrk || (Held.Count == 0 && point.Unknown.Count == 0 && point.HeldPastCritical.Count == 0) ? _missing : [.. _missing, .. Unrepresented(point)];
 
     // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.

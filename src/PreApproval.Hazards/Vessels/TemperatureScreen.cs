@@ -56,9 +56,9 @@ public sealed class TemperatureScreen : IScreen
     /// <summary>How the worst temperature came about: surface, reaction or heater.</summary>
     private static string Model(StepState state, Policy policy)
     {
-        if (state.ReactionHeat is { AccumulationDeclared: true, MtsrK: { } mtsr } && mtsr >= state.WorstTemperatureK)
+        if (state.ReactionGoverns)
         {
-            return "temperature that the reaction reaches without cooling, with the declared accumulation";
+            return PressureSentences.ReactionModel(state);
         }
 
         var overshoot = HeaterOvershoot.K(state.HeatSource, state.TemperatureK, state.IndependentCutOut, policy);
