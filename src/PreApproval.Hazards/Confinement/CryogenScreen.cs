@@ -61,7 +61,7 @@ public sealed class CryogenScreen : IScreen
     private Finding? Closed(StepState state, Content content, string[] steps, ScreeningContext context)
     {
         var name = Cryogens.Name(content.Substance);
-        var rating = GoverningRating.For(state.Vessel, state.VesselIndex);
+        var rating = GoverningRating.For(state.Vessel, state.VesselIndex, Cryogens.BenchK);
         var evidence = new List<Evidence>();
         var words = "it all becomes gas on warming";
         if (content.Mol is { } mol)

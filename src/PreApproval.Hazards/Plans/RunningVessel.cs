@@ -230,8 +230,8 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         var heater = Math.Max(Math.Max(TemperatureK + (broughtInWarm ? 0 : overshoot), floor), surfaceK ?? 0);
         // nothing that heats is colder than what it heats: such a statement counts as none
         var stated = surfaceK is { } surface && (!Heated || HeaterOvershoot.CanHeat(surface, TemperatureK));
-        // without a declared accumulation the temperature of the reaction is an upper bound, reported on its own
-        var worst = course.Heat is { AccumulationDeclared: true, MtsrK: { } mtsr } && Closing is not null ? Math.Max(heater, mtsr) : heater;
+        // without a declared accumulation all of the reagent counts, unless it is dosed while the vessel is held cold
+        var worst = course.Heat is { MtsrK: { } mtsr, AccumulationDeclared: var declared } && Closing is not null && (declared || !IsDosedCold(step)) ? Math.Max(heater, mtsr) : heater;
         return new StepState
         {
             Index = index,
@@ -278,6 +278,23 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
         Headspace.Gas one => [(one.Substance, 1)],
         _ => throw new System.Diagnostics.UnreachableException(),
     };
+
+    /// <summary>Dosing proves little accumulation only where what is dosed reacts as it comes and the heat has somewhere to go: over ten minutes, at most at 30 °C or with cooling among the safeguards.</summary>
+    private bool IsDosedCold(Step step)
+    {
+        if (step.Materials.Count == 0 || !(step.OverS >= Safeguards.ControlNeeds.DosedFromS))
+        {
+            return false;
+        }
+
+        var cooled = TemperatureK <= Walk.WarmK;
+        foreach (var safeguard in plan.Safeguards)
+        {
+            cooled |= (safeguard.Steps.Count == 0 || safeguard.Steps.Contains(step.Id, StringComparer.Ordinal)) && Safeguards.ControlList.Find(safeguard.Control) is "cooling";
+        }
+
+        return cooled;
+    }
 
     private void Shut(int stepIndex, IReadOnlyList<(PlanSubstance Gas, double Fraction)> gases, double pressurePa, bool atAtmosphere)
     {

@@ -70,7 +70,7 @@ public sealed record StepState
     /// <summary>Set temperature of the contents in K.</summary>
     public required double TemperatureK { get; init; }
 
-    /// <summary>Worst credible temperature in K: max(set + overshoot, hottest surface), and in a closed vessel MTSR where its accumulation is declared.</summary>
+    /// <summary>Worst credible temperature in K: max(set + overshoot, hottest surface), and in a closed vessel MTSR unless the reagent is dosed into it cold.</summary>
     public required double WorstTemperatureK { get; init; }
 
     /// <summary>Hottest surface in K: as stated, else, or where a heated step states one colder than its contents, the worst credible temperature.</summary>
@@ -128,6 +128,9 @@ public sealed record StepState
 
     /// <summary>What the declared heat of this step can do; null when nothing declares that it gives heat.</summary>
     public ReactionHeat? ReactionHeat { get; init; }
+
+    /// <summary>True where the worst credible temperature is that of the reaction, MTSR.</summary>
+    public bool ReactionGoverns => Closing is not null && ReactionHeat?.MtsrK == WorstTemperatureK && WorstTemperatureK > TemperatureK;
 
     /// <summary>Declared reactions of this step.</summary>
     public IReadOnlyList<Reaction> Reactions { get; init; } = [];

@@ -102,7 +102,7 @@ public sealed class UnknownSubstanceScreen : IScreen
 
     /// <summary>True where the pressure stays below a warning even with all of it as gas.</summary>
     private static bool IsBounded(StepState state, ScreeningContext context) =>
-        context.Closed(state) is { } closed && UnlistedBound.Of(closed, GoverningRating.For(state.Vessel, state.VesselIndex), context.Policy) is not null;
+        context.Closed(state) is { } closed && UnlistedBound.Of(closed, GoverningRating.For(state), context.Policy) is not null;
 
     /// <summary>A readable structure has been held against the families and the table of encounters like a listed substance.</summary>
     private static bool HasFamiliesByStructure(PlanSubstance substance) => substance.Structure?.Molecule is not null;

@@ -27,13 +27,16 @@ public sealed record ClosedResult
     /// <summary>Governing pressure over the weakest rating; null when it is unknown or zero.</summary>
     public double? ShareOfRating { get; init; }
 
+    /// <summary>The weakest rating at the worst credible temperature, in Pa gauge; null: not known.</summary>
+    public double? RatingPaGauge { get; init; }
+
     /// <summary>Temperature in K at which the liquid fills the vessel, up to <see cref="ClosedVessel.CeilingK"/>; null: it never does.</summary>
     public double? LiquidFullK { get; init; }
 
     /// <summary>Highest set temperature in K at which the vessel is no finding, overshoot allowed for; null: none.</summary>
     public double? HighestSetK { get; init; }
 
-    /// <summary>Highest fill, a fraction, at which the vessel is no finding at this temperature, at most the usual limit; null: none, or not known.</summary>
+    /// <summary>Highest fill, a fraction, at which the vessel is no finding at this temperature, between the low fill and the usual limit; null: none, or not known.</summary>
     public double? HighestFill { get; init; }
 
     /// <summary>Rating needed for no finding, in Pa gauge; null when no rating is enough or the pressure is unknown.</summary>
@@ -55,7 +58,7 @@ public sealed record ClosedResult
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(policy);
-        return ClosedAssessment.Of(state) is { } assessment ? Of(assessment, GoverningRating.For(state.Vessel, state.VesselIndex), policy) : null;
+        return ClosedAssessment.Of(state) is { } assessment ? Of(assessment, GoverningRating.For(state), policy) : null;
     }
 
     internal static ClosedResult Of(ClosedAssessment assessment, GoverningRating rating, Policy policy)
@@ -72,9 +75,10 @@ public sealed record ClosedResult
             LiquidFull = assessment.LiquidFull,
             ShareOfRating = rating.PaGauge is { } rated and > 0 ? worst / rated : null,
             LiquidFullK = FullK(assessment),
-            HighestSetK = HighestSet(assessment, quiet),
+            HighestSetK = HighestSet(assessment, rating, policy),
+            RatingPaGauge = rating.PaGauge,
             HighestFill = FillUpTo(assessment, quiet, policy),
-            RatingNeededPaGauge = worst is > 0 ? worst / Math.Min(GoverningRating.WarningShare(state.Vessel, policy), policy.DangerShare) : worst is null ? null : 0,
+            RatingNeededPaGauge = worst is > 0 ? (rating.Share > 0 ? worst / Math.Min(GoverningRating.WarningShare(state.Vessel, policy), policy.DangerShare) / rating.Share : null) : worst is null ? null : 0,
             Energy = energy,
             Shield = energy is null ? null : ShieldClasses.Of(energy.TotalJ, policy),
             Equipment = worst is { } gauge ? PressureEquipment.ForGas(gauge, state.Vessel.VolumeM3!.Value, Dangerous(state)) : null,
@@ -82,20 +86,29 @@ public sealed record ClosedResult
         };
     }
 
-    private static double? HighestSet(ClosedAssessment assessment, double quietPaGauge)
+    private static double? HighestSet(ClosedAssessment assessment, GoverningRating rating, Policy policy)
     {
         var state = assessment.State;
         // what warms to the room when its cooling fails does so from any set temperature
-        if (state is { Heated: false, SurfaceStated: false } && state.WorstTemperatureK > state.TemperatureK)
+        if (state is { Heated: false, SurfaceStated: false, ReactionGoverns: false } && state.WorstTemperatureK > state.TemperatureK)
         {
             return null;
         }
 
-        // known to hold up to here, it is looked at from here on
-        var highest = assessment.WorstPaGauge <= quietPaGauge && assessment.UnknownBecause is null && assessment.Input.GasEvolvedMol == assessment.Charge.Input.GasEvolvedMol
-            ? ClosedVessel.HighestTemperatureK(assessment.Charge, state.WorstTemperatureK, quietPaGauge, ToleranceK)
-            : ClosedVessel.HighestTemperatureK(assessment.Input, quietPaGauge);
+        var highest = Within(rating);
+        // hotter than here less of a rating without a temperature counts
+        if (highest > state.WorstTemperatureK && GoverningRating.For(state.Vessel, state.VesselIndex, highest.Value) is var hotter && hotter.PaGauge < rating.PaGauge)
+        {
+            highest = Within(hotter);
+        }
+
         return highest - (state.WorstTemperatureK - state.TemperatureK) is > 0 and var set ? set : null;
+
+        // known to hold up to here, it is looked at from here on
+        double? Within(GoverningRating counts) => counts.QuietLimitPaGauge(state.Vessel, policy) is var quiet
+            && assessment.WorstPaGauge <= quiet && assessment.UnknownBecause is null && assessment.Input.GasEvolvedMol == assessment.Charge.Input.GasEvolvedMol
+                ? ClosedVessel.HighestTemperatureK(assessment.Charge, state.WorstTemperatureK, quiet, ToleranceK)
+                : ClosedVessel.HighestTemperatureK(assessment.Input, quiet);
     }
 
     private static double? FullK(ClosedAssessment assessment)
@@ -145,8 +158,9 @@ public sealed record ClosedResult
             return usual;
         }
 
-        double low = 0.001, high = usual;
-        if (!Quiet(low))
+        // less than the low fill is a finding of its own, and no advice
+        double low = policy.FillLow, high = usual;
+        if (low <= 0 || !Quiet(low))
         {
             return null;
         }

@@ -4,13 +4,27 @@ using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Vessels;
 
-/// <summary>The rating that governs a vessel: the weakest of vessel, closure, seal and fittings.</summary>
+/// <summary>
+/// The rating that governs a vessel at a temperature: the weakest of vessel, closure, seal and fittings. Of metal without a temperature beside its rating what steel keeps of it counts.
+/// </summary>
 /// <param name="PaGauge">Gauge pressure in Pa; null: unknown, which counts as zero.</param>
 /// <param name="Vessel">The vessel.</param>
 /// <param name="VesselIndex">Its place in the plan.</param>
 /// <param name="Part">Whose rating it is: the place of the part; null: the vessel's own.</param>
 internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int VesselIndex, int? Part)
 {
+    /// <summary>Share of the stated rating that counts at this temperature; 1: all of it.</summary>
+    public double Share { get; private init; } = 1;
+
+    /// <summary>Temperature in K it is taken at.</summary>
+    public double TemperatureK { get; private init; }
+
+    /// <summary>For a sentence: that less than the stated rating counts, and why; empty where all of it does.</summary>
+    public string Note => Share >= 1 ? ""
+        : $" at {Wording.Celsius(TemperatureK)} ({Wording.BarGauge(StatedPaGauge ?? 0)} is stated without a temperature and counts as cold; {(Share > 0 ? $"steel keeps {Wording.Text(Math.Floor(100 * Share))} % of it" : "what steel keeps of it above 400 °C is not on file")})";
+
+    private double? StatedPaGauge => Part is { } part ? Vessel.Parts[part].RatingPaGauge : Vessel.RatingPaGauge;
+
     /// <summary>Whose rating it is, in words.</summary>
     public string Of => Part is { } part ? $"the {Vessel.Parts[part].Name} of “{Vessel.Id}”" : $"“{Vessel.Id}”";
 
@@ -19,18 +33,29 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
         ? string.Create(CultureInfo.InvariantCulture, $"/vessels/{VesselIndex}/parts/{part}/rating")
         : string.Create(CultureInfo.InvariantCulture, $"/vessels/{VesselIndex}/rating");
 
-    public static GoverningRating For(Vessel vessel, int vesselIndex)
+    /// <summary>JSON Pointer to the temperature that stands beside it.</summary>
+    public string TemperaturePath => Part is { } part
+        ? string.Create(CultureInfo.InvariantCulture, $"/vessels/{VesselIndex}/parts/{part}/maximumTemperature")
+        : string.Create(CultureInfo.InvariantCulture, $"/vessels/{VesselIndex}/maximumTemperature");
+
+    /// <summary>The rating at the worst credible temperature of a step.</summary>
+    public static GoverningRating For(StepState state) => For(state.Vessel, state.VesselIndex, state.WorstTemperatureK);
+
+    public static GoverningRating For(Vessel vessel, int vesselIndex, double temperatureK)
     {
-        var (weakest, of) = (vessel.RatingPaGauge, (int?)null);
+        var kept = VesselKinds.MaterialOf(vessel.Kind) == VesselMaterial.Metal ? RatingByTemperature.SteelShare(temperatureK) ?? 0 : 1;
+        var share = vessel.MaximumTemperatureK is null ? kept : 1;
+        var (weakest, of) = (vessel.RatingPaGauge * share, (int?)null);
         for (var part = 0; part < vessel.Parts.Count && weakest is not null; part++)
         {
-            if (!(vessel.Parts[part].RatingPaGauge >= weakest))
+            var own = vessel.Parts[part].MaximumTemperatureK is null ? kept : 1;
+            if (!(vessel.Parts[part].RatingPaGauge * own >= weakest))
             {
-                (weakest, of) = (vessel.Parts[part].RatingPaGauge, part);
+                (weakest, of, share) = (vessel.Parts[part].RatingPaGauge * own, part, own);
             }
         }
 
-        return new GoverningRating(weakest, vessel, vesselIndex, of);
+        return new GoverningRating(weakest, vessel, vesselIndex, of) { Share = weakest is null ? 1 : share, TemperatureK = temperatureK };
     }
 
     /// <summary>Share of the rating above which there is a warning, by what the vessel is made of.</summary>

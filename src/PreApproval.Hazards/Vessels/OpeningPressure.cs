@@ -160,7 +160,7 @@ internal static class OpeningPressure
         }
 
         // closed with no time at all to give it off, where what the liquid alone keeps back is more than the vessel stands: no question, a danger
-        var held = GoverningRating.For(state.Vessel, state.VesselIndex).PaGauge is { } rated and > 0 ? rated : policy.UnratedCautionPa;
+        var held = GoverningRating.For(state).PaGauge is { } rated and > 0 ? rated : policy.UnratedCautionPa;
         return new Finding
         {
             Code = "gas.closed-while-gassing",

@@ -27,7 +27,7 @@ internal static class PressureClearings
 
         var vessel = flagged[0].State.Vessel;
         var limit = rating.QuietLimitPaGauge(vessel, context.Policy);
-        Clearing?[] offers = [Temperature(flagged, limit), Rating(flagged, rating, context.Policy, context.Plan.Steps), Volume(flagged, limit)];
+        Clearing?[] offers = [Temperature(flagged, limit), Rating(flagged, rating, context.Policy, context.Plan.Steps), BesideRating(rating), Volume(flagged, limit)];
         return [.. offers.OfType<Clearing>().Where(offer => Clears(offer, finding, flagged, context))];
     }
 
@@ -59,20 +59,25 @@ internal static class PressureClearings
 
     private static Clearing? Rating(IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, Policy policy, IReadOnlyList<Step> steps)
     {
-        if (flagged.Any(static assessment => assessment.WorstPaGauge is null))
+        if (flagged.Any(static assessment => assessment.WorstPaGauge is null) || rating.Share <= 0)
         {
             return null;
         }
 
         var vessel = flagged[0].State.Vessel;
         var share = Math.Min(GoverningRating.WarningShare(vessel, policy), policy.DangerShare);
-        var needed = flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share / 1e5;
+        var needed = flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share / rating.Share / 1e5;
         var offered = Math.Ceiling(needed * 10) / 10;
         // a number that nobody would believe of such a vessel, or behind such a closure, is no way out: it would only be typed in
         return !RatingCredibility.IsWorthOffering(vessel.Kind, offered) || flagged.Any(assessment => RatingCredibility.LooseClosure(assessment.State, steps) is not null)
             ? null
             : new Clearing(RatingChange, rating.Path, offered, "bar(g)", null);
     }
+
+    /// <summary>Where only the missing temperature takes from the rating: the temperature the mark has to name beside it.</summary>
+    private static Clearing? BesideRating(GoverningRating rating) => rating.Share < 1
+        ? new Clearing("temperature beside the rating", rating.TemperaturePath, Math.Ceiling(Wording.InCelsius(rating.TemperatureK)), "°C", null)
+        : null;
 
     private static Clearing? Volume(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)
     {
@@ -126,8 +131,7 @@ internal static class PressureClearings
         {
             // a rating changes no pressure
             var index = flagged[0].State.VesselIndex;
-            var rating = GoverningRating.For(plan.Vessels[index], index);
-            return flagged.All(assessment => PressureScreen.Judge(assessment, rating, context.Policy) is not { } verdict || verdict.Severity > finding.Severity);
+            return flagged.All(assessment => PressureScreen.Judge(assessment, GoverningRating.For(plan.Vessels[index], index, assessment.State.WorstTemperatureK), context.Policy) is not { } verdict || verdict.Severity > finding.Severity);
         }
 
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));

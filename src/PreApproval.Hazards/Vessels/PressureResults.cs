@@ -9,10 +9,49 @@ namespace PreApproval.Hazards.Vessels;
 /// </summary>
 internal static class PressureResults
 {
-    public const string Code = "pressure.results";
+    private const string Code = "pressure.results";
+
+    /// <summary>The results of the closing that begins with this group, unless a finding carries them.</summary>
+    public static Finding? For(List<StepState[]> groups, int first, bool[] carried, ScreeningContext context)
+    {
+        ClosedAssessment? worst = null;
+        for (var index = 0; index < groups.Count; index++)
+        {
+            if (!IsOfClosing(groups[index], groups[first]))
+            {
+                continue;
+            }
+
+            if (index < first || carried[index])
+            {
+                return null;
+            }
+
+            worst = Worst(worst, groups[index], context);
+        }
+
+        if (worst is null)
+        {
+            return null;
+        }
+
+        var steps = new List<string>();
+        for (var index = first; index < groups.Count; index++)
+        {
+            if (IsOfClosing(groups[index], groups[first]))
+            {
+                steps.AddRange(StepIds.Of(groups[index]));
+            }
+        }
+
+        return Of(worst, GoverningRating.For(worst.State), steps, context);
+    }
+
+    private static bool IsOfClosing(StepState[] group, StepState[] other) =>
+        group[0].VesselIndex == other[0].VesselIndex && group[0].Closing!.StepIndex == other[0].Closing!.StepIndex;
 
     /// <summary>Of the worst so far and the closed steps the one with the highest pressure; those count that are heated, gassing or charged and whose pressure is known.</summary>
-    public static ClosedAssessment? Worst(ClosedAssessment? worst, StepState[] states, ScreeningContext context)
+    private static ClosedAssessment? Worst(ClosedAssessment? worst, StepState[] states, ScreeningContext context)
     {
         foreach (var state in states)
         {
@@ -25,7 +64,7 @@ internal static class PressureResults
         return worst;
     }
 
-    public static Finding Of(ClosedAssessment worst, GoverningRating rating, IReadOnlyList<string> steps, ScreeningContext context)
+    private static Finding Of(ClosedAssessment worst, GoverningRating rating, IReadOnlyList<string> steps, ScreeningContext context)
     {
         var result = ClosedResult.Of(worst, rating, context.Policy);
         var finding = new Finding
@@ -57,7 +96,7 @@ internal static class PressureResults
     private static string Statement(ClosedAssessment worst, ClosedResult result, GoverningRating rating)
     {
         var atLeast = worst.LeftOut.Count > 0 ? "at least " : "";
-        var share = result.ShareOfRating is { } of ? $", {atLeast}{Wording.Text(Math.Floor(Math.Max(0, 100 * of)))} % of the {Wording.BarGauge(rating.PaGauge!.Value)} that {rating.Of} is rated for" : "";
+        var share = result.ShareOfRating is { } of ? $", {atLeast}{Wording.Text(Math.Floor(Math.Max(0, 100 * of)))} % of the {Wording.BarGauge(rating.PaGauge!.Value)} that {rating.Of} is rated for{rating.Note}" : "";
         return $"“{worst.State.Vessel.Id}” comes to {atLeast}{Wording.BarGauge(worst.WorstPaGauge!.Value)} at {Wording.Celsius(worst.Peak.TemperatureK)} at worst{share}";
     }
 

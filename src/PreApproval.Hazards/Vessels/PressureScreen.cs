@@ -42,7 +42,7 @@ public sealed class PressureScreen : IScreen
 
         for (var index = 0; withClearings && index < groups.Count; index++)
         {
-            if (groups[index][0].Vessel.VolumeM3 is not null && Results(groups, index, carried, context) is { } results)
+            if (groups[index][0].Vessel.VolumeM3 is not null && PressureResults.For(groups, index, carried, context) is { } results)
             {
                 yield return results;
             }
@@ -76,45 +76,6 @@ public sealed class PressureScreen : IScreen
     private static List<StepState[]> Closed(IReadOnlyList<StepState> states) =>
         Grouping.Of(states, static state => state.Sealed, AreOneMatter).ConvertAll(static group => group.ToArray());
 
-    /// <summary>The results of the closing that begins with this group, unless a finding carries them.</summary>
-    private static Finding? Results(List<StepState[]> groups, int first, bool[] carried, ScreeningContext context)
-    {
-        ClosedAssessment? worst = null;
-        for (var index = 0; index < groups.Count; index++)
-        {
-            if (!IsOfClosing(groups[index], groups[first]))
-            {
-                continue;
-            }
-
-            if (index < first || carried[index])
-            {
-                return null;
-            }
-
-            worst = PressureResults.Worst(worst, groups[index], context);
-        }
-
-        if (worst is null)
-        {
-            return null;
-        }
-
-        var steps = new List<string>();
-        for (var index = first; index < groups.Count; index++)
-        {
-            if (IsOfClosing(groups[index], groups[first]))
-            {
-                steps.AddRange(StepIds.Of(groups[index]));
-            }
-        }
-
-        return PressureResults.Of(worst, GoverningRating.For(worst.State.Vessel, worst.State.VesselIndex), steps, context);
-    }
-
-    private static bool IsOfClosing(StepState[] group, StepState[] other) =>
-        group[0].VesselIndex == other[0].VesselIndex && group[0].Closing!.StepIndex == other[0].Closing!.StepIndex;
-
     private static bool AreOneMatter(StepState one, StepState other) =>
         string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal) && one.Closing!.StepIndex == other.Closing!.StepIndex && one.TemperatureStep == other.TemperatureStep;
 
@@ -123,7 +84,7 @@ public sealed class PressureScreen : IScreen
         var first = states[0];
         var assessed = Array.ConvertAll(states, state => context.Closed(state)!);
         // trials of a change ask for pressures only
-        var rating = GoverningRating.For(first.Vessel, first.VesselIndex);
+        var rating = GoverningRating.For(first.Vessel, first.VesselIndex, Hottest(states));
         if (withClearings && Undone(states, assessed, rating, context.Policy) is { } undone)
         {
             yield return undone;
@@ -156,6 +117,17 @@ public sealed class PressureScreen : IScreen
                 Controls = ShieldControls.InsteadOfShield(result.Shield, finding, first.Vessel, context),
             };
         }
+    }
+
+    private static double Hottest(StepState[] states)
+    {
+        double hottest = 0;
+        foreach (var state in states)
+        {
+            hottest = Math.Max(hottest, state.WorstTemperatureK);
+        }
+
+        return hottest;
     }
 
     internal static (string Code, Severity Severity)? Judge(ClosedAssessment assessment, GoverningRating rating, Policy policy)

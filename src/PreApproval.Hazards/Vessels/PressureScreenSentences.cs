@@ -27,15 +27,15 @@ internal static class PressureSentences
         {
             var standing = rating.PaGauge is null
                 ? $"{rating.Of} has no stated rating, which counts as 0 bar(g)"
-                : $"{rating.Of} is rated 0 bar(g)";
+                : $"{rating.Of} is rated 0 bar(g){rating.Note}";
             var band = severity == Severity.Caution ? $"; unheated, this stays within {Wording.BarGauge(policy.UnratedCautionPa)}" : "";
             return $"{reaches}, and {standing}{band}{gas}.";
         }
 
         var rated = rating.PaGauge!.Value;
         return string.Equals(code, "pressure.exceeds-rating", StringComparison.Ordinal)
-            ? $"{reaches}, above the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}."
-            : $"{reaches}, {atLeast}{Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for{gas}.";
+            ? $"{reaches}, above the {Wording.BarGauge(rated)} that {rating.Of} is rated for{rating.Note}{gas}."
+            : $"{reaches}, {atLeast}{Wording.Text(Math.Floor(100 * pressure / rated))} % of the {Wording.BarGauge(rated)} that {rating.Of} is rated for{rating.Note}{gas}.";
     }
 
     /// <summary>For the model of a number that something is left out of: it is a lower bound. Empty when nothing is.</summary>
@@ -50,11 +50,14 @@ internal static class PressureSentences
         VesselModel.ImmiscibleBound => "immiscible bound: sum of pure vapour pressures and trapped gas",
     };
 
-    /// <summary>True where the heat of the reaction, not a heater, makes the worst temperature.</summary>
-    internal static bool IsReached(StepState state) => state.ReactionHeat is { AccumulationDeclared: true, MtsrK: { } mtsr } && mtsr >= state.WorstTemperatureK && mtsr > state.TemperatureK;
+    /// <summary>How the reaction came to govern the worst credible temperature.</summary>
+    public static string ReactionModel(StepState state) => state.ReactionHeat is { AccumulationDeclared: true }
+        ? "temperature that the reaction reaches without cooling, with the declared accumulation"
+        : "temperature that the reaction reaches without cooling, with all of the reagent counted as unreacted";
 
     private static string Temperature(StepState state) =>
-        IsReached(state) ? $"at {Wording.Celsius(state.WorstTemperatureK)}, which the reaction reaches from the set {Wording.Celsius(state.TemperatureK)} when the cooling fails"
+        state.ReactionGoverns
+            ? $"at {Wording.Celsius(state.WorstTemperatureK)}, which the reaction reaches from {Wording.Celsius(state.TemperatureK)} without cooling{(state.ReactionHeat!.AccumulationDeclared ? "" : " (all of the reagent counts as unreacted; no accumulation is stated)")}"
         : state.WorstTemperatureK <= state.TemperatureK ? $"at {Wording.Celsius(state.TemperatureK)}"
         : state.SurfaceStated && state.SurfaceTemperatureK >= state.WorstTemperatureK
             ? $"at {Wording.Celsius(state.WorstTemperatureK)}, the temperature of the hottest surface"
@@ -83,7 +86,7 @@ internal static class PressureEvidence
                 Name = "worst credible temperature",
                 Value = Wording.InCelsius(state.WorstTemperatureK),
                 Unit = "°C",
-                Model = PressureSentences.IsReached(state) ? TemperatureScreen.ByReaction : "larger of set temperature plus overshoot and hottest surface",
+                Model = state.ReactionGoverns ? PressureSentences.ReactionModel(state) : "larger of set temperature plus overshoot and hottest surface",
                 Sources = References.Full(["common-practice"]),
                 Quality = Quality.Assumed,
             },
@@ -98,6 +101,20 @@ internal static class PressureEvidence
                 Model = "highest governing pressure between closing and the worst credible temperature",
                 Sources = References.Full(["common-practice"]),
                 Quality = Quality.Estimated,
+            });
+        }
+
+        if (rating is { Share: < 1, PaGauge: { } kept })
+        {
+            evidence.Add(new Evidence
+            {
+                Name = "rating at the worst credible temperature",
+                Worse = WorseWhen.Lower,
+                Value = kept / 1e5,
+                Unit = "bar(g)",
+                Model = "cold rating followed down the pressure–temperature table of austenitic steel, since no temperature stands beside it",
+                Sources = References.Full(["common-practice"]),
+                Quality = Quality.Assumed,
             });
         }
 

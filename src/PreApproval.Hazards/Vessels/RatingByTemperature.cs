@@ -1,5 +1,3 @@
-using PreApproval.Hazards.Plans;
-
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>
@@ -45,32 +43,6 @@ public static class RatingByTemperature
         }
 
         return null;
-    }
-
-    /// <summary>
-    /// Rating in Pa gauge at a temperature in K of a vessel or part: as stated up to its stated temperature, 0 above it; without a stated temperature, metal is derated as steel and everything
-    /// else is as stated. Null: no rating stated.
-    /// </summary>
-    public static double? At(double? ratingPaGauge, double? maximumTemperatureK, VesselMaterial material, double temperatureK) =>
-        maximumTemperatureK is { } maximum ? (temperatureK <= maximum ? ratingPaGauge : ratingPaGauge * 0)
-        : material switch
-        {
-            VesselMaterial.Metal => ratingPaGauge * (SteelShare(temperatureK) ?? 0),
-            VesselMaterial.Glass or VesselMaterial.Plastic => ratingPaGauge,
-        };
-
-    /// <summary>The weakest rating of a vessel and its parts at a temperature in K, in Pa gauge; null when one of them is unknown.</summary>
-    public static double? WeakestAt(Vessel vessel, double temperatureK)
-    {
-        ArgumentNullException.ThrowIfNull(vessel);
-        var material = VesselKinds.MaterialOf(vessel.Kind);
-        var weakest = At(vessel.RatingPaGauge, vessel.MaximumTemperatureK, material, temperatureK);
-        foreach (var part in vessel.Parts)
-        {
-            weakest = weakest is { } known && At(part.RatingPaGauge, part.MaximumTemperatureK, material, temperatureK) is { } own ? Math.Min(known, own) : null;
-        }
-
-        return weakest;
     }
 
     /// <summary>Material and highest service temperature in K of a seal, liner or closure, by its words; null when they name none.</summary>

@@ -52,7 +52,7 @@ public sealed class RatingCredibilityScreen : IScreen
         var pressure = PressureOf(worst, context);
         // what the usual vessel of the kind would hold as well does not rest on the number
         var reliesOnIt = pressure > usual * GoverningRating.WarningShare(vessel, context.Policy);
-        if (!reliesOnIt && GoverningRating.For(vessel, worst.VesselIndex).Part is not null)
+        if (!reliesOnIt && GoverningRating.For(worst).Part is not null)
         {
             // the weaker part is what it is judged by
             return null;

@@ -199,7 +199,7 @@ public static class SafeWindow
             ? HeaterOvershoot.K(state.HeatSource, temperatureK, state.IndependentCutOut, policy)
             : state.WorstTemperatureK - state.TemperatureK;
         var floorK = state.Sealed ? Math.Max(temperatureK, Walk.RoomTemperatureK) : temperatureK;
-        var worstK = Math.Max(Math.Max(state.Heated ? temperatureK + overshootK : temperatureK, floorK), stated ? statedK : 0);
+        var worstK = Math.Max(Math.Max(state.Heated || state.ReactionGoverns ? temperatureK + overshootK : temperatureK, floorK), stated ? statedK : 0);
         return state with { TemperatureK = temperatureK, WorstTemperatureK = worstK, SurfaceTemperatureK = stated ? statedK : worstK, SurfaceStated = stated };
     }
 

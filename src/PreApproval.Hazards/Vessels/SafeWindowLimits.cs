@@ -20,7 +20,7 @@ internal sealed record SafeWindowLimits(StepState State, Policy Policy, Governin
         return new SafeWindowLimits(
             state,
             policy,
-            GoverningRating.For(state.Vessel, state.VesselIndex),
+            GoverningRating.For(state),
             flash,
             several ? policy.FlashMarginMixtureK : policy.FlashMarginK,
             autoignition is { } lowest ? HotSurface.LimitK(lowest, policy.HotSurfaceShare) : null,
@@ -33,6 +33,7 @@ internal sealed record SafeWindowLimits(StepState State, Policy Policy, Governin
         var full = peak?.State.Phase == VesselPhase.LiquidFull;
         var unknown = peak is { AtEnd: { PressurePaAbs: null, Phase: not VesselPhase.LiquidFull } };
         var governing = full ? null : Gauge(peak?.State.PressurePaAbs);
+        var rating = RatingAt(moved);
         var point = new SafeWindowPoint(at)
         {
             TemperatureK = moved.TemperatureK,
@@ -41,14 +42,14 @@ internal sealed record SafeWindowLimits(StepState State, Policy Policy, Governin
             BoundPaGauge = assessment is null ? null : Gauge(assessment.Charge.BoundPaAt(moved.WorstTemperatureK)),
             GoverningPaGauge = governing,
             LiquidFull = full,
-            ShareOfRating = Rating.PaGauge is { } rated and > 0 ? governing / rated : null,
+            ShareOfRating = rating.PaGauge is { } rated and > 0 ? governing / rated : null,
             FlashMarginK = FlashK - moved.TemperatureK,
             SurfaceMarginK = SurfaceLimitK - HotSurface.SurfaceK(moved),
             LimitMarginK = LimitK - moved.WorstTemperatureK,
             Model = peak is { State: { PressurePaAbs: not null, Model: var model } } ? PressureSentences.ModelWords(model) : null,
             Sources = peak?.State.Sources ?? [],
         };
-        return point with { Safe = IsSafe(point, moved, assessment, unknown) };
+        return point with { Safe = IsSafe(point, moved, rating, assessment, unknown) };
     }
 
     public SafeWindowCurve Curve(SafeWindowPoint[] points, double? current, IReadOnlyList<string> missing)
@@ -65,9 +66,12 @@ internal sealed record SafeWindowLimits(StepState State, Policy Policy, Governin
         };
     }
 
-    private bool? IsSafe(SafeWindowPoint point, StepState moved, ClosedAssessment? assessment, bool unknown)
+    // the same record serves wherever the whole rating counts
+    private GoverningRating RatingAt(StepState moved) => moved.WorstTemperatureK == Rating.TemperatureK || VesselKinds.MaterialOf(moved.Vessel.Kind) != VesselMaterial.Metal ? Rating : GoverningRating.For(moved);
+
+    private bool? IsSafe(SafeWindowPoint point, StepState moved, GoverningRating rating, ClosedAssessment? assessment, bool unknown)
     {
-        var limit = Rating.QuietLimitPaGauge(State.Vessel, Policy);
+        var limit = rating.QuietLimitPaGauge(State.Vessel, Policy);
         var passed = point.LiquidFull || point.GoverningPaGauge > limit || point.SurfaceMarginK < 0 || point.LimitMarginK < 0
             || (!moved.Sealed && point.FlashMarginK < FlashMarginK);
         return passed ? false

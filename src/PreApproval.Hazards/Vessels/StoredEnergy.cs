@@ -93,13 +93,21 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
     /// </summary>
     internal static StoredEnergy? Of(ClosedAssessment assessment)
     {
-        if (assessment.Worst.PressurePaAbs is not { } pressure)
+        // full of liquid and past what any model gives: the heat of the liquid is known all the same, the work of the compressed liquid is not
+        if (assessment.Worst.PressurePaAbs is null && !assessment.LiquidFull)
         {
             return null;
         }
 
+        var pressure = assessment.Worst.PressurePaAbs ?? 0;
+
         var temperatureK = assessment.Peak.TemperatureK;
         var leftOut = new SortedSet<string>(assessment.NotCounted, StringComparer.Ordinal);
+        if (assessment.Worst.PressurePaAbs is null)
+        {
+            leftOut.Add("the compression of the liquid and the gas");
+        }
+
         var assumed = new SortedSet<string>(StringComparer.Ordinal);
         double liquid = 0;
         double condensedM3 = 0;

@@ -53,14 +53,12 @@ public sealed class TemperatureScreen : IScreen
         }
     }
 
-    internal const string ByReaction = "temperature that the reaction reaches without cooling, with the declared accumulation";
-
     /// <summary>How the worst temperature came about: surface, reaction or heater.</summary>
     private static string Model(StepState state, Policy policy)
     {
-        if (PressureSentences.IsReached(state))
+        if (state.ReactionGoverns)
         {
-            return ByReaction;
+            return PressureSentences.ReactionModel(state);
         }
 
         var overshoot = HeaterOvershoot.K(state.HeatSource, state.TemperatureK, state.IndependentCutOut, policy);

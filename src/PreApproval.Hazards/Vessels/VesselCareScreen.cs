@@ -13,8 +13,6 @@ public sealed class VesselCareScreen : IScreen
 
     private static readonly string[] CutOutWords = ["cut-out", "cutout", "over-temperature", "temperature limiter"];
 
-    private static readonly string[] ReliefWords = ["relief", "rupture disc", "bursting disc", "burst disc", "safety valve"];
-
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
@@ -28,7 +26,6 @@ public sealed class VesselCareScreen : IScreen
                 Seal(closed),
                 Inspection(pressed, context),
                 Evidence(pressed, context),
-                ColdRating(pressed, context),
                 Unwatched(Array.FindAll(pressed, static state => state is { Heated: true, IndependentCutOut: false }), context),
             ];
             foreach (var finding in all.OfType<Finding>())
@@ -133,25 +130,6 @@ public sealed class VesselCareScreen : IScreen
                 $"“{vessel.Id}” is to hold pressure, but the procedure does not say {Wording.List(words)}.", (vessel.RatingPaGauge ?? 0) / 1e5, "bar(g)", null, "rating as stated; not stated counts as 0", "rating as stated");
     }
 
-    private static Finding? ColdRating(StepState[] pressed, ScreeningContext context)
-    {
-        var judged = pressed.Where(state => context.Closed(state) is not null).Select(state => (State: state, Rating: RatingByTemperature.WeakestAt(state.Vessel, state.WorstTemperatureK), Cold: GoverningRating.For(state.Vessel, state.VesselIndex), Pressure: context.Closed(state)!.WorstPaGauge))
-            .Where(static one => one.State.Vessel.MaximumTemperatureK is null && one.Rating < one.Cold.PaGauge)
-            .ToArray();
-        if (judged.Length == 0)
-        {
-            return null;
-        }
-
-        var (found, rating, cold, pressure) = judged.MaxBy(static one => one.Pressure);
-        var share = GoverningRating.WarningShare(found.Vessel, context.Policy);
-        return pressure > rating * share && pressure <= cold.PaGauge * share
-            ? Of("pressure.rating-temperature", Hazard.Pressure, Severity.Caution, [found],
-                $"No temperature stands beside the rating of “{found.Vessel.Id}”; taken as cold, steel keeps about {Wording.BarGauge(rating!.Value)} of it at {Wording.Celsius(found.WorstTemperatureK)}, against {Wording.BarGauge(pressure.Value)}.",
-                pressure.Value / 1e5, "bar(g)", rating.Value * share / 1e5, "cold rating followed down the pressure–temperature table of austenitic steel", PressureEvidence.Worst)
-            : null;
-    }
-
     private static Finding? Unwatched(StepState[] heated, ScreeningContext context)
     {
         if (heated.Length == 0 || context.Plan.Attendance is Attendance.Attended || Names(context.Plan, CutOutWords))
@@ -160,7 +138,7 @@ public sealed class VesselCareScreen : IScreen
         }
 
         var state = heated.MaxBy(state => context.Closed(state)?.WorstPaGauge ?? double.MaxValue)!;
-        var relief = Names(context.Plan, ReliefWords) || state.Vessel.Parts.Any(static part => Has(part.Name, ReliefWords));
+        var relief = context.Plan.Safeguards.Any(static safeguard => ReliefDevice.IsNamed(safeguard.Control)) || ReliefDevice.On(state.Vessel);
         var night = context.Plan.Attendance is Attendance.Overnight ? "overnight" : "unattended";
         return Of("safeguard.unwatched-heating", Hazard.Safeguard, Severity.Warning, heated,
             $"“{state.Vessel.Id}” is heated closed {night} without an independent cut-out{(relief ? "" : " or a relief device")}: a controller that sticks goes on heating with nobody there.",

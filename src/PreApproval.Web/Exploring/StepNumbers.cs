@@ -13,7 +13,10 @@ namespace PreApproval.Web.Exploring;
 public sealed record StepNumbers(StepState State, SafeWindowPoint Point, ClosedResult? Result, double? Fill, double? Rating)
 {
     public static StepNumbers Of(StepState state, Policy policy) =>
-        new(state, SafeWindow.At(state, policy), ClosedResult.Of(state, policy), FillLimits.FillOf(state), WeakestRating(state.Vessel));
+        Of(state, SafeWindow.At(state, policy), ClosedResult.Of(state, policy));
+
+    private static StepNumbers Of(StepState state, SafeWindowPoint point, ClosedResult? result) =>
+        new(state, point, result, FillLimits.FillOf(state), result is null ? WeakestRating(state.Vessel) : result.RatingPaGauge);
 
     /// <summary>One line of the comparison.</summary>
     public sealed record Row(string Name, string Before, string After)

@@ -85,6 +85,54 @@ public sealed class ReactionHeatTests
         Assert.True(state.SurfaceTemperatureK < state.WorstTemperatureK);
     }
 
+    /// <summary>MTSR = T + X·ΔT with X = 1 where nothing is declared (F. Stoessel, Thermal Safety of Chemical Processes, 2nd ed., ch. 3): all of a batch is there when the cooling fails.</summary>
+    [Fact]
+    public void Follow_ClosedBatchWithoutAccumulation_CountsAllOfTheReagent()
+    {
+        var state = Walk.Follow(Exotherm("toluene", 100, 0.1, -200e3, null, closed: true), Policy.Default).States[^1];
+
+        Assert.Equal(state.TemperatureK + state.ReactionHeat!.AdiabaticRiseK!.Value, state.WorstTemperatureK, 1e-9);
+        Assert.True(state.ReactionGoverns);
+    }
+
+    [Fact]
+    public void Follow_OpenBatch_IsNoHotterThanItsHeater()
+    {
+        var state = Walk.Follow(Exotherm("toluene", 100, 0.1, -200e3, null), Policy.Default).States[^1];
+
+        Assert.Equal(state.TemperatureK, state.WorstTemperatureK, 1e-9);
+    }
+
+    /// <summary>Dosed over ten minutes into a cold vessel, or one with cooling, the reagent reacts as it comes; hot and uncooled nothing shows that the heat goes anywhere (common practice, no source).</summary>
+    [Theory]
+    [InlineData(20, 10, null, false)]
+    [InlineData(20, 9, null, true)]
+    [InlineData(60, 30, null, true)]
+    [InlineData(60, 30, "cooling bath", false)]
+    public void Follow_DosedIntoAClosedVessel_CountsTheHeatUnlessItIsHeld(double celsius, double minutes, string? safeguard, bool governs)
+    {
+        var plan = Exotherm("toluene", 100, 0.1, -200e3, null, closed: true);
+        plan = plan with
+        {
+            Steps = [Step("1", StepAction.Charge, "tube", 20, "solvent"), plan.Steps[1], Step("3", StepAction.Add, "tube", celsius, "limiting") with { OverS = minutes * 60 }],
+            Safeguards = safeguard is null ? [] : [new Safeguard(safeguard, [], null)],
+        };
+
+        Assert.Equal(governs, Walk.Follow(plan, Policy.Default).States[^1].ReactionGoverns);
+    }
+
+    /// <summary>The sentence calls it what it is, no overshoot of a heater.</summary>
+    [Fact]
+    public void Screen_ClosedBatch_SaysThatTheReactionReachesIt()
+    {
+        var plan = Exotherm("tetrahydrofuran", 100, 0.2, -200e3, null, closed: true);
+
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code.StartsWith("pressure.", StringComparison.Ordinal) && finding.Severity is Severity.Danger);
+
+        Assert.Contains("which the reaction reaches from 20 °C without cooling", finding.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain("overshoot", finding.Statement, StringComparison.Ordinal);
+    }
+
     private static Plan Exotherm(string solvent, double grams, double mol, double heat, double? accumulation, bool closed = false) => new()
     {
         Materials = [Of("limiting", "benzoic acid", new Amount.Mol(mol)), Of("solvent", solvent, G(grams), Role.Solvent)],

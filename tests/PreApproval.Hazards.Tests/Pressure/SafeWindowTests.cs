@@ -58,7 +58,7 @@ public sealed class SafeWindowTests
         Assert.NotNull(curve.SafeTo);
         var end = curve.Points.ToList().FindIndex(point => point.At == curve.SafeTo);
         // the results alone say that nothing is wrong
-        Assert.Equal(["pressure.results"], Pressure(At(curve.Points[end].At)).Select(static finding => finding.Code));
+        Assert.Equal(["pressure.results"], Pressure(At(curve.Points[end].At)).Select(static finding => finding.Code), StringComparer.Ordinal);
         Assert.DoesNotContain(Pressure(At(curve.Points[end + 1].At)), static finding => finding.Code is "pressure.results");
 
         Plan At(double temperatureK) => plan with { Steps = [.. plan.Steps.SkipLast(1), plan.Steps[^1] with { TemperatureK = temperatureK }] };
