@@ -2,6 +2,7 @@ using System.Globalization;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Fire;
@@ -26,6 +27,9 @@ internal static class HotSurface
 
     /// <summary>Highest temperature in K a plain hotplate is assumed to reach (300 °C) when its surface is not stated. Common practice, no source.</summary>
     private const double HotplateK = 573.15;
+
+    /// <summary>How the note of a value begins that holds on rusty iron.</summary>
+    private const string Rusty = "on rusty iron";
 
     public static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings = true)
     {
@@ -63,7 +67,8 @@ internal static class HotSurface
         (Content Content, Published Autoignition)? lowest = null;
         foreach (var content in state.Contents)
         {
-            if (content.Substance.Known is { AutoignitionK: { } autoignition, NonFlammable: not { Value: true } }
+            if (content.Substance.Known is { AutoignitionK: { } published, NonFlammable: not { Value: true } }
+                && On(state.Vessel, published) is var autoignition
                 && (lowest is not { } known || IsLower(autoignition, content, known.Autoignition, known.Content)))
             {
                 lowest = (content, autoignition);
@@ -71,6 +76,23 @@ internal static class HotSurface
         }
 
         return lowest;
+    }
+
+    /// <summary>
+    /// Where a value for rusty iron is on file it governs in a vessel of metal: whether that is free of rust nobody states, and on glass the other one holds. Hydrazine is the known case.
+    /// </summary>
+    private static Published On(Vessel vessel, Published published)
+    {
+        for (var index = 0; index < published.All.Count; index++)
+        {
+            var value = published.All[index];
+            if (value.Note is { } note && value.Value < published.Governing.Value && note.StartsWith(Rusty, StringComparison.Ordinal) && VesselKinds.MaterialOf(vessel.Kind) == VesselMaterial.Metal)
+            {
+                return published with { Governing = value };
+            }
+        }
+
+        return published;
     }
 
     private static bool IsLower(Published one, Content content, Published other, Content otherContent) =>
@@ -94,7 +116,7 @@ internal static class HotSurface
         var surface = SurfaceK(state);
         var kind = state.SurfaceStated ? "surface" : "surface (not stated; taken from the heat source)";
         var disagree = autoignition.All.Count > 1 && autoignition.All.Max(static value => value.Value) - autoignition.Governing.Value > 5
-            ? $" Published values run from {Wording.Celsius(autoignition.Governing.Value)} to {Wording.Celsius(autoignition.All.Max(static value => value.Value))}; the lower counts."
+            ? $" Published values run from {Wording.Celsius(autoignition.Governing.Value)} to {Wording.Celsius(autoignition.All.Max(static value => value.Value))}; the lower counts{(autoignition.Governing.Note is { } holds ? $" ({holds})" : "")}."
             : "";
         return new Finding
         {
@@ -122,7 +144,7 @@ internal static class HotSurface
                     Name = $"autoignition temperature of {content.Substance.Name}",
                     Value = Wording.InCelsius(value.Value),
                     Unit = "°C",
-                    Model = "published value",
+                    Model = value.Note is { } note ? $"published value, {note}" : "published value",
                     Sources = References.Full(value.Sources),
                     Quality = value.Quality,
                 }),
