@@ -88,7 +88,10 @@ internal sealed partial class StructureReader(FaultList faults)
             reader.Text("name", TextLimit.Line),
             reader.Word("kind", Words.PlaceKinds),
             reader.Quantity("roomVolume", MemberUnits.RoomVolume),
-            reader.Quantity("airFlow", MemberUnits.AirFlow)) { Agents = Agents(reader) };
+            reader.Quantity("airFlow", MemberUnits.AirFlow))
+        {
+            Agents = Agents(reader),
+        };
         reader.End();
         return place;
     }

@@ -38,6 +38,9 @@ internal static class HotSurface
     /// <summary>Highest autoignition temperature in K of temperature class T4 (200 °C; IEC 60079-20-1): what ignites at or below it is a warning over an element of unknown temperature.</summary>
     private const double IgnitesEasilyK = 473.15;
 
+    /// <summary>How the note of a value begins that holds on rusty iron.</summary>
+    private const string Rusty = "on rusty iron";
+
     public static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings = true)
     {
         var groups = context.Walk.States.Where(IsHot).GroupBy(static state => (state.Vessel.Id, state.TemperatureStep));
@@ -131,7 +134,8 @@ internal static class HotSurface
         (Content Content, Published Autoignition)? lowest = null;
         foreach (var content in state.Contents)
         {
-            if (content.Substance.Known is { AutoignitionK: { } autoignition, NonFlammable: not { Value: true } }
+            if (content.Substance.Known is { AutoignitionK: { } published, NonFlammable: not { Value: true } }
+                && On(state.Vessel, published) is var autoignition
                 && (lowest is not { } known || IsLower(autoignition, content, known.Autoignition, known.Content)))
             {
                 lowest = (content, autoignition);
@@ -139,6 +143,23 @@ internal static class HotSurface
         }
 
         return lowest;
+    }
+
+    /// <summary>
+    /// Where a value for rusty iron is on file it governs in a vessel of metal: whether that is free of rust nobody states, and on glass the other one holds. Hydrazine is the known case.
+    /// </summary>
+    private static Published On(Vessel vessel, Published published)
+    {
+        for (var index = 0; index < published.All.Count; index++)
+        {
+            var value = published.All[index];
+            if (value.Note is { } note && value.Value < published.Governing.Value && note.StartsWith(Rusty, StringComparison.Ordinal) && VesselKinds.MaterialOf(vessel.Kind) == VesselMaterial.Metal)
+            {
+                return published with { Governing = value };
+            }
+        }
+
+        return published;
     }
 
     private static bool IsLower(Published one, Content content, Published other, Content otherContent) =>
@@ -164,7 +185,7 @@ internal static class HotSurface
             : ColderThanContents(state, context.Plan) is not null ? "surface (stated as colder than the contents; taken from the heat source)"
             : "surface (not stated; taken from the heat source)";
         var disagree = autoignition.All.Count > 1 && autoignition.All.Max(static value => value.Value) - autoignition.Governing.Value > 5
-            ? $" Published values run from {Wording.Celsius(autoignition.Governing.Value)} to {Wording.Celsius(autoignition.All.Max(static value => value.Value))}; the lower counts."
+            ? $" Published values run from {Wording.Celsius(autoignition.Governing.Value)} to {Wording.Celsius(autoignition.All.Max(static value => value.Value))}; the lower counts{(autoignition.Governing.Note is { } holds ? $" ({holds})" : "")}."
             : "";
         return new Finding
         {
@@ -194,7 +215,7 @@ internal static class HotSurface
                     Worse = WorseWhen.Lower,
                     Value = Wording.InCelsius(value.Value),
                     Unit = "°C",
-                    Model = "published value",
+                    Model = value.Note is { } note ? $"published value, {note}" : "published value",
                     Sources = References.Full(value.Sources),
                     Quality = value.Quality,
                 }),

@@ -39,6 +39,29 @@ public sealed class FireScreenTests
         Assert.DoesNotContain(Findings(substance, 30, surfaceC), static finding => finding.Code is "fire.hot-surface");
     }
 
+    /// <summary>Hydrazine: NFPA 497 prints 23 °C, which holds on rusty iron; about 270 °C on glass (from memory), of which 80 % is 216 °C.</summary>
+    [Theory]
+    [InlineData("stirred steel autoclave", 60, Severity.Danger)]
+    [InlineData("round-bottom flask", 60, null)]
+    [InlineData("round-bottom flask", 220, Severity.Warning)]
+    public void Screen_HydrazineOnMetalOrGlass_TakesTheValueOfThatSurface(string kind, double surfaceC, Severity? severity)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("hydrazine", "hydrazine", ML(10))],
+            Vessels = [Flask() with { Kind = kind }],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "hydrazine"), Step("2", StepAction.Heat, "flask", 50) with { SurfaceTemperatureK = surfaceC + 273.15 }],
+        };
+        var finding = Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "fire.hot-surface");
+
+        Assert.Equal(severity, finding?.Severity);
+        if (finding is not null)
+        {
+            Assert.Contains(finding.Evidence, static evidence => evidence.Value is > 22.9 and < 23.1 && evidence.Model.Contains("on rusty iron", StringComparison.Ordinal));
+            Assert.Contains(finding.Evidence, static evidence => evidence.Value is > 269 and < 271 && evidence.Model.Contains("on glass", StringComparison.Ordinal));
+        }
+    }
+
     /// <summary>IEC 60079-20-1 prints 375 °C for 1,4-dioxane, NFPA 497 180 °C.</summary>
     [Fact]
     public void Screen_DioxaneWhereStandardsDisagree_ShowsBothAndTakesTheLower()
