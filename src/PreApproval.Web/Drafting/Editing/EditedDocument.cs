@@ -23,17 +23,27 @@ public enum RowFocus
 /// <param name="Index">Place in the list, from 0.</param>
 public sealed record FocusedRow(string List, int Index, RowFocus On);
 
+/// <summary>A row that was removed.</summary>
+/// <param name="Row">Where it was.</param>
+/// <param name="Name">What it was called on the page.</param>
+/// <param name="Before">The whole document before.</param>
+public sealed record RemovedRow(FocusedRow Row, string Name, JsonObject Before);
+
 /// <summary>
 /// The document under the editor's hands: a JSON tree, so that members the editor does not show, and values that are not
 /// right yet, survive. Fields name their place by an object of the tree and a path below it.
 /// </summary>
-public sealed class EditedDocument
+public sealed partial class EditedDocument
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private RowNames _names = new();
 
-    private EditedDocument(JsonObject root) => Root = root;
+    private EditedDocument(JsonObject root)
+    {
+        Root = root;
+        Changed += (_, _) => Removed = null;
+    }
 
     /// <summary>A value was typed or chosen.</summary>
     public event EventHandler? Changed;
@@ -42,6 +52,9 @@ public sealed class EditedDocument
     public event EventHandler? Restructured;
 
     public JsonObject Root { get; private set; }
+
+    /// <summary>The row that was removed last, until anything else is changed: it can be put back.</summary>
+    public RemovedRow? Removed { get; private set; }
 
     /// <summary>Where the focus belongs once the change is shown; null: it stays.</summary>
     public FocusedRow? Focus { get; set; }
@@ -65,12 +78,17 @@ public sealed class EditedDocument
     public void Replace(JsonObject root)
     {
         Root = root;
+        Removed = null;
         _names = new RowNames();
         Restructured?.Invoke(this, EventArgs.Empty);
     }
 
     /// <summary>Gives a row another short name, with all that refers to it.</summary>
-    public void Name(string list, JsonObject row, string name) => _names.Rename(Root, list, row, name);
+    public void Name(string list, JsonObject row, string name)
+    {
+        Removed = null;
+        _names.Rename(Root, list, row, name);
+    }
 
     /// <summary>JSON Pointer (RFC 6901) of a node of this tree.</summary>
     public static string PointerOf(JsonNode node)
@@ -162,63 +180,6 @@ public sealed class EditedDocument
     public IReadOnlyList<string> Ids(string list) =>
         [.. DocumentText.Rows(Root, list).Select(r => DocumentText.Text(r, "id")).Where(id => id.Length > 0).Distinct(StringComparer.Ordinal)];
 
-    public void AddRow(JsonObject on, string list, JsonObject row)
-    {
-        ArgumentNullException.ThrowIfNull(on);
-        if (on[list] is not JsonArray array)
-        {
-            array = [];
-            on[list] = array;
-        }
-
-        array.Add((JsonNode)row);
-        Focus = new FocusedRow(PointerOf(array), array.Count - 1, RowFocus.First);
-        References.NumberSteps(Root);
-        Restructured?.Invoke(this, EventArgs.Empty);
-    }
-
-    public void RemoveRow(JsonObject row)
-    {
-        ArgumentNullException.ThrowIfNull(row);
-        if (row.Parent is not JsonArray array)
-        {
-            return;
-        }
-
-        Focus = new FocusedRow(PointerOf(array), array.IndexOf(row), RowFocus.Near);
-        array.Remove(row);
-        if (array.Count == 0 && array.Parent is JsonObject owner && !StaysWhenEmpty(array))
-        {
-            owner.Remove(owner.First(p => ReferenceEquals(p.Value, array)).Key);
-        }
-
-        References.NumberSteps(Root);
-        Restructured?.Invoke(this, EventArgs.Empty);
-    }
-
-    /// <summary>Moves a row by one place up (-1) or down (1), where there is one.</summary>
-    public void MoveRow(JsonObject row, int by)
-    {
-        ArgumentNullException.ThrowIfNull(row);
-        if (row.Parent is not JsonArray array)
-        {
-            return;
-        }
-
-        int from = array.IndexOf(row);
-        int to = from + by;
-        if (to < 0 || to >= array.Count)
-        {
-            return;
-        }
-
-        array.RemoveAt(from);
-        array.Insert(to, (JsonNode)row);
-        Focus = new FocusedRow(PointerOf(array), to, by < 0 ? RowFocus.Up : RowFocus.Down);
-        References.NumberSteps(Root);
-        Restructured?.Invoke(this, EventArgs.Empty);
-    }
-
     /// <summary>Puts a word into a list of words or takes it out.</summary>
     public void Toggle(JsonObject on, string path, string word, bool present)
     {
@@ -254,10 +215,6 @@ public sealed class EditedDocument
     public void Reshape() => Restructured?.Invoke(this, EventArgs.Empty);
 
     public void Touch() => Changed?.Invoke(this, EventArgs.Empty);
-
-    /// <summary>Lists that a document must have; a mixture that has lost its components is a mixture still.</summary>
-    private static bool StaysWhenEmpty(JsonArray array) =>
-        PointerOf(array) is var pointer && (pointer is "/materials" or "/vessels" or "/steps" || pointer.EndsWith("/mixture", StringComparison.Ordinal));
 
     private static JsonValue? NumberNode(string? text)
     {

@@ -16,6 +16,28 @@ public static class References
         }
     }
 
+    /// <summary>A step that goes is not referred to any more: the next one gets its number and would be taken for it.</summary>
+    public static void Leave(JsonObject root, string step)
+    {
+        if (step.Length == 0)
+        {
+            return;
+        }
+
+        foreach (JsonObject reaction in DocumentText.Rows(root, "reactions").Where(reaction => string.Equals(DocumentText.Text(reaction, "step"), step, StringComparison.Ordinal)))
+        {
+            reaction.Remove("step");
+        }
+
+        foreach (JsonObject safeguard in DocumentText.Rows(root, "safeguards"))
+        {
+            foreach (JsonNode named in (safeguard["steps"] as JsonArray ?? []).OfType<JsonValue>().Where(named => string.Equals(DocumentText.Text(named), step, StringComparison.Ordinal)).ToArray())
+            {
+                safeguard["steps"]!.AsArray().Remove(named);
+            }
+        }
+    }
+
     /// <summary>Steps numbered 1, 2, 3 … keep being numbered in order, with all that refers to them; other identifiers are left alone.</summary>
     public static void NumberSteps(JsonObject root)
     {
