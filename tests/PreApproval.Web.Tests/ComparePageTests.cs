@@ -130,7 +130,7 @@ public sealed partial class ComparePageTests(TestApp test)
         return (answer.StatusCode, WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync()));
     }
 
-    private static IEnumerable<string> Selected(string page) => SelectedOption().Matches(page).Select(static m => m.Groups["value"].Value);
+    private static IReadOnlyList<string> Selected(string page) => [.. SelectedOption().Matches(page).Select(static m => m.Groups["value"].Value)];
 
     [GeneratedRegex("<option value=\"(?<value>[^\"]+)\" selected", RegexOptions.ExplicitCapture, 10_000)]
     private static partial Regex SelectedOption();

@@ -26,8 +26,8 @@ public sealed class MessageTests(TestApp test)
     public void VesselTable_LineWithSeveralFaults_TellsThemAtOnce()
     {
         VesselTable table = VesselTable.Read(Encoding.UTF8.GetBytes("label,kind,volume (mL),inspected on\r\nT-1,,many,yesterday\r\n")).Value!;
-        IReadOnlyList<Fault> faults = table.Read(table.Lines[0], null).Error!.Faults;
-        Assert.Equal(["/2/inspected on", "/2/kind", "/2/volume (mL)"], faults.Select(static fault => fault.Path).Order(StringComparer.Ordinal));
+        IReadOnlyList<string> paths = [.. table.Read(table.Lines[0], null).Error!.Faults.Select(static fault => fault.Path).Order(StringComparer.Ordinal)];
+        Assert.Equal(["/2/inspected on", "/2/kind", "/2/volume (mL)"], paths);
     }
 
     [Fact]

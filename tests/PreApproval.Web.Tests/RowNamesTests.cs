@@ -93,13 +93,14 @@ public sealed class RowNamesTests
         EditedDocument document = Draft();
         document.Name("vessels", Row(document, "vessels", 0), "flask");
         document.Name("vessels", Row(document, "vessels", 0), "tube 2");
-        Assert.Equal(["tube 2", "flask"], DocumentText.Rows(document.Root, "steps").Select(static step => DocumentText.Text(step, "vessel")));
+        IReadOnlyList<string> vessels = [.. DocumentText.Rows(document.Root, "steps").Select(static step => DocumentText.Text(step, "vessel"))];
+        Assert.Equal(["tube 2", "flask"], vessels);
     }
 
     private static JsonObject Row(EditedDocument document, string list, int index) => DocumentText.Rows(document.Root, list)[index];
 
-    private static IEnumerable<string> Used(EditedDocument document) =>
-        DocumentText.Rows(document.Root, "steps").Select(static step => string.Join(' ', ((JsonArray)step["materials"]!).Select(EditedDocument.IdOfUse)));
+    private static IReadOnlyList<string> Used(EditedDocument document) =>
+        [.. DocumentText.Rows(document.Root, "steps").Select(static step => string.Join(' ', ((JsonArray)step["materials"]!).Select(EditedDocument.IdOfUse)))];
 
     private static EditedDocument Draft() => EditedDocument.Read(Encoding.UTF8.GetBytes("""
         {

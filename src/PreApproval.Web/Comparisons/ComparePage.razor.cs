@@ -83,7 +83,7 @@ public sealed partial class ComparePage : PageBase
     }
 
     /// <summary>The two latest revisions; where there is one only, that one and the draft.</summary>
-    private static (string Before, string After) PresetOf(IReadOnlyList<CompareOption> own)
+    private static (string Before, string After) PresetOf(List<CompareOption> own)
     {
         CompareOption[] revisions = [.. own.Where(static option => !option.Value.EndsWith("/draft", StringComparison.Ordinal))];
         return revisions switch
