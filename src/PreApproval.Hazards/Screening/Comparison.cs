@@ -127,7 +127,9 @@ public static class Comparison
         var worse = old.Finding.Severity.CompareTo(now.Finding.Severity);
         if (worse == 0 && old.Leading is { } was && now.Leading is { } becomes)
         {
-            worse = Excess(becomes, was) - Excess(was, becomes);
+            // results of a quiet vessel are no matter of its rating: the share of that is a number of its own
+            var (one, other) = now.Finding.Code is Vessels.PressureResults.Code ? (was with { Limit = null }, becomes with { Limit = null }) : (was, becomes);
+            worse = Excess(other, one) - Excess(one, other);
         }
 
         return worse == 0 ? null : new HazardChange

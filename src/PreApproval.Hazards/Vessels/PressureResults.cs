@@ -4,12 +4,12 @@ using PreApproval.Hazards.Screening;
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>
-/// The results of a closed vessel that no finding about its pressure carries: one notice for each closing that is heated, gassing or charged with gas. A caution where its stored energy asks for
+/// The results of a closed vessel that no finding about its pressure carries: one notice for each closing that comes above the pressure of no finding. A caution where its stored energy asks for
 /// more than stands before it. docs/methods/pressure-screen.md.
 /// </summary>
 internal static class PressureResults
 {
-    private const string Code = "pressure.results";
+    public const string Code = "pressure.results";
 
     /// <summary>The results of the closing that begins with this group, unless a finding carries them.</summary>
     public static Finding? For(List<StepState[]> groups, int first, bool[] carried, ScreeningContext context)
@@ -50,7 +50,7 @@ internal static class PressureResults
     private static bool IsOfClosing(StepState[] group, StepState[] other) =>
         group[0].VesselIndex == other[0].VesselIndex && group[0].Closing!.StepIndex == other[0].Closing!.StepIndex;
 
-    /// <summary>Of the worst so far and the closed steps the one with the highest pressure; those count that are heated, gassing or charged and whose pressure is known.</summary>
+    /// <summary>Of the worst so far and the closed steps the one with the highest pressure; those count whose pressure is known and more than nothing.</summary>
     private static ClosedAssessment? Worst(ClosedAssessment? worst, StepState[] states, ScreeningContext context)
     {
         foreach (var state in states)
@@ -89,9 +89,7 @@ internal static class PressureResults
     }
 
     // without a gas that the liquids hold the number would be too low, and no result
-    private static bool IsPressed(ClosedAssessment one, Policy policy) =>
-        one is { WorstPaGauge: { } pressure, LeavesOutHeldGas: false }
-        && (one.State.Heated || pressure > policy.UnratedNothingPa || one.UndeclaredGas is not null || one.State.GasEvolvedMol is not 0 || one.State.Closing is { AtAtmosphere: false, Gases.Count: > 0 });
+    private static bool IsPressed(ClosedAssessment one, Policy policy) => !one.LeavesOutHeldGas && one.WorstPaGauge > policy.UnratedNothingPa;
 
     private static string Statement(ClosedAssessment worst, ClosedResult result, GoverningRating rating)
     {

@@ -44,7 +44,7 @@ public sealed class PressureScreenTests
 
         var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.exceeds-rating");
 
-        Assert.Contains("which the reaction reaches from the set 32 °C", finding.Statement, StringComparison.Ordinal);
+        Assert.Contains("which the reaction reaches from 32 °C without cooling", finding.Statement, StringComparison.Ordinal);
         Assert.DoesNotContain("overshoot", finding.Statement, StringComparison.Ordinal);
         Assert.DoesNotContain(finding.Evidence, static evidence => evidence.Model.Contains("overshoot", StringComparison.Ordinal) && evidence.Name is "worst credible temperature");
     }

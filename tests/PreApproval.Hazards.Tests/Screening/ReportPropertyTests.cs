@@ -90,7 +90,10 @@ public sealed class ReportPropertyTests
             foreach (var less in Forgotten(plan))
             {
                 var after = Screener.Screen(less, Policy.Default);
-                Assert.True(after.Findings.Count >= before.Findings.Count, Lost(before, after));
+                // a doubt about a number goes with the number; what then counts as 0 bar(g) is a danger in its place
+                var doubts = before.Findings.Count(static finding => finding.Code is "pressure.rating-doubtful");
+                Assert.True(after.Findings.Count >= before.Findings.Count - doubts, Lost(before, after));
+                Assert.True(doubts == 0 || after.Findings.Any(static finding => finding.Code is "pressure.rating-doubtful" or "pressure.unknown-rating" or "pressure.liquid-full" or "data.vessel-volume"), Lost(before, after));
                 Assert.True(after.Verdict >= before.Verdict, Lost(before, after));
             }
         },
