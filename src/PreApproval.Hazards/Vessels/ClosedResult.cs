@@ -141,7 +141,7 @@ public sealed record ClosedResult
         return null;
 
         // everything condensed and a tenth more does not fill it: no model need be asked
-        bool Full(double temperatureK) => charge.LiquidM3At(temperatureK) > NearlyFull * charge.VolumeM3 && charge.PressureAt(temperatureK).LiquidFull;
+        bool Full(double temperatureK) => charge.LiquidM3At(temperatureK) > NearlyFull * charge.VolumeM3 && charge.IsFullAt(temperatureK);
     }
 
     private static double? FillUpTo(ClosedAssessment assessment, double quietPaGauge, Policy policy)

@@ -27,6 +27,11 @@ internal sealed partial class SealedCharge
     private bool IsPlain => _isPlain ??= Held.Count == 0 && Dissolved.Length == 0 && CyclicEthers is null && (Mixing.Length < 2 || Model is not null)
         && !HasGasApart && !HasGas(Mixing) && !EquationMayEverGovern;
 
+    /// <summary>True when the liquid fills the vessel at a temperature in K; of plain liquids without asking what it then presses with.</summary>
+    public bool IsFullAt(double temperatureK) => IsPlain && Moved(temperatureK) is { Unknown.Count: 0, PastCritical.Count: 0 } point
+        ? point.CondensedM3 >= VolumeM3
+        : GoverningAt(temperatureK).Phase == VesselPhase.LiquidFull;
+
     /// <summary>Pressure of <see cref="GoverningAt"/> at a temperature in K; of plain liquids without an object for each temperature.</summary>
     public GoverningPressure PressureAt(double temperatureK)
     {
@@ -35,12 +40,7 @@ internal sealed partial class SealedCharge
             return GoverningPressure.Of(GoverningAt(temperatureK));
         }
 
-        var point = _search ??= new VesselPoint(this, temperatureK);
-        if (point.TemperatureK != temperatureK)
-        {
-            point.MoveTo(temperatureK);
-        }
-
+        var point = Moved(temperatureK);
         if (point.Unknown.Count > 0 || point.PastCritical.Count > 0 || point.CondensedM3 >= VolumeM3)
         {
             return GoverningPressure.Of(GoverningAt(temperatureK));
@@ -50,5 +50,16 @@ internal sealed partial class SealedCharge
         return oneLiquid
             ? new GoverningPressure(pascal, false, VesselModel.ModifiedRaoult)
             : new GoverningPressure(ImmiscibleBound.PascalAt(point, GasMol), false, VesselModel.ImmiscibleBound);
+    }
+
+    private VesselPoint Moved(double temperatureK)
+    {
+        _search ??= new VesselPoint(this, temperatureK);
+        if (_search.TemperatureK != temperatureK)
+        {
+            _search.MoveTo(temperatureK);
+        }
+
+        return _search;
     }
 }

@@ -121,7 +121,7 @@ public sealed class FirstActionTests
         };
         var actions = Screener.Screen(plan, Policy.Default).FireActions;
 
-        Assert.Equal(["1", "2", "3"], actions.Select(static action => Assert.Single(action.Steps)));
+        Assert.Equal(["1", "2", "3"], actions.Select(static action => Assert.Single(action.Steps)), StringComparer.Ordinal);
         Assert.Equal([Burning.Liquid], actions[0].Burning);
         Assert.Equal([Burning.Liquid, Burning.Metal], actions[1].Burning);
         Assert.Equal(["class D powder", "dry sand"], actions[1].Fit);

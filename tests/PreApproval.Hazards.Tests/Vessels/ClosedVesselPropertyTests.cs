@@ -71,7 +71,7 @@ public sealed class ClosedVesselPropertyTests
         {
             var moved = new SealedCharge(vessel);
             return Array.TrueForAll(temperatures, t => moved.PressureAt(t) is var pressure && ClosedVessel.At(vessel, t).Governing is var governing
-                && pressure.Model == governing.Model && pressure.LiquidFull == (governing.Phase == VesselPhase.LiquidFull) && Same(pressure.PascalAbs, governing.PressurePaAbs));
+                && pressure.Model == governing.Model && pressure.LiquidFull == (governing.Phase == VesselPhase.LiquidFull) && moved.IsFullAt(t) == pressure.LiquidFull && Same(pressure.PascalAbs, governing.PressurePaAbs));
         },
         iter: 1000);
 
