@@ -145,7 +145,8 @@ public sealed class ExplorationTests
     {
         Exploration at = Begin();
         at.Try(new ExploredValues { Kind = "stirred metal autoclave", RatingBarGauge = 100, RatingIsTypical = true });
-        Assert.Equal(100e5, at.Tried.Rating);
+        // no temperature stands beside it: between 100 and 150 °C steel keeps 42.2 to 38.5 of its cold 49.6 bar (ASME B16.5, class 300, group 2.2, from memory)
+        Assert.InRange(at.Tried.Rating!.Value, 100e5 * 38.5 / 49.6, 100e5 * 42.2 / 49.6);
         Assert.Null(DocumentText.At(at.ToKeep().Root, "vessels/0/rating"));
         at.Try(at.Values with { RatingIsTypical = false });
         Assert.Equal("100 bar(g)", DocumentText.Quantity(at.ToKeep().Root, "vessels/0/rating"));

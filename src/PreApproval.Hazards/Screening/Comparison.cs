@@ -62,8 +62,8 @@ public static class Comparison
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(after);
-        var old = before.Report.Findings.Select(finding => new Placed(finding, before.Plan)).ToArray();
-        var now = after.Report.Findings.Select(finding => new Placed(finding, after.Plan)).ToArray();
+        var old = before.Report.Findings.Where(IsHazard).Select(finding => new Placed(finding, before.Plan)).ToArray();
+        var now = after.Report.Findings.Where(IsHazard).Select(finding => new Placed(finding, after.Plan)).ToArray();
         var pairs = old.SelectMany(o => now.Select(n => (Old: o, New: n, Likeness: Likeness(o, n))))
             .Where(static pair => pair.Likeness is not null)
             .OrderByDescending(static pair => pair.Likeness);
@@ -90,6 +90,9 @@ public static class Comparison
                 .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)?.Id ?? change.Vessel, StringComparer.Ordinal),
         ];
     }
+
+    /// <summary>False for the results of a quiet vessel: no hazard, its numbers are compared step by step.</summary>
+    private static bool IsHazard(Finding finding) => finding is not { Code: Vessels.PressureResults.Code, Severity: Severity.Notice };
 
     private static ScreeningContext Context(ScreenedPlan screened) => new(screened.Plan, screened.Policy, Walk.Follow(screened.Plan, screened.Policy));
 
@@ -127,9 +130,7 @@ public static class Comparison
         var worse = old.Finding.Severity.CompareTo(now.Finding.Severity);
         if (worse == 0 && old.Leading is { } was && now.Leading is { } becomes)
         {
-            // results of a quiet vessel are no matter of its rating: the share of that is a number of its own
-            var (one, other) = now.Finding.Code is Vessels.PressureResults.Code ? (was with { Limit = null }, becomes with { Limit = null }) : (was, becomes);
-            worse = Excess(other, one) - Excess(one, other);
+            worse = Excess(becomes, was) - Excess(was, becomes);
         }
 
         return worse == 0 ? null : new HazardChange
@@ -188,7 +189,8 @@ public static class Comparison
 
             // a rule counts nothing
             var numbers = finding.Evidence.Where(static evidence => evidence.Unit is not "rule").ToArray();
-            Leading = Worst(numbers, Array.Find(numbers, static evidence => evidence.Limit is not null)) ?? numbers.FirstOrDefault();
+            // results are a caution by the energy they hold; their pressure is compared step by step
+            Leading = finding.Code is Vessels.PressureResults.Code ? Array.Find(numbers, static evidence => evidence.Name is "stored energy") : Worst(numbers, Array.Find(numbers, static evidence => evidence.Limit is not null)) ?? numbers.FirstOrDefault();
             Quantity = Leading?.Quantity ?? finding.Code[(finding.Code.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('-', ' ');
             VesselKind = plan.Vessels.FirstOrDefault(vessel => string.Equals(vessel.Id, finding.Vessel, StringComparison.Ordinal))?.Kind;
             Actions = [.. plan.Steps.Where(step => finding.Steps.Contains(step.Id, StringComparer.Ordinal)).Select(static step => step.Action)];

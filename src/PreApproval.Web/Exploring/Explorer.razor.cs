@@ -178,10 +178,17 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
             return;
         }
 
+        ElementReference target = focus is FocusAfter.Carried ? _carriedNote : _windowHeading;
+        if (target.Context is null)
+        {
+            // another render came in between: the one that brings the note is still to come
+            return;
+        }
+
         _focus = FocusAfter.Stays;
         try
         {
-            await (focus is FocusAfter.Carried ? _carriedNote : _windowHeading).FocusAsync();
+            await target.FocusAsync();
         }
         catch (Exception gone) when (gone is JSDisconnectedException or OperationCanceledException or JSException)
         {
