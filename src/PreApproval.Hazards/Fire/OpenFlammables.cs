@@ -1,59 +1,16 @@
 using System.Globalization;
 using PreApproval.Hazards.Mixtures;
-using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Fire;
 
-/// <summary>A step at which a liquid that can flash stands open.</summary>
-internal sealed class OpenLiquid(StepState state, Content[] flammables, FlashPointEstimate? together, Content[] hidden)
-{
-    public StepState State { get; } = state;
-
-    /// <summary>Liquids at or near their own flash point.</summary>
-    public Content[] Flammables { get; } = flammables;
-
-    /// <summary>Flash point of the liquids together, when the step is near it.</summary>
-    public FlashPointEstimate? Together { get; } = together;
-
-    /// <summary>Halogenated liquids whose vapour burns although no flash point is found.</summary>
-    public Content[] Hidden { get; } = hidden;
-
-    /// <summary>What may burn here: the near ones, else every liquid with a flash point.</summary>
-    public Content[] Burning => field ??= Flammables.Length > 0 ? Flammables : Together is not null ? [.. State.Contents.Where(ContentsFlashPoint.Flashes)] : Hidden;
-
-    /// <summary>Keys of what may burn, in order.</summary>
-    public string BurningKeys => field ??= Burning.Length == 1 ? Burning[0].Substance.Key : string.Join('+', Burning.Select(static content => content.Substance.Key).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
-
-    /// <summary>Volume in m³ of what may burn.</summary>
-    public double VolumeM3
-    {
-        get
-        {
-            Span<double> volumes = stackalloc double[Math.Min(Burning.Length, 64)];
-            volumes = Burning.Length > volumes.Length ? new double[Burning.Length] : volumes;
-            for (var index = 0; index < volumes.Length; index++)
-            {
-                volumes[index] = OpenFlammables.VolumeM3(Burning[index]);
-            }
-
-            return OrderedSum.Of(volumes);
-        }
-    }
-
-    public OpenLiquid With(FlashPointEstimate? flash) => new(State, Flammables, flash, Hidden);
-
-    /// <summary>The same at another step with the same contents at the same temperature.</summary>
-    public OpenLiquid At(StepState state) => new(state, Flammables, Together, Hidden);
-}
-
 /// <summary>
 /// The distance to the flash point at every open step, as the policy sets it (BG RCI on TRGS 721: a pure liquid 5 K, a mixture 15 K); for a halogenated
 /// liquid no distance is valid. A notice, unless there is an ignition source or a large volume. Rules: docs/methods/flash-margin.md.
 /// </summary>
-internal static class OpenFlammables
+internal static partial class OpenFlammables
 {
     /// <summary>What is counted at every open step.</summary>
     public const string BelowFlashPoint = "distance below the flash point";
@@ -239,106 +196,6 @@ internal static class OpenFlammables
         string[] names = [.. open.Hidden.Concat(open.Flammables.Where(static content => Combustion.IsHalogenated(content.Substance.Known!))).Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         return $"; with {Wording.List(names)} in it no distance to a flash point is a valid margin";
     }
-
-    /// <summary>How far the step is below each flash point, and how far it should be, in K.</summary>
-    private static List<(double BelowK, double WantedK)> Distances(OpenLiquid open, Policy policy)
-    {
-        var distances = new List<(double BelowK, double WantedK)>(open.Flammables.Length + 1);
-        foreach (var content in open.Flammables)
-        {
-            distances.Add((content.Substance.Known!.FlashPointK!.Governing.Value - open.State.TemperatureK, policy.FlashMarginK));
-        }
-
-        if (open.Together is { FlashPointK: { } together })
-        {
-            distances.Add((together - open.State.TemperatureK, policy.FlashMarginMixtureK));
-        }
-
-        return distances;
-    }
-
-    /// <summary>The same as evidence.</summary>
-    private static List<Evidence> Margins(OpenLiquid open, Policy policy)
-    {
-        var evidence = new List<Evidence>(open.Flammables.Length + 2);
-        foreach (var content in Distinct(open.Flammables))
-        {
-            var flash = content.Substance.Known!.FlashPointK!.Governing;
-            evidence.Add(Margin(content.Substance.Name, flash.Value, open.State.TemperatureK, policy.FlashMarginK, [References.OfLimit("trgs-721", policy.FlashMarginK, Policy.Default.FlashMarginK), .. References.Full(flash.Sources)], flash.Quality));
-        }
-
-        if (open.Together is { FlashPointK: { } together } estimate)
-        {
-            evidence.Add(Margin("the liquids together", together, open.State.TemperatureK, policy.FlashMarginMixtureK, [References.OfLimit("trgs-721", policy.FlashMarginMixtureK, Policy.Default.FlashMarginMixtureK), .. estimate.Sources], estimate.Quality));
-        }
-
-        if (open.Together is { } flashed)
-        {
-            evidence.Add(Evidence(flashed));
-        }
-
-        return evidence;
-    }
-
-    /// <summary>The first of each substance, in the order of the keys.</summary>
-    private static List<Content> Distinct(Content[] contents)
-    {
-        var firsts = new List<Content>(contents.Length);
-        foreach (var content in contents)
-        {
-            var at = 0;
-            while (at < firsts.Count && string.CompareOrdinal(firsts[at].Substance.Key, content.Substance.Key) < 0)
-            {
-                at++;
-            }
-
-            if (at == firsts.Count || !string.Equals(firsts[at].Substance.Key, content.Substance.Key, StringComparison.Ordinal))
-            {
-                firsts.Insert(at, content);
-            }
-        }
-
-        return firsts;
-    }
-
-    private static Evidence Margin(string name, double flashK, double temperatureK, double limitK, IReadOnlyList<string> sources, Quality quality) => new()
-    {
-        Name = $"{BelowFlashPoint} of {name}",
-        Quantity = BelowFlashPoint,
-        Worse = WorseWhen.Lower,
-        Value = flashK - temperatureK,
-        Unit = "K",
-        Limit = limitK,
-        Model = "flash point less temperature of the step",
-        Sources = sources,
-        Quality = quality,
-    };
-
-    // The pure liquids count beside the mixture: it separates, boils down and is stirred up as it stands open.
-    private static string Nearness(OpenLiquid open, Policy policy)
-    {
-        if (open.Together is not { FlashPointK: { } flash } || open.Flammables.Length == 0)
-        {
-            return open.Together?.FlashPointK is { } only
-                ? $"is above or within {Wording.Text(policy.FlashMarginMixtureK)} K of the flash point of the liquids together, about {Wording.Celsius(only)}"
-                : Array.TrueForAll(open.Flammables, content => IsWithin(content, open.State.TemperatureK, policy))
-                    ? $"is above or within {Wording.Text(policy.FlashMarginK)} K of its flash point"
-                    : "is halogenated and has a flash point";
-        }
-
-        return $"is above or within {Wording.Text(policy.FlashMarginK)} K of its flash point, and the liquids together flash at about {Wording.Celsius(flash)}";
-    }
-
-    private static Evidence Evidence(FlashPointEstimate flash) => new()
-    {
-        Name = "flash point of the liquids together",
-        Worse = WorseWhen.Lower,
-        Value = Wording.InCelsius(flash.FlashPointK!.Value),
-        Unit = "°C",
-        Model = flash.Liquid == LiquidModel.Bound ? "Liaw's rule with every liquid at its full vapour pressure: a lower bound" : flash.FromMeasuredPair ? "Liaw's rule with the measured equilibrium of the pair" : "Liaw's rule with original UNIFAC",
-        Sources = flash.Sources,
-        Quality = flash.Quality,
-    };
 
     private static Content[] Near(StepState state, Policy policy)
     {

@@ -37,9 +37,6 @@ internal sealed partial class SealedCharge
     private bool? _equationMayEverGovern;
     private VesselPoint? _point;
     private Unifac.UnifacAtTemperature? _activities;
-    private string[]? _among;
-    private Unifac.UnifacAtTemperature? _activitiesAmong;
-    private IReadOnlyList<string> _gapsAmong = [];
 
     /// <param name="input">What is shut in.</param>
     /// <param name="like">A charge whose activity model and work space serve again where the same liquids are shut in; null: none. Not shared between threads.</param>
@@ -211,35 +208,6 @@ internal sealed partial class SealedCharge
 
     /// <summary>The properties at a temperature in K; those of the last one are kept, for what is asked twice.</summary>
     private VesselPoint PointAt(double temperatureK) => _point?.TemperatureK == temperatureK ? _point : _point = new VesselPoint(this, temperatureK);
-
-    /// <summary>The activity model of <see cref="Mixing"/> at a temperature in K, in one work space; null without a model.</summary>
-    public Unifac.UnifacAtTemperature? ActivitiesAt(double temperatureK)
-    {
-        if (Model is not null)
-        {
-            _activities ??= Model.At(temperatureK);
-            _activities.MoveTo(temperatureK);
-        }
-
-        return _activities;
-    }
-
-    /// <summary>The activity model of some of <see cref="Mixing"/>, in their order, at a temperature in K; null where parameters are missing. The last one serves again for the same liquids.</summary>
-    public Unifac.UnifacAtTemperature? ActivitiesAmong(VolatilePart[] counted, double temperatureK, out IReadOnlyList<string> gaps)
-    {
-        if (_among is null || !_among.AsSpan().SequenceEqual(Array.ConvertAll(counted, static part => part.Key)))
-        {
-            _among = Array.ConvertAll(counted, static part => part.Key);
-            _activitiesAmong = Unifac.TryCreate(Array.ConvertAll(counted, GroupsOf), out _gapsAmong)?.At(temperatureK);
-        }
-
-        gaps = _gapsAmong;
-        _activitiesAmong?.MoveTo(temperatureK);
-        return _activitiesAmong;
-    }
-
-    private IReadOnlyDictionary<int, int> GroupsOf(VolatilePart counted) =>
-        Array.Find(Mixing, part => string.Equals(part.Substance.Key, counted.Key, StringComparison.Ordinal)).Substance.UnifacGroups!.Value;
 
     /// <summary>Keys of the contents that alone leave modified Raoult without a pressure at a temperature in K.</summary>
     public IReadOnlyList<string> UnrepresentedAt(double temperatureK) => Unrepresented(PointAt(temperatureK));
