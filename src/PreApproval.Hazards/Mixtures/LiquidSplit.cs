@@ -115,7 +115,8 @@ internal static class LiquidSplit
         }
 
         // Slow to the end means nearly one: two liquids that agree to a hundred-thousandth give the pressure as well.
-        return share is > 0 and < 1 && InEquilibrium(model, first, second, logFirst, logSecond, SlowActivity) ? new TwoLiquids(first, second, share) : null;
+        // Longer steps may also go round the answer: then the plain ones decide.
+        return !accelerated && share is > 0 and < 1 && InEquilibrium(model, first, second, logFirst, logSecond, SlowActivity) ? new TwoLiquids(first, second, share) : null;
     }
 
     /// <summary>One step to where a geometric series of such steps would end, by their dominant eigenvalue (Orbach and Crowe, Can. J. Chem. Eng. 49 (1971) 509).</summary>
