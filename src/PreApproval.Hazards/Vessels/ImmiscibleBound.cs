@@ -24,37 +24,31 @@ internal static class ImmiscibleBound
         }
 
         var perMol = GasConstant * point.TemperatureK / free;
-        var partial = new SpeciesValues(point.Mixing.Length + point.Apart.Length + point.DissolvedPa.Length + 1);
-        double total = gasMol * perMol;
+        Span<double> pascal = stackalloc double[Count(point)];
+        var total = Total(point, gasMol, perMol, pascal);
+        var partial = new SpeciesValues(pascal.Length);
         var liquid = point.Charge.TakesRoomAsLiquid;
         var held = point.CondensedM3;
         for (var i = 0; i < point.Mixing.Length + point.Apart.Length; i++)
         {
-            var part = i < point.Mixing.Length ? point.Mixing[i] : point.Apart[i - point.Mixing.Length];
-            var all = part.Mol * perMol;
-            var pressure = Pressure(part, perMol);
-            liquid |= pressure < all;
-            held -= pressure / perMol * part.M3PerMol;
-            partial[part.Key] = pressure;
-            total += pressure;
+            var part = PartOf(point, i);
+            liquid |= pascal[i] < part.Mol * perMol;
+            held -= pascal[i] / perMol * part.M3PerMol;
+            partial[part.Key] = pascal[i];
         }
 
         for (var i = 0; i < point.DissolvedPa.Length; i++)
         {
             var part = point.Charge.Dissolved[i];
-            var pressure = Math.Min(part.Mol * perMol, point.DissolvedPa[i]);
-            liquid |= pressure < part.Mol * perMol;
-            held -= pressure / perMol * point.DissolvedM3PerMol[i];
-            partial[part.Substance.Key] = pressure;
-            total += pressure;
+            var own = pascal[point.Mixing.Length + point.Apart.Length + i];
+            liquid |= own < part.Mol * perMol;
+            held -= own / perMol * point.DissolvedM3PerMol[i];
+            partial[part.Substance.Key] = own;
         }
 
         if (gasMol > 0)
         {
-            var gas = gasMol * perMol;
-            var ceiling = LiquidFull.CeilingPa(point, total - gas, gasMol, [], [], 0);
-            partial["headspace"] = Math.Min(gas, ceiling - (total - gas));
-            total = Math.Min(total, ceiling);
+            partial["headspace"] = pascal[^1];
         }
 
         return new ModelState
@@ -83,22 +77,44 @@ internal static class ImmiscibleBound
             return Solve(point, gasMol).PressurePaAbs;
         }
 
-        var perMol = GasConstant * point.TemperatureK / free;
-        var total = gasMol * perMol;
-        for (var i = 0; i < point.Mixing.Length + point.Apart.Length; i++)
+        Span<double> pascal = stackalloc double[Count(point)];
+        return Total(point, gasMol, GasConstant * point.TemperatureK / free, pascal);
+    }
+
+    // of what mixes, what stands apart, what is dissolved, and the gas
+    private static int Count(VesselPoint point) => point.Mixing.Length + point.Apart.Length + point.DissolvedPa.Length + 1;
+
+    private static VolatilePart PartOf(VesselPoint point, int index) => index < point.Mixing.Length ? point.Mixing[index] : point.Apart[index - point.Mixing.Length];
+
+    /// <summary>The sum of the partial pressures in Pa, which fill the room in the order of <see cref="Count"/>; perMol is what a mol of gas presses with in what is free.</summary>
+    private static double Total(VesselPoint point, double gasMol, double perMol, Span<double> pascal)
+    {
+        var volatiles = point.Mixing.Length + point.Apart.Length;
+        var gas = gasMol * perMol;
+        var total = gas;
+        for (var i = 0; i < volatiles; i++)
         {
-            total += Pressure(i < point.Mixing.Length ? point.Mixing[i] : point.Apart[i - point.Mixing.Length], perMol);
+            var part = PartOf(point, i);
+            pascal[i] = part.PastCritical ? part.Mol * perMol : Math.Min(part.Mol * perMol, part.SaturationPa);
+            total += pascal[i];
         }
 
         for (var i = 0; i < point.DissolvedPa.Length; i++)
         {
-            total += Math.Min(point.Charge.Dissolved[i].Mol * perMol, point.DissolvedPa[i]);
+            pascal[volatiles + i] = Math.Min(point.Charge.Dissolved[i].Mol * perMol, point.DissolvedPa[i]);
+            total += pascal[volatiles + i];
         }
 
-        return gasMol > 0 ? Math.Min(total, LiquidFull.CeilingPa(point, total - (gasMol * perMol), gasMol, [], [], 0)) : total;
-    }
+        pascal[^1] = gas;
+        if (gasMol > 0)
+        {
+            var ceiling = LiquidFull.CeilingPa(point, total - gas, gasMol, [], [], 0);
+            pascal[^1] = Math.Min(gas, ceiling - (total - gas));
+            total = Math.Min(total, ceiling);
+        }
 
-    private static double Pressure(VolatilePart part, double perMol) => part.PastCritical ? part.Mol * perMol : Math.Min(part.Mol * perMol, part.SaturationPa);
+        return total;
+    }
 
     internal static string Names(IEnumerable<Substance> substances) => string.Join(", ", substances.Select(s => s.Identity.Name));
 }
