@@ -69,26 +69,26 @@ internal sealed class StepFigures
         if (point.GoverningPaGauge is { } pressure && assessment is not null)
         {
             var model = PressureSentences.ModelWords(assessment.Worst.Model) + PressureSentences.AtLeast(assessment.LeftOut);
-            numbers.Set(StepQuantity.Pressure, PressureEvidence.Worst, pressure / 1e5, "bar(g)", rating is > 0 ? rating / 1e5 : null, model, assessment.Worst.Quality);
+            numbers.Set(StepQuantity.Pressure, PressureEvidence.Worst, pressure / 1e5, "bar(g)", rating is > 0 ? rating / 1e5 : null, model, assessment.Worst.Quality, assessment.Worst.Sources);
             if (point.ShareOfRating is { } share)
             {
-                numbers.Set(StepQuantity.ShareOfRating, PressureEvidence.Share, share, "fraction", GoverningRating.WarningShare(state.Vessel, policy), model, assessment.Worst.Quality);
+                numbers.Set(StepQuantity.ShareOfRating, PressureEvidence.Share, share, "fraction", GoverningRating.WarningShare(state.Vessel, policy), model, assessment.Worst.Quality, assessment.Worst.Sources);
             }
         }
 
         if (!state.Sealed && point.FlashMarginK is { } flash)
         {
-            numbers.Set(StepQuantity.FlashMargin, OpenFlammables.BelowFlashPoint, flash, "K", limits.FlashMarginK, "flash point of the liquids less temperature of the step", Quality.Estimated, WorseWhen.Lower);
+            numbers.Set(StepQuantity.FlashMargin, OpenFlammables.BelowFlashPoint, flash, "K", limits.FlashMarginK, "flash point of the liquids less temperature of the step", Quality.Estimated, ["liaw-2002", "trgs-721"], WorseWhen.Lower);
         }
 
         if (HotSurface.IsHot(state) && point.SurfaceMarginK is { } surface)
         {
-            numbers.Set(StepQuantity.SurfaceMargin, "distance of the surface below what is permitted", surface, "K", 0, "share of the lowest autoignition temperature less the hottest surface", state.SurfaceStated ? Quality.Measured : Quality.Assumed, WorseWhen.Lower);
+            numbers.Set(StepQuantity.SurfaceMargin, "distance of the surface below what is permitted", surface, "K", 0, "share of the lowest autoignition temperature less the hottest surface", state.SurfaceStated ? Quality.Measured : Quality.Assumed, ["trgs-723"], WorseWhen.Lower);
         }
 
         return numbers;
     }
 
-    private void Set(StepQuantity quantity, string name, double value, string unit, double? limit, string model, Quality quality, WorseWhen worse = WorseWhen.Higher) =>
-        figures[(int)quantity] = new Evidence { Name = name, Value = value, Unit = unit, Limit = limit, Worse = worse, Model = model, Sources = [], Quality = quality };
+    private void Set(StepQuantity quantity, string name, double value, string unit, double? limit, string model, Quality quality, IEnumerable<string> sources, WorseWhen worse = WorseWhen.Higher) =>
+        figures[(int)quantity] = new Evidence { Name = name, Value = value, Unit = unit, Limit = limit, Worse = worse, Model = model, Sources = References.Full(sources), Quality = quality };
 }
