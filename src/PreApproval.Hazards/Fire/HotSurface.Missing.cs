@@ -35,9 +35,12 @@ internal static partial class HotSurface
         ],
     };
 
+    /// <summary>True where the hottest part of the heat source is not stated and may be at <see cref="ElementK"/>.</summary>
+    private static bool OverAnElement(StepState state) => state is { SurfaceStated: false, HeatSource: HeatSource.Hotplate or HeatSource.Mantle or HeatSource.SandBath };
+
     private static Finding? SurfaceNotStated(StepState[] states, ScreeningContext context)
     {
-        var open = Array.Find(states, state => state is { SurfaceStated: false, HeatSource: HeatSource.Hotplate or HeatSource.Mantle or HeatSource.SandBath }
+        var open = Array.Find(states, state => OverAnElement(state)
             && Lowest(state) is { } lowest && LimitK(lowest.Autoignition.Governing.Value, context.Policy.HotSurfaceShare) < ElementK);
         if (open is null)
         {
@@ -45,7 +48,7 @@ internal static partial class HotSurface
         }
 
         var (content, autoignition) = Lowest(open)!.Value;
-        var source = open.HeatSource is HeatSource.Mantle ? "mantle" : open.HeatSource is HeatSource.SandBath ? "sand bath" : "hotplate";
+        var source = ElementWords(open);
         return new Finding
         {
             Code = "fire.surface-not-stated",
@@ -58,6 +61,8 @@ internal static partial class HotSurface
         };
     }
 
+    private static string ElementWords(StepState state) => state.HeatSource is HeatSource.Mantle ? "mantle" : state.HeatSource is HeatSource.SandBath ? "sand bath" : "hotplate";
+
     private static Finding? AutoignitionMissing(StepState[] states, Policy policy)
     {
         var lacking = states.Where(static state => state.Contents.Any(Lacks)).SelectMany(static state => state.Contents.Select(content => (State: state, Content: content)))
@@ -68,7 +73,9 @@ internal static partial class HotSurface
             return null;
         }
 
-        var hot = lacking.Max(static pair => SurfaceK(pair.State));
+        // what is not stated counts as what it may be, here as where the value is on file
+        var hottest = lacking.MaxBy(static pair => OverAnElement(pair.State) ? Math.Max(ElementK, SurfaceK(pair.State)) : SurfaceK(pair.State)).State;
+        var hot = OverAnElement(hottest) ? Math.Max(ElementK, SurfaceK(hottest)) : SurfaceK(hottest);
         var undone = hot > LimitK(LowestListedK, policy.HotSurfaceShare);
         var names = lacking.Select(static pair => pair.Content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
         return new Finding
@@ -79,7 +86,7 @@ internal static partial class HotSurface
             Steps = StepIds.Of(lacking, static one => one.State),
             Vessel = lacking[0].State.Vessel.Id,
             Materials = [.. lacking.Select(static pair => pair.Content.MaterialId).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = $"No autoignition temperature is on file for {Wording.List(names)}, heated with a surface at {Wording.Celsius(hot)}.",
+            Statement = $"No autoignition temperature is on file for {Wording.List(names)}, {(OverAnElement(hottest) ? $"heated over a {ElementWords(hottest)} whose surface is not stated and may be at {Wording.Celsius(hot)}" : $"heated with a surface at {Wording.Celsius(hot)}")}.",
             LeavesCheckUndone = undone,
         };
     }

@@ -14,27 +14,36 @@ public sealed class RatingCredibilityScreen : IScreen
         foreach (var group in Grouping.Of(context.Walk.States, static state => state is { Sealed: true, Vessel.RatingPaGauge: > 0 }, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
         {
             var pressed = group.FindAll(state => PressureOf(state, context) > context.Policy.UnratedNothingPa);
+            // what is not all counted may press as much
+            var doubted = pressed.Count > 0 ? pressed : group.FindAll(state => context.Closed(state) is { LeftOut.Count: > 0 });
+            if (doubted.Count > 0 && OfKind(doubted, Worst(doubted, context), context) is { } kind)
+            {
+                yield return kind;
+            }
+
             if (pressed.Count == 0)
             {
                 continue;
             }
 
-            var worst = pressed[0];
-            for (var index = 1; index < pressed.Count; index++)
-            {
-                worst = PressureOf(pressed[index], context) > PressureOf(worst, context) ? pressed[index] : worst;
-            }
-
-            if (OfKind(pressed, worst, context) is { } kind)
-            {
-                yield return kind;
-            }
+            var worst = Worst(pressed, context);
 
             if (OfClosure(pressed, worst, context) is { } closure)
             {
                 yield return closure;
             }
         }
+    }
+
+    private static StepState Worst(List<StepState> states, ScreeningContext context)
+    {
+        var worst = states[0];
+        for (var index = 1; index < states.Count; index++)
+        {
+            worst = PressureOf(states[index], context) > PressureOf(worst, context) ? states[index] : worst;
+        }
+
+        return worst;
     }
 
     // what fills with liquid bursts whatever the rating, and is a finding of its own
@@ -64,6 +73,7 @@ public sealed class RatingCredibilityScreen : IScreen
                 ? $"no vessel of such a kind is on file, and the strongest of its material is commonly taken for {Wording.BarGauge(usual)}; more than {Wording.Text(RatingCredibility.BelievedTimesUsual)} times that is not believed unseen"
                 : $"such a vessel ({kind}) is commonly taken for {Wording.BarGauge(usual)}, and more than {Wording.Text(RatingCredibility.BelievedTimesUsual)} times that is not believed unseen"
             : $"such a vessel ({kind ?? vessel.Kind}) is commonly made for no pressure at all";
+        var known = pressure > context.Policy.UnratedNothingPa;
         return new Finding
         {
             Code = "pressure.rating-doubtful",
@@ -71,8 +81,12 @@ public sealed class RatingCredibilityScreen : IScreen
             Severity = reliesOnIt ? Severity.Warning : Severity.Notice,
             Steps = StepIds.Of(pressed),
             Vessel = vessel.Id,
-            Statement = $"“{vessel.Id}” is stated to hold {Wording.BarGauge(rated)} and may reach {Wording.BarGauge(pressure)}, but {usually}. {(reliesOnIt ? "A photograph of the pressure marked on this very vessel, or its certificate, settles it" : "The step would be within the usual rating as well; the number wants checking")}.",
-            Evidence = [Confinement.Findings.Number("rating as stated", rated / 1e5, "bar(g)", usual * RatingCredibility.BelievedTimesUsual / 1e5, "usual rating of the kind times what is believed", Quality.Assumed, "common-practice"), Pressure(pressure, context)],
+            Statement = $"“{vessel.Id}” is stated to hold {Wording.BarGauge(rated)} and {(known ? $"may reach {Wording.BarGauge(pressure)}" : "what presses in it is not all known")}, but {usually}. {(reliesOnIt ? "A photograph of the pressure marked on this very vessel, or its certificate, settles it" : known ? "The step would be within the usual rating as well; the number wants checking" : "The number wants checking")}.",
+            Evidence =
+            [
+                Confinement.Findings.Number("rating as stated", rated / 1e5, "bar(g)", usual * RatingCredibility.BelievedTimesUsual / 1e5, "usual rating of the kind times what is believed", Quality.Assumed, "common-practice"),
+                .. known ? [Pressure(pressure, context)] : Array.Empty<Evidence>(),
+            ],
         };
     }
 

@@ -83,21 +83,28 @@ public sealed class ReportPropertyTests
         iter: 50);
 
     [Fact]
-    public void unknown_value_never_shortens_findings_nor_clears() => Plans.Sample(
-        static plan =>
+    public void unknown_value_never_shortens_findings_nor_clears() => Plans.Sample(NeverShortens, iter: 100);
+
+    private static void NeverShortens(Plan plan)
+    {
+        var before = Screener.Screen(plan, Policy.Default);
+        foreach (var less in Forgotten(plan))
         {
-            var before = Screener.Screen(plan, Policy.Default);
-            foreach (var less in Forgotten(plan))
-            {
-                var after = Screener.Screen(less, Policy.Default);
-                // a doubt about a number goes with the number; what then counts as 0 bar(g) is a danger in its place
-                var doubts = before.Findings.Count(static finding => finding.Code is "pressure.rating-doubtful");
-                Assert.True(after.Findings.Count >= before.Findings.Count - doubts, Lost(before, after));
-                Assert.True(doubts == 0 || after.Findings.Any(static finding => finding.Code is "pressure.rating-doubtful" or "pressure.unknown-rating" or "pressure.liquid-full" or "data.vessel-volume"), Lost(before, after));
-                Assert.True(after.Verdict >= before.Verdict, Lost(before, after));
-            }
-        },
-        iter: 100);
+            var after = Screener.Screen(less, Policy.Default);
+            // a doubt about a number goes with the number; what then counts as 0 bar(g) is a danger in its place
+            var doubts = before.Findings.Count(static finding => finding.Code is "pressure.rating-doubtful");
+            Assert.True(after.Findings.Count >= before.Findings.Count - doubts, Lost(before, after));
+            Assert.True(doubts == 0 || after.Findings.Any(static finding => finding.Code is "pressure.rating-doubtful" or "pressure.unknown-rating" or "pressure.liquid-full" or "data.vessel-volume"), Lost(before, after));
+            Assert.True(after.Verdict >= before.Verdict, Lost(before, after));
+        }
+    }
+
+    // dichloromethane of unknown density in a tube “of 60 bar(g)”: how much presses is not known, and the doubt about the rating stays;
+    // dioxane of unknown autoignition temperature over a hotplate of unknown surface: as grave as the 180 °C on file
+    [Theory]
+    [InlineData("9nA_1CWX9e_1")]
+    [InlineData("6wqYo5e09xm8")]
+    public void unknown_value_of_a_plan_found_once_never_shortens_findings(string seed) => Plans.Sample(NeverShortens, seed: seed, iter: 1);
 
     [Fact]
     public void finding_ids_are_distinct() => Plans.Sample(
