@@ -16,9 +16,11 @@ public sealed class HealthScreen : IScreen
         ("toxicity.cmr", "causes cancer, genetic damage or harm to reproduction (category 1)", "say why nothing less harmful serves, handle it closed, and mind people who are or may become pregnant", static code => code.StartsWith("H340", StringComparison.Ordinal) || code.StartsWith("H350", StringComparison.Ordinal) || code.StartsWith("H360", StringComparison.Ordinal)),
         ("toxicity.acute", "is fatal or toxic when swallowed, on the skin or breathed", "know the way to help before the bottle is opened", static code => code is "H300" or "H310" or "H330" or "H301" or "H311" or "H331"),
         ("toxicity.corrosive", "burns skin or eyes", "wear eye protection in every step, weighing and cleaning included", static code => code is "H314" or "H318"),
-        ("toxicity.sensitising", "can cause asthma or allergy", "avoid the first contact; who is allergic does not handle it", static code => code is "H334" or "H317"),
+        (Sensitising, "can cause asthma or allergy", "avoid the first contact; who is allergic does not handle it", static code => code is "H334" or "H317"),
         ("toxicity.organs", "damages organs", "keep exposure as low as can be", static code => code is "H370" or "H372"),
     ];
+
+    private const string Sensitising = "toxicity.sensitising";
 
     // the classes of a substance do not change from plan to plan
     private static readonly ConditionalWeakTable<IReadOnlyList<HazardStatement>, MixtureClass[]> OfSubstances = [];
@@ -31,7 +33,7 @@ public sealed class HealthScreen : IScreen
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
-        var classified = new List<(Material Material, MixtureClass[] Classes)>();
+        var classified = new List<(Material Material, MixtureClass[] Classes)>(context.Plan.Materials.Count);
         List<string>? unknown = null;
         foreach (var material in context.Plan.Materials)
         {
@@ -105,6 +107,8 @@ public sealed class HealthScreen : IScreen
     private static Finding Describe(string code, string words, string then, List<(Material Material, MixtureClass[] Classes)> hits)
     {
         hits.Sort(static (one, other) => string.CompareOrdinal(one.Material.Id, other.Material.Id));
+        // H317 speaks of the skin, H334 of the lungs
+        words = code is Sensitising && !hits.Exists(static hit => Array.Exists(hit.Classes, static one => one.Code is "H334")) ? "can cause an allergy of the skin" : words;
         return new Finding
         {
             Code = code,

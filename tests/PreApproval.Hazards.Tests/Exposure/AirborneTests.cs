@@ -179,6 +179,22 @@ public sealed class AirborneTests
         Assert.Equal(Severity.Notice, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => string.Equals(finding.Code, code, StringComparison.Ordinal)).Severity);
     }
 
+    // GHS hazard statements: H317 is an allergic skin reaction, H334 allergy or asthma symptoms if inhaled
+    [Theory]
+    [InlineData("limonene", "an allergy of the skin")]
+    [InlineData("maleic anhydride", "asthma or allergy")]
+    public void Screen_Sensitising_SaysOfWhat(string name, string words)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("a", name, G(1))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "a")],
+        };
+
+        Assert.Contains(words, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "toxicity.sensitising").Statement, StringComparison.Ordinal);
+    }
+
     // 0.1 mol/L hydrogen chloride in water, 0.36 %: below every limit of the generic rules; 37 % burns
     [Theory]
     [InlineData(0.36, false)]
