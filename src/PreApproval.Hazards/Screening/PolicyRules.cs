@@ -27,15 +27,18 @@ public static class PolicyRules
     private static readonly Dictionary<string, PolicyThreshold> ByMember = PolicyThreshold.All.ToDictionary(static threshold => threshold.Member, StringComparer.Ordinal);
 
     /// <summary>Empty when the policy may be used.</summary>
-    public static IReadOnlyList<PolicyFault> Faults(Policy policy)
+    /// <param name="policy">What is judged.</param>
+    /// <param name="unread">Members that could not be read and stand at some other value: nothing is said of them, nor of another against them.</param>
+    public static IReadOnlyList<PolicyFault> Faults(Policy policy, params IReadOnlyList<string> unread)
     {
         ArgumentNullException.ThrowIfNull(policy);
-        PolicyFault[] outside = [.. PolicyThreshold.All.Select(threshold => OutOfRange(threshold, threshold.In(policy))).OfType<PolicyFault>()];
+        PolicyFault[] outside = [.. PolicyThreshold.All.Where(threshold => !unread.Contains(threshold.Member, StringComparer.Ordinal)).Select(threshold => OutOfRange(threshold, threshold.In(policy))).OfType<PolicyFault>()];
+        // of two faults about one member the range explains the other
+        string[] set = [.. outside.Select(static fault => fault.Member), .. unread];
         return
         [
             .. outside,
-            // of two faults about one member the range explains the other
-            .. Orders.Where(order => !Array.Exists(outside, fault => string.Equals(fault.Member, order.Lower, StringComparison.Ordinal) || string.Equals(fault.Member, order.Upper, StringComparison.Ordinal)))
+            .. Orders.Where(order => !set.Contains(order.Lower, StringComparer.Ordinal) && !set.Contains(order.Upper, StringComparer.Ordinal))
                 .Select(order => OutOfOrder(ByMember[order.Lower], ByMember[order.Upper], policy)).OfType<PolicyFault>().DistinctBy(static fault => fault.Member, StringComparer.Ordinal),
             .. Enum.IsDefined(policy.ReviewFrom) ? Array.Empty<PolicyFault>() : [new PolicyFault(nameof(Policy.ReviewFrom), "Findings that go to review: a severity is needed.")],
         ];

@@ -71,12 +71,17 @@ public static class ThresholdForm
         ArgumentNullException.ThrowIfNull(faults);
         int before = faults.Count;
         Policy policy = current;
+        List<string> unread = [];
         foreach (PolicyThreshold threshold in PolicyThreshold.All)
         {
             string field = PolicyWriter.NameOf(threshold.Member);
             if (Number(threshold, posted(field), threshold.In(current), fault => faults.Add(new FormError(field, fault))) is { } value)
             {
                 policy = threshold.Set(policy, value);
+            }
+            else
+            {
+                unread.Add(threshold.Member);
             }
         }
 
@@ -90,12 +95,8 @@ public static class ThresholdForm
             policy = policy with { ReviewFrom = Enum.GetValues<Severity>()[from] };
         }
 
-        if (faults.Count > before)
-        {
-            return null;
-        }
-
-        foreach (PolicyFault fault in PolicyRules.Faults(policy))
+        // all that can be said of what was read, beside what was not: one round of mending, not two
+        foreach (PolicyFault fault in PolicyRules.Faults(policy, unread))
         {
             faults.Add(new FormError(PolicyWriter.NameOf(fault.Member), fault.Message));
         }
