@@ -30,7 +30,7 @@ internal static class Timeline
             TemperatureK = state.TemperatureK,
             Sealed = state.Sealed,
             Contents = contents,
-            ExpectedPressurePa = closed?.AtSet.PressurePaAbs,
+            ExpectedPressurePa = closed?.SetPaAbs,
             BoundPressurePa = closed?.BoundPaAtSet,
         };
     }

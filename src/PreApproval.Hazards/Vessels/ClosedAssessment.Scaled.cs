@@ -21,7 +21,7 @@ internal sealed partial record ClosedAssessment
         }
 
         var charge = new SealedCharge(Input with { Contents = contents, GasEvolvedMol = Input.GasEvolvedMol * factor }, Charge);
-        var peak = PeakPressure.Between(charge, ColdestK(State), State.WorstTemperatureK).State;
-        return peak.Phase == VesselPhase.LiquidFull ? null : peak.PressurePaAbs - AtmospherePa;
+        var peak = PeakPressure.Between(charge, ColdestK(State), State.WorstTemperatureK).Pressure;
+        return peak.LiquidFull ? null : peak.PascalAbs - AtmospherePa;
     }
 }

@@ -69,7 +69,7 @@ public sealed record ClosedResult
         var worst = assessment.WorstPaGauge;
         return new ClosedResult
         {
-            ExpectedPaGauge = assessment.AtSet.PressurePaAbs - AtmospherePa,
+            ExpectedPaGauge = assessment.SetPaAbs - AtmospherePa,
             BoundPaGauge = assessment.Charge.BoundPaAt(state.WorstTemperatureK) - AtmospherePa,
             GoverningPaGauge = worst,
             LiquidFull = assessment.LiquidFull,

@@ -40,7 +40,7 @@ public sealed record ClosedVesselInput
 
     /// <summary>True when another input says the same, list by list.</summary>
     internal bool ShutsInTheSame(ClosedVesselInput other) =>
-        Headspace.SequenceEqual(other.Headspace) && Contents.SequenceEqual(other.Contents) && this with { Headspace = other.Headspace, Contents = other.Contents } == other;
+        ReferenceEquals(this, other) || (Headspace.SequenceEqual(other.Headspace) && Contents.SequenceEqual(other.Contents) && this with { Headspace = other.Headspace, Contents = other.Contents } == other);
 
     internal static Substance Nitrogen => Air[0].Gas;
 

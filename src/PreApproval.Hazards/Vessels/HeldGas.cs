@@ -28,11 +28,11 @@ internal static class HeldGas
         return lower.Pressure.Height > peak.Pressure.Height ? (rest, lower) : (whole, peak);
     }
 
-    /// <summary>The governing answer at a temperature in K, of everything or else of what is left.</summary>
-    public static (SealedCharge Charge, ModelState State) At(SealedCharge whole, double temperatureK)
+    /// <summary>The governing pressure at a temperature in K, of everything or else of what is left.</summary>
+    public static (SealedCharge Charge, GoverningPressure Pressure) PressureAt(SealedCharge whole, double temperatureK)
     {
-        var state = whole.GoverningAt(temperatureK);
-        return Without(whole, GoverningPressure.Of(state), temperatureK) is { } rest ? (rest, rest.GoverningAt(temperatureK)) : (whole, state);
+        var pressure = whole.PressureAt(temperatureK);
+        return Without(whole, pressure, temperatureK) is { } rest ? (rest, rest.PressureAt(temperatureK)) : (whole, pressure);
     }
 
     /// <summary>What one charge has and the other has not, in words for a sentence.</summary>

@@ -13,10 +13,8 @@ internal readonly record struct RaoultAnswer(ModelState State, bool OneLiquid);
 /// ideal mixing. For each liquid n = l + p V_gas/(R T); with K = γ Psat V_gas/(R T) this is x = n/(L + K), and Σx = 1 is one monotone
 /// equation in the amount of liquid L, solved by Newton from below, inside a fixed point over γ and V_gas. Dry-out is L = 0.
 /// </summary>
-internal static class ModifiedRaoult
+internal static partial class ModifiedRaoult
 {
-    private const int MaximumIterations = 600;
-    private const double Convergence = 1e-13;
     private static readonly string[] MethodSources = ["fredenslund1975", "unifac-published"];
 
     public static RaoultAnswer Solve(VesselPoint point, double gasMol)
@@ -57,15 +55,8 @@ internal static class ModifiedRaoult
 
     private static RaoultAnswer WithoutNegligible(VesselPoint point, double gasMol)
     {
-        // Where parameters are missing, liquids without a vapour pressure to speak of may be left out; the rest may be covered.
-        var counted = Array.FindAll(point.Mixing, static part => part.SaturationPa >= SealedCharge.NegligiblePa);
-        if (counted.Length < 2)
-        {
-            return Solve(point, gasMol, counted, null);
-        }
-
-        var model = point.Charge.ActivitiesAmong(counted, point.TemperatureK, out var gaps);
-        return model is not null ? Solve(point, gasMol, counted, model) : Refuse($"UNIFAC has no published interaction parameters for {string.Join(", ", gaps)}");
+        var counted = point.Charge.Counted(point);
+        return counted.Gaps is { } because ? Refuse(because) : Solve(point, gasMol, counted.Liquids, counted.Model);
     }
 
     // No liquid counts for more than its full vapour pressure, and for all of it where no activity model covers them all.
@@ -85,132 +76,37 @@ internal static class ModifiedRaoult
     }
 
     /// <summary>
-    /// The pressure of <see cref="Solve(VesselPoint, double)"/> alone, in Pa absolute, for searches: of volatile liquids that an activity model covers, or one alone, none of them past its critical temperature, with room
-    /// left in the vessel.
+    /// The pressure of <see cref="Solve(VesselPoint, double)"/> alone, in Pa absolute, for searches: of volatile liquids with nothing dissolved, none of them past its critical temperature, with room left in the vessel.
+    /// Null where no activity model covers them. With the share of the vessel that is liquid.
     /// </summary>
-    public static (double PascalAbs, bool OneLiquid) PressureAt(VesselPoint point, double gasMol)
+    public static (double? PascalAbs, bool OneLiquid, double LiquidFraction) PressureAt(VesselPoint point, double gasMol)
     {
         var mixing = point.Mixing;
         var model = point.Charge.ActivitiesAt(point.TemperatureK);
+        if (mixing.Length > 1 && model is null)
+        {
+            // Where parameters are missing, liquids without a vapour pressure to speak of may be left out; the rest may be covered.
+            var counted = point.Charge.Counted(point);
+            if (counted.Gaps is not null)
+            {
+                return (null, OneLiquid: true, 0);
+            }
+
+            (mixing, model) = (counted.Liquids, counted.Model);
+        }
+
         Span<double> x = stackalloc double[mixing.Length];
         Span<double> log = stackalloc double[mixing.Length];
         Converge(point, mixing, model, x, log, out var liquid, out var free);
         Span<double> partial = stackalloc double[mixing.Length + point.Apart.Length];
         var pressure = Pressure(point, gasMol, mixing, x, log, liquid, ref free, partial, out _, out var dropsAlone, out _);
-        return (pressure, IsOneLiquid(mixing, model, x, liquid, dropsAlone));
+        return (pressure, IsOneLiquid(mixing, model, x, liquid, dropsAlone), LiquidFraction(point, free));
     }
+
+    private static double LiquidFraction(VesselPoint point, double free) => Math.Clamp(1 - (free / point.Charge.VolumeM3), 0, 1);
 
     private static bool IsOneLiquid(VolatilePart[] mixing, Unifac.UnifacAtTemperature? model, ReadOnlySpan<double> x, double liquid, bool dropsAlone) =>
         liquid <= 0 ? !dropsAlone || mixing.Length < 2 : model is null || LiquidStability.IsOneLiquid(model, x);
-
-    /// <summary>The composition of the liquid, its amount in mol and the free volume in m³ at equilibrium.</summary>
-    private static void Converge(VesselPoint point, VolatilePart[] mixing, Unifac.UnifacAtTemperature? model, Span<double> x, Span<double> log, out double liquid, out double free)
-    {
-        var n = mixing.Length;
-        var volume = point.Charge.VolumeM3;
-        var rt = GasConstant * point.TemperatureK;
-        var fixedM3 = point.RoomM3;
-        if (n < point.Mixing.Length)
-        {
-            fixedM3 += RoomOfOthers(point, mixing);
-        }
-
-        Span<double> k = stackalloc double[n];
-        log.Clear();
-        double total = 0;
-        foreach (var part in mixing)
-        {
-            total += part.Mol;
-        }
-
-        for (var i = 0; i < n; i++)
-        {
-            x[i] = mixing[i].Mol / total;
-        }
-
-        free = volume - point.CondensedM3;
-        liquid = 0;
-        for (var iteration = 0; iteration < MaximumIterations; iteration++)
-        {
-            model?.LogActivityCoefficients(x, log);
-            for (var i = 0; i < n; i++)
-            {
-                k[i] = Math.Exp(log[i]) * mixing[i].SaturationPa * free / rt;
-            }
-
-            liquid = LiquidAmount(mixing, k);
-            double sum = 0;
-            for (var i = 0; i < n; i++)
-            {
-                sum += mixing[i].Mol / (liquid + k[i]);
-            }
-
-            var damping = iteration < 100 ? 1 : 0.5;
-            var change = 0.0;
-            var nextFree = volume - fixedM3;
-            for (var i = 0; i < n; i++)
-            {
-                var next = mixing[i].Mol / (liquid + k[i]) / sum;
-                change = Math.Max(change, Math.Abs(next - x[i]));
-                x[i] += damping * (next - x[i]);
-
-                // on the way there x and L do not belong together yet; no more is liquid than there is, or the vessel would overflow
-                nextFree -= Math.Min(x[i] * liquid, mixing[i].Mol) * mixing[i].M3PerMol;
-            }
-
-            foreach (var part in point.Apart)
-            {
-                nextFree -= Math.Max(part.Mol - (part.SaturationPa * free / rt), 0) * part.M3PerMol;
-            }
-
-            change = Math.Max(change, Math.Abs(nextFree - free) / volume);
-            free += damping * (nextFree - free);
-            if (change < Convergence)
-            {
-                break;
-            }
-        }
-    }
-
-    private static double RoomOfOthers(VesselPoint point, VolatilePart[] mixing) => point.Mixing.Except(mixing).Sum(static part => part.Mol * part.M3PerMol);
-
-    // Σ n/(L + K) = 1 falls and is convex in L: Newton from a point where the sum is at least 1 never overshoots.
-    private static double LiquidAmount(VolatilePart[] mixing, ReadOnlySpan<double> k)
-    {
-        double dry = 0;
-        double liquid = 0;
-        for (var i = 0; i < mixing.Length; i++)
-        {
-            dry += mixing[i].Mol / k[i];
-            liquid = Math.Max(liquid, mixing[i].Mol - k[i]);
-        }
-
-        if (dry <= 1)
-        {
-            return 0;
-        }
-
-        for (var iteration = 0; iteration < 100; iteration++)
-        {
-            double value = -1;
-            double slope = 0;
-            for (var i = 0; i < mixing.Length; i++)
-            {
-                var share = mixing[i].Mol / (liquid + k[i]);
-                value += share;
-                slope -= share / (liquid + k[i]);
-            }
-
-            var step = -value / slope;
-            liquid += step;
-            if (step <= 1e-15 * liquid)
-            {
-                break;
-            }
-        }
-
-        return liquid;
-    }
 
     // partial: in Pa, of the mixing liquids, then of what stands apart. free: less where the giving way of the liquid limits the pressure.
     // dropsAlone: the solution has run dry as one liquid, and yet a part of it would condense by itself, as water beside a hydrocarbon.
@@ -285,7 +181,7 @@ internal static class ModifiedRaoult
                 Phase = condensed ? VesselPhase.TwoPhase : VesselPhase.Vapour,
                 PressurePaAbs = pressure,
                 PartialPressuresPa = partial,
-                LiquidVolumeFraction = Math.Clamp(1 - (free / point.Charge.VolumeM3), 0, 1),
+                LiquidVolumeFraction = LiquidFraction(point, free),
                 LiquidMoleFractions = fractions,
                 ActivityCoefficients = coefficients,
                 Point = point,

@@ -57,15 +57,16 @@ internal static class OpeningPressure
         var (condensed, _) = undeclared is null ? default : CondensableGas.Condensed(before with { WorstTemperatureK = state.TemperatureK }, Math.Max(0, volume - FillLimits.CondensedM3(before.ContentsAfter).M3));
         var input = ClosedAssessment.InputOf(atOpening, volume, saturated: true, notCounted) with { GasEvolvedMol = Math.Max(0, (before.GasEvolvedMol ?? 0) + (undeclared?.Mol ?? 0) - condensed) };
         var whole = new SealedCharge(input, context.ChargeOf(before));
-        var (charge, opened) = HeldGas.At(whole, state.TemperatureK);
-        string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];
-        var about = leftOut.Length == 0 ? "about" : "at least";
-        var pressure = opened.PressurePaAbs - AtmospherePa;
+        var (charge, governing) = HeldGas.PressureAt(whole, state.TemperatureK);
+        var pressure = governing.PascalAbs - AtmospherePa;
         if (pressure is null || pressure <= context.Policy.UnratedNothingPa)
         {
             return null;
         }
 
+        string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];
+        var about = leftOut.Length == 0 ? "about" : "at least";
+        var opened = charge.GoverningAt(state.TemperatureK);
         var byValve = state.Step.Action == StepAction.Vent;
         var high = pressure > context.Policy.UnratedCautionPa;
         // a number that something is left out of offers nothing
@@ -121,7 +122,7 @@ internal static class OpeningPressure
 
         return Math.Floor(Wording.InCelsius(low));
 
-        bool Quiet(double temperatureK) => HeldGas.At(whole, temperatureK).State is { Phase: not VesselPhase.LiquidFull, PressurePaAbs: { } pressure } && pressure - AtmospherePa <= policy.UnratedNothingPa;
+        bool Quiet(double temperatureK) => HeldGas.PressureAt(whole, temperatureK).Pressure is { LiquidFull: false, PascalAbs: { } pressure } && pressure - AtmospherePa <= policy.UnratedNothingPa;
     }
 
     private static Clearing? CoolingClears(Finding finding, StepState state, double celsius, ScreeningContext context)

@@ -45,7 +45,7 @@ internal sealed partial class SealedCharge
     private void AddTrappedGas()
     {
         var input = Input;
-        var point = new VesselPoint(this, input.FillTemperatureK);
+        var point = Moved(input.FillTemperatureK);
         var free = VolumeM3 - point.CondensedM3 + DryIceShrinkageM3(point);
         var trapped = 0.0;
         if (input.Headspace.Count > 0 && free > 0)
@@ -54,10 +54,10 @@ internal sealed partial class SealedCharge
             if (input.SaturatedAtClosing)
             {
                 // without a number for the vapour the gas is taken as dry, which is the cautious side
-                var vapour = ModifiedRaoult.Solve(point, 0).State;
+                var (vapourPa, liquid) = VapourAlone(point);
                 // what boils as it is filled in, such as dry ice, has not driven out the air yet
-                dry = vapour.PressurePaAbs >= AtmospherePa && (HasGas(Mixing) || HasGas(Apart)) ? dry : Math.Max(AtmospherePa - (vapour.PressurePaAbs ?? 0), 0);
-                free = vapour.LiquidVolumeFraction is { } liquid ? VolumeM3 * (1 - liquid) : free;
+                dry = vapourPa >= AtmospherePa && (HasGas(Mixing) || HasGas(Apart)) ? dry : Math.Max(AtmospherePa - (vapourPa ?? 0), 0);
+                free = liquid is { } share ? VolumeM3 * (1 - share) : free;
             }
 
             trapped = dry * free / (GasConstant * input.FillTemperatureK);
@@ -65,5 +65,18 @@ internal sealed partial class SealedCharge
 
         TrappedMol = trapped;
         GasMol = trapped + ChargedGasMol + input.GasEvolvedMol;
+    }
+
+    /// <summary>What the vapours press with in Pa when no gas is shut in, and the share of the vessel that is liquid; null where modified Raoult has no answer.</summary>
+    private (double? PascalAbs, double? LiquidFraction) VapourAlone(VesselPoint point)
+    {
+        if (IsPlain && point is { Unknown.Count: 0, PastCritical.Count: 0 } && point.CondensedM3 < VolumeM3)
+        {
+            var (pascal, _, liquid) = ModifiedRaoult.PressureAt(point, 0);
+            return (pascal, pascal is null ? null : liquid);
+        }
+
+        var vapour = ModifiedRaoult.Solve(point, 0).State;
+        return (vapour.PressurePaAbs, vapour.LiquidVolumeFraction);
     }
 }

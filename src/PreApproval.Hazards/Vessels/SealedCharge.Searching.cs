@@ -22,10 +22,9 @@ internal sealed partial class SealedCharge
     private bool? _isPlain;
 
     /// <summary>
-    /// True for volatile liquids that an activity model covers, or one alone, with nothing dissolved and no equation of state beside them. Then modified Raoult or the bound governs, below every critical temperature.
+    /// True for volatile liquids with nothing dissolved and no equation of state beside them. Then modified Raoult or the bound governs, below every critical temperature.
     /// </summary>
-    private bool IsPlain => _isPlain ??= Held.Count == 0 && Dissolved.Length == 0 && CyclicEthers is null && (Mixing.Length < 2 || Model is not null)
-        && !HasGasApart && !HasGas(Mixing) && !EquationMayEverGovern;
+    private bool IsPlain => _isPlain ??= Held.Count == 0 && Dissolved.Length == 0 && CyclicEthers is null && !HasGasApart && !HasGas(Mixing) && !EquationMayEverGovern;
 
     /// <summary>True when the liquid fills the vessel at a temperature in K; of plain liquids without asking what it then presses with.</summary>
     public bool IsFullAt(double temperatureK) => IsPlain && Moved(temperatureK) is { Unknown.Count: 0, PastCritical.Count: 0 } point
@@ -46,8 +45,8 @@ internal sealed partial class SealedCharge
             return GoverningPressure.Of(GoverningAt(temperatureK));
         }
 
-        var (pascal, oneLiquid) = ModifiedRaoult.PressureAt(point, GasMol);
-        return oneLiquid
+        var (pascal, oneLiquid, _) = ModifiedRaoult.PressureAt(point, GasMol);
+        return oneLiquid && pascal is not null
             ? new GoverningPressure(pascal, false, VesselModel.ModifiedRaoult)
             : new GoverningPressure(ImmiscibleBound.PascalAt(point, GasMol), false, VesselModel.ImmiscibleBound);
     }

@@ -6,6 +6,38 @@ namespace PreApproval.Hazards.Vessels;
 /// <content>What of the charge mixes, stays apart, is dissolved or takes room only.</content>
 internal sealed partial class SealedCharge
 {
+    private void SortAll(ClosedVesselInput input, List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
+    {
+        if (!IsMerged(input.Contents))
+        {
+            foreach (var part in Merged(input.Contents))
+            {
+                Sort(part, input.FillTemperatureK, mixing, apart, room);
+            }
+
+            return;
+        }
+
+        for (var index = 0; index < input.Contents.Count; index++)
+        {
+            Sort(new ChargedPart(input.Contents[index].Substance, input.Contents[index].Mol), input.FillTemperatureK, mixing, apart, room);
+        }
+    }
+
+    /// <summary>True where <see cref="Merged"/> gives the same again.</summary>
+    private static bool IsMerged(IReadOnlyList<ChargedSubstance> contents)
+    {
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (!(contents[index].Mol > 0) || (index > 0 && string.CompareOrdinal(contents[index - 1].Substance.Key, contents[index].Substance.Key) >= 0))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Each substance once, in the order of the keys.</summary>
     private static List<ChargedPart> Merged(IReadOnlyList<ChargedSubstance> contents)
     {
@@ -44,7 +76,7 @@ internal sealed partial class SealedCharge
         var atFilling = VapourPressure.At(substance, fillK);
         if (LiquidVolume.At(substance, fillK).Quality == Quality.Assumed && substance.DensityKgPerM3 is null && atFilling.Volatility is not Volatility.Gas)
         {
-            _warnings.Add($"The density of {name} is not on file: 1000 kg/m³ is assumed.");
+            (_warnings ??= []).Add($"The density of {name} is not on file: 1000 kg/m³ is assumed.");
         }
 
         switch (atFilling.Volatility)
@@ -53,18 +85,18 @@ internal sealed partial class SealedCharge
                 room.Add(part);
                 break;
             case Volatility.Unknown when substance.PhaseAt298K == Phase.Gas:
-                _warnings.Add($"The vapour pressure of {name} is not on file: all of it counts as gas that does not dissolve.");
+                (_warnings ??= []).Add($"The vapour pressure of {name} is not on file: all of it counts as gas that does not dissolve.");
                 goto case Volatility.Gas;
             case Volatility.Gas:
-                ChargedGases.Add(part);
+                (_chargedGases ??= []).Add(part);
                 ChargedGasMol += part.Mol;
                 break;
             case Volatility.Unknown:
                 room.Add(part);
                 if (substance.PhaseAt298K == Phase.Liquid)
                 {
-                    _missing.Add(substance.Key);
-                    _warnings.Add($"The vapour pressure of {name} is not on file: its vapour is not in the pressure.");
+                    (_missing ??= []).Add(substance.Key);
+                    (_warnings ??= []).Add($"The vapour pressure of {name} is not on file: its vapour is not in the pressure.");
                 }
 
                 break;
@@ -78,7 +110,7 @@ internal sealed partial class SealedCharge
     /// <summary>Takes out what the published data on solutions cover; the activity model keeps what it represents better.</summary>
     private List<ChargedPart> TakeDissolved(List<ChargedPart> mixing, List<ChargedPart> apart, List<ChargedPart> room)
     {
-        if (mixing.Exists(MayBeCovered) || apart.Exists(MayBeCovered) || room.Exists(MayBeCovered) || ChargedGases.Exists(MayBeCovered))
+        if (mixing.Exists(MayBeCovered) || apart.Exists(MayBeCovered) || room.Exists(MayBeCovered) || ChargedGases.Any(MayBeCovered))
         {
             return TakeCovered(mixing, apart, room);
         }
@@ -105,7 +137,7 @@ internal sealed partial class SealedCharge
         var complete = held.Count == 0 || mixing.Count < 2 || Unifac.TryCreate([.. mixing.Select(static part => part.Substance.UnifacGroups!.Value)], out _) is not null;
         var taken = held.FindAll(part => !complete || (others.Length == 0 && AqueousVapour.Of(part.Substance.Key) is not null));
         mixing.RemoveAll(taken.Contains);
-        foreach (var list in (List<ChargedPart>[])[apart, room, ChargedGases])
+        foreach (var list in (List<ChargedPart>[])[apart, room, _chargedGases ??= []])
         {
             var covered = list.FindAll(Covered);
             list.RemoveAll(covered.Contains);
@@ -113,9 +145,9 @@ internal sealed partial class SealedCharge
         }
 
         ChargedGasMol = ChargedGases.Sum(static part => part.Mol);
-        foreach (var part in taken.Where(part => _missing.Remove(part.Substance.Key)))
+        foreach (var part in taken.Where(part => _missing?.Remove(part.Substance.Key) == true))
         {
-            _warnings.RemoveAll(warning => warning.Contains($"vapour pressure of {part.Substance.Identity.Name} is not on file", StringComparison.Ordinal));
+            _warnings?.RemoveAll(warning => warning.Contains($"vapour pressure of {part.Substance.Identity.Name} is not on file", StringComparison.Ordinal));
         }
 
         return [.. taken.OrderBy(static part => part.Substance.Key, StringComparer.Ordinal)];

@@ -30,8 +30,13 @@ internal sealed partial class SealedCharge
     private static readonly EquationComponent[] NoConstants = [];
     private static readonly string[] CyclicEtherSources = ["gmehling1993"];
 
-    private readonly List<string> _warnings = [];
-    private readonly List<string> _missing = [];
+    private static readonly List<ChargedPart> NoParts = [];
+    private static readonly List<string> NoKeys = [];
+
+    // most charges need no word
+    private List<string>? _warnings;
+    private List<string>? _missing;
+    private List<ChargedPart>? _chargedGases;
     private EquationComponent[]? _components;
     private PsrkCharge? _psrk;
     private bool? _equationMayEverGovern;
@@ -47,11 +52,7 @@ internal sealed partial class SealedCharge
         var mixing = new List<ChargedPart>();
         var apart = new List<ChargedPart>();
         var room = new List<ChargedPart>();
-        foreach (var part in Merged(input.Contents))
-        {
-            Sort(part, input.FillTemperatureK, mixing, apart, room);
-        }
-
+        SortAll(input, mixing, apart, room);
         ChargedPart[] dissolved = [.. TakeDissolved(mixing, apart, room)];
 
         // One liquid alone needs no activity model.
@@ -70,6 +71,7 @@ internal sealed partial class SealedCharge
         if (like is not null && Mixing.Length > 1 && HasSameLiquids(like))
         {
             (Model, Gaps, CyclicEthers, _activities) = (like.Model, like.Gaps, like.CyclicEthers, like._activities);
+            (_among, _activitiesAmong, _gapsAmong) = (like._among, like._activitiesAmong, like._gapsAmong);
         }
         else if (Mixing.Length > 1)
         {
@@ -134,7 +136,7 @@ internal sealed partial class SealedCharge
     /// <summary>Trapped gas alone, in mol.</summary>
     public double TrappedMol { get; private set; }
 
-    public List<ChargedPart> ChargedGases { get; } = [];
+    public IReadOnlyList<ChargedPart> ChargedGases => _chargedGases ?? NoParts;
 
     /// <summary>Components of Peng–Robinson, or null where critical constants are not on file for one of them.</summary>
     public EquationComponent[]? EquationComponents => (_components ??= Components()) is var components && ReferenceEquals(components, NoConstants) ? null : components;
@@ -178,7 +180,7 @@ internal sealed partial class SealedCharge
         var credible = WithCyclicEthers(raoult, point);
         var (governing, because) = GoverningModel.Of(credible, equation, psrk, bound, point);
         ModelState[] models = credible == raoult ? [raoult.State, equation, psrk, bound] : [raoult.State, credible.State, equation, psrk, bound];
-        return new VesselState(temperatureK, models, governing, because, [.. _warnings, .. point.Warnings()])
+        return new VesselState(temperatureK, models, governing, because, [.. _warnings ?? [], .. point.Warnings()])
         {
             Missing = Missing(point, governing.Model),
         };
@@ -201,13 +203,16 @@ internal sealed partial class SealedCharge
     public IReadOnlyList<string> MissingAt(double temperatureK) => MissingFrom(PressureAt(temperatureK).Model, temperatureK);
 
     /// <summary>The same where the model that governs at the temperature is known.</summary>
-    public IReadOnlyList<string> MissingFrom(VesselModel governing, double temperatureK) => Missing(PointAt(temperatureK), governing);
+    public IReadOnlyList<string> MissingFrom(VesselModel governing, double temperatureK) => Missing(Passing(temperatureK), governing);
 
     /// <summary>The immiscible bound in Pa; null where there is none.</summary>
-    public double? BoundPaAt(double temperatureK) => ImmiscibleBound.PascalAt(PointAt(temperatureK), GasMol);
+    public double? BoundPaAt(double temperatureK) => ImmiscibleBound.PascalAt(Passing(temperatureK), GasMol);
 
     /// <summary>The properties at a temperature in K; those of the last one are kept, for what is asked twice.</summary>
     private VesselPoint PointAt(double temperatureK) => _point?.TemperatureK == temperatureK ? _point : _point = new VesselPoint(this, temperatureK);
+
+    /// <summary>The same for a question whose answer holds no point.</summary>
+    private VesselPoint Passing(double temperatureK) => _point?.TemperatureK == temperatureK ? _point : Moved(temperatureK);
 
     /// <summary>Keys of the contents that alone leave modified Raoult without a pressure at a temperature in K.</summary>
     public IReadOnlyList<string> UnrepresentedAt(double temperatureK) => Unrepresented(PointAt(temperatureK));
@@ -215,7 +220,7 @@ internal sealed partial class SealedCharge
     private string[] Unrepresented(VesselPoint point) => [.. Held.Concat(point.Unknown).Concat(point.HeldPastCritical).Select(s => s.Key).Distinct(StringComparer.Ordinal)];
 
     private List<string> Missing(VesselPoint point, VesselModel governing) =>
-        governing == VesselModel.Psrk || (Held.Count == 0 && point.Unknown.Count == 0 && point.HeldPastCritical.Count == 0) ? _missing : [.. _missing, .. Unrepresented(point)];
+        governing == VesselModel.Psrk || (Held.Count == 0 && point.Unknown.Count == 0 && point.HeldPastCritical.Count == 0) ? _missing ?? NoKeys : [.. _missing ?? NoKeys, .. Unrepresented(point)];
 
     // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
     private static double DryIceShrinkageM3(VesselPoint point)

@@ -94,16 +94,17 @@ public sealed record StoredEnergy(double GasJ, double LiquidJ, IReadOnlyList<str
     internal static StoredEnergy? Of(ClosedAssessment assessment)
     {
         // full of liquid and past what any model gives: the heat of the liquid is known all the same, the work of the compressed liquid is not
-        if (assessment.Worst.PressurePaAbs is null && !assessment.LiquidFull)
+        var highest = assessment.Peak.Pressure.PascalAbs;
+        if (highest is null && !assessment.LiquidFull)
         {
             return null;
         }
 
-        var pressure = assessment.Worst.PressurePaAbs ?? 0;
+        var pressure = highest ?? 0;
 
         var temperatureK = assessment.Peak.TemperatureK;
         var leftOut = new SortedSet<string>(assessment.NotCounted, StringComparer.Ordinal);
-        if (assessment.Worst.PressurePaAbs is null)
+        if (highest is null)
         {
             leftOut.Add("the compression of the liquid and the gas");
         }

@@ -19,14 +19,14 @@ public sealed class VesselCareScreen : IScreen
         foreach (var group in Grouping.Of(context.Walk.States, static state => state.Sealed, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
         {
             StepState[] closed = [.. group];
-            var pressed = Array.FindAll(closed, state => context.Closed(state) is not { } one || one.LiquidFull || one.WorstPaGauge > context.Policy.UnratedCautionPa);
+            var pressed = closed.Chosen(state => context.Closed(state) is not { } one || one.LiquidFull || one.WorstPaGauge > context.Policy.UnratedCautionPa);
             Finding?[] all =
             [
-                Fill(Array.FindAll(closed, state => state.Heated && context.Closed(state) is not { LiquidFull: true }), context.Policy),
+                Fill(closed.Chosen(state => state.Heated && context.Closed(state) is not { LiquidFull: true }), context.Policy),
                 Seal(closed),
                 Inspection(pressed, context),
                 Evidence(pressed, context),
-                Unwatched(Array.FindAll(pressed, static state => state is { Heated: true, IndependentCutOut: false }), context),
+                Unwatched(pressed.Chosen(static state => state is { Heated: true, IndependentCutOut: false }), context),
             ];
             foreach (var finding in all.OfType<Finding>())
             {

@@ -74,7 +74,7 @@ internal sealed class VesselPoint
     public double[] DissolvedM3PerMol => Charge.DissolvedM3PerMol;
 
     /// <summary>Partial pressure in Pa of each solute of <see cref="SealedCharge.Dissolved"/> with everything in the liquid.</summary>
-    public double[] DissolvedPa => _dissolvedPa ??= SolutionEquilibrium.DissolvedPa(this);
+    public double[] DissolvedPa => _dissolvedPa ??= Charge.Dissolved.Length == 0 ? [] : SolutionEquilibrium.DissolvedPa(this);
 
     /// <summary>Volume of what only takes room, in m³.</summary>
     public double RoomM3 { get; private set; }
@@ -101,7 +101,7 @@ internal sealed class VesselPoint
     {
         get
         {
-            var sources = new SortedSet<string>(StringComparer.Ordinal);
+            var sources = new List<string>(2 * (Charge.Room.Length + Mixing.Length + Apart.Length));
             foreach (var part in Charge.Room)
             {
                 sources.Add(LiquidVolume.At(part.Substance, TemperatureK).Source);
@@ -109,19 +109,24 @@ internal sealed class VesselPoint
 
             foreach (var part in Charge.Dissolved)
             {
-                sources.UnionWith(SolutionDensities.Sources(Charge, part.Substance));
+                sources.AddRange(SolutionDensities.Sources(Charge, part.Substance));
             }
 
-            foreach (var part in Charge.Mixing.Concat(Charge.Apart))
+            AddSources(sources, Charge.Mixing);
+            AddSources(sources, Charge.Apart);
+            return sources.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+        }
+    }
+
+    private void AddSources(List<string> sources, ChargedPart[] volatiles)
+    {
+        foreach (var part in volatiles)
+        {
+            sources.Add(LiquidVolume.At(part.Substance, TemperatureK).Source);
+            if (VapourPressure.At(part.Substance, TemperatureK).Source is { Length: > 0 } source)
             {
-                sources.Add(LiquidVolume.At(part.Substance, TemperatureK).Source);
-                if (VapourPressure.At(part.Substance, TemperatureK).Source is { Length: > 0 } source)
-                {
-                    sources.Add(source);
-                }
+                sources.Add(source);
             }
-
-            return sources;
         }
     }
 
