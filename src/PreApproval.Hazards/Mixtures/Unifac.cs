@@ -49,6 +49,19 @@ public sealed partial class Unifac
     /// <summary>The same with the groups and parameters of another published table.</summary>
     public static Unifac? TryCreate(UnifacTable table, IReadOnlyList<IReadOnlyDictionary<int, int>> components, out IReadOnlyList<string> missing)
     {
+        if (Kept(table, components) is { } known)
+        {
+            missing = known.Missing;
+            return known.Model;
+        }
+
+        var model = Create(table, components, out missing);
+        Keep(table, components, model, missing);
+        return model;
+    }
+
+    private static Unifac? Create(UnifacTable table, IReadOnlyList<IReadOnlyDictionary<int, int>> components, out IReadOnlyList<string> missing)
+    {
         var groups = Groups(table, components);
         missing = Gaps(table, groups);
         if (missing.Count > 0)

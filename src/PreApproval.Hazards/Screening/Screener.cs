@@ -59,6 +59,7 @@ public static class Screener
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(policy);
+        using var models = Mixtures.Unifac.KeepModels();
         var context = new ScreeningContext(plan, policy, Walk.Follow(plan, policy));
         var findings = new List<Finding>(32);
         foreach (var screen in Screens)
