@@ -26,61 +26,67 @@ public sealed class ReactionHeatScreen : IScreen
     {
         foreach (var state in context.Walk.States)
         {
-            if (state.Reactions.Count == 0)
+            if (state.Reactions.Count > 0)
             {
-                continue;
-            }
-
-            if (AddedCold(state, context.Walk) is { } accumulated)
-            {
-                yield return accumulated;
-            }
-
-            // what is stated governs; for each reaction that states none one is looked for
-            var looked = state.Reactions.Where(static reaction => reaction.HeatJPerMol is null).Select(reaction => (Reaction: reaction, Heat: ReactionHeatSource.Of(reaction, context.Plan))).ToArray();
-            var stated = state.Reactions.Where(static reaction => reaction.HeatJPerMol is not null).ToArray();
-            (Reaction Reaction, FoundHeat Heat)[] found = [.. looked.Where(static one => one.Heat is not null).Select(static one => (one.Reaction, one.Heat!))];
-            if (found.Length < looked.Length)
-            {
-                yield return NotKnown(state, found.Length + stated.Length > 0);
-            }
-
-            var heat = found.Length == 0 ? state.ReactionHeat : ReactionHeat.Of(
-                [
-                    .. stated.Select(reaction => (reaction.HeatJPerMol!.Value, ReactionHeatSource.Turnover(reaction, state), reaction.Accumulation)),
-                    .. found.Select(one => (one.Heat.JPerMol, ReactionHeatSource.Turnover(one.Reaction, state), one.Reaction.Accumulation)),
-                ],
-                state.Contents,
-                state.TemperatureK);
-            if (heat is null)
-            {
-                continue;
-            }
-
-            if (heat.NotComputed is { } why)
-            {
-                yield return new Finding
+                foreach (var finding in Of(state, context))
                 {
-                    Code = "data.reaction-heat",
-                    Hazard = Hazard.Data,
-                    Severity = state.Sealed ? Severity.Caution : Severity.Notice,
-                    Steps = [state.Step.Id],
-                    Vessel = state.Vessel.Id,
-                    Statement = $"Step {state.Step.Id} gives heat, but how hot that can make “{state.Vessel.Id}” is not computed: {why}.",
-                };
-                continue;
+                    yield return finding;
+                }
             }
+        }
+    }
 
-            var basis = HeatBasis.Of(stated.Length > 0, [.. found.Select(static one => one.Heat)]);
-            if (OfRise(state, heat, basis, context) is { } finding)
-            {
-                yield return finding;
-            }
+    private IEnumerable<Finding> Of(StepState state, ScreeningContext context)
+    {
+        if (AddedCold(state, context.Walk) is { } accumulated)
+        {
+            yield return accumulated;
+        }
 
-            if (DosingScreen.Of(this, state, heat, basis, context) is { } dosing)
+        // what is stated governs; for each reaction that states none one is looked for
+        var looked = state.Reactions.Where(static reaction => reaction.HeatJPerMol is null).Select(reaction => (Reaction: reaction, Heat: ReactionHeatSource.Of(reaction, context.Plan))).ToArray();
+        var stated = state.Reactions.Where(static reaction => reaction.HeatJPerMol is not null).ToArray();
+        (Reaction Reaction, FoundHeat Heat)[] found = [.. looked.Where(static one => one.Heat is not null).Select(static one => (one.Reaction, one.Heat!))];
+        if (found.Length < looked.Length)
+        {
+            yield return NotKnown(state, found.Length + stated.Length > 0);
+        }
+
+        var heat = found.Length == 0 ? state.ReactionHeat : ReactionHeat.Of(
+            [
+                .. stated.Select(reaction => (reaction.HeatJPerMol!.Value, ReactionHeatSource.Turnover(reaction, state), reaction.Accumulation)),
+                .. found.Select(one => (one.Heat.JPerMol, ReactionHeatSource.Turnover(one.Reaction, state), one.Reaction.Accumulation)),
+            ],
+            state.Contents,
+            state.TemperatureK);
+        if (heat is null)
+        {
+            yield break;
+        }
+
+        if (heat.NotComputed is { } why)
+        {
+            yield return new Finding
             {
-                yield return dosing;
-            }
+                Code = "data.reaction-heat",
+                Hazard = Hazard.Data,
+                Severity = state.Sealed ? Severity.Caution : Severity.Notice,
+                Steps = [state.Step.Id],
+                Vessel = state.Vessel.Id,
+                Statement = $"Step {state.Step.Id} gives heat, but how hot that can make “{state.Vessel.Id}” is not computed: {why}.",
+            };
+            yield break;
+        }
+
+        var basis = HeatBasis.Of(stated.Length > 0, [.. found.Select(static one => one.Heat)]);
+        if (OfRise(state, heat, basis, context) is { } finding)
+        {
+            yield return finding;
+        }
+
+        if (DosingScreen.Of(this, state, heat, basis, context) is { } dosing)
+        {
+            yield return dosing;
         }
     }
 

@@ -38,7 +38,7 @@ public sealed class AirborneScreen : IScreen
 
             for (var index = 0; index < state.Contents.Count; index++)
             {
-                if (Of(state, state.Contents[index], area, context) is { Ratio: >= 1 } breathed)
+                if (Above(state, state.Contents[index], area, context) is { } breathed)
                 {
                     if (!worst.TryGetValue(state.Vessel.Id, out var list))
                     {
@@ -66,7 +66,8 @@ public sealed class AirborneScreen : IScreen
         }
     }
 
-    private static Breathed? Of(StepState state, Content content, double areaM2, ScreeningContext context)
+    /// <summary>What is breathed of a content, where that is the limit or more.</summary>
+    private static Breathed? Above(StepState state, Content content, double areaM2, ScreeningContext context)
     {
         if (content is not { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, ExposureLimits: { } limits } known } || !IsLiquid(content, state)
             || VapourPressure.At(known, state.TemperatureK) is not { Volatility: Volatility.Condensable } saturation)
@@ -88,7 +89,7 @@ public sealed class AirborneScreen : IScreen
 
         var ppm = 1e6 * (context.Plan.Place?.Kind is PlaceKind.Hood or PlaceKind.HoodWithScrubber ? BreathingZone.BeforeHood(source) : BreathingZone.OnBench(source, RoomFlowM3PerS(context.Plan.Place)));
         var (ratio, limit) = Worst(ppm, limits, duration);
-        return limit is null ? null : new Breathed(state, content, ppm, limit, ratio);
+        return limit is null || !(ratio >= 1) ? null : new Breathed(state, content, ppm, limit, ratio);
     }
 
     /// <summary>
@@ -169,8 +170,9 @@ public sealed class AirborneScreen : IScreen
     private static ExposureLimit? StrictestInPpm(ExposureLimits limits, LimitKind kind)
     {
         ExposureLimit? strictest = null;
-        foreach (var limit in limits.All)
+        for (var index = 0; index < limits.All.Count; index++)
         {
+            var limit = limits.All[index];
             if (limit.Kind == kind && limit.Ppm is > 0 and var ppm && !(strictest?.Ppm <= ppm))
             {
                 strictest = limit;

@@ -25,33 +25,39 @@ public sealed class MonomerScreen : IScreen
     {
         foreach (var material in context.Plan.Materials)
         {
-            if (Polymerising(material) is not { } substance)
+            if (Polymerising(material) is { } substance)
             {
-                continue;
-            }
-
-            var inhibited = Inhibited(material.Form);
-            var states = context.Walk.States.Where(state => state.Contents.Any(content => string.Equals(content.MaterialId, material.Id, StringComparison.Ordinal) && !content.Spent)).ToArray();
-            if (inhibited != false && Array.Find(states, static state => state.Step.Action == StepAction.Store && IsInert(state.Headspace)) is { } airless)
-            {
-                yield return Finding("peroxide.inhibitor-without-air", Severity.Caution, material, airless,
-                    $"{Wording.Capital(substance.Name)} “{material.Id}” is stored in step {airless.Step.Id} under {GasName(airless.Headspace)}: its phenolic inhibitor works only with oxygen; store it under air, cold, and not longer than needed.");
-            }
-
-            if (Array.Find(states, state => inhibited == false && state.Step.Action == StepAction.Store && !(state.Step.DurationS <= UninhibitedHours * SecondsPerHour)) is { } kept)
-            {
-                yield return Finding("peroxide.uninhibited-kept", Severity.Warning, material, kept,
-                    $"{Wording.Capital(substance.Name)} “{material.Id}” without inhibitor is stored in step {kept.Step.Id} {(kept.Step.DurationS is { } time ? $"for {Wording.Figures(time / SecondsPerHour)} h" : "for a time that is not stated")}: use it within {Wording.Text(UninhibitedHours)} h or add inhibitor.") with
+                foreach (var finding in Of(material, substance, context))
                 {
-                    Evidence = [Findings.Number("time an uninhibited monomer may stand", UninhibitedHours, "h", null, "rule for peroxide formers that polymerise", Quality.Assumed, "kelly-1996") with { Worse = WorseWhen.Lower }],
-                };
+                    yield return finding;
+                }
             }
+        }
+    }
 
-            if (Array.Find(states, static state => state.Step.Action == StepAction.Distil) is { } distilled)
+    private static IEnumerable<Finding> Of(Material material, PlanSubstance substance, ScreeningContext context)
+    {
+        var inhibited = Inhibited(material.Form);
+        var states = context.Walk.States.Where(state => state.Contents.Any(content => string.Equals(content.MaterialId, material.Id, StringComparison.Ordinal) && !content.Spent)).ToArray();
+        if (inhibited != false && Array.Find(states, static state => state.Step.Action == StepAction.Store && IsInert(state.Headspace)) is { } airless)
+        {
+            yield return Finding("peroxide.inhibitor-without-air", Severity.Caution, material, airless,
+                $"{Wording.Capital(substance.Name)} “{material.Id}” is stored in step {airless.Step.Id} under {GasName(airless.Headspace)}: its phenolic inhibitor works only with oxygen; store it under air, cold, and not longer than needed.");
+        }
+
+        if (Array.Find(states, state => inhibited == false && state.Step.Action == StepAction.Store && !(state.Step.DurationS <= UninhibitedHours * SecondsPerHour)) is { } kept)
+        {
+            yield return Finding("peroxide.uninhibited-kept", Severity.Warning, material, kept,
+                $"{Wording.Capital(substance.Name)} “{material.Id}” without inhibitor is stored in step {kept.Step.Id} {(kept.Step.DurationS is { } time ? $"for {Wording.Figures(time / SecondsPerHour)} h" : "for a time that is not stated")}: use it within {Wording.Text(UninhibitedHours)} h or add inhibitor.") with
             {
-                yield return Finding("peroxide.inhibitor-left-behind", Severity.Caution, material, distilled,
-                    $"Distilling {substance.Name} “{material.Id}” in step {distilled.Step.Id} leaves the inhibitor behind: keep some in the still, collect cold, and add inhibitor to what is not used the same day.");
-            }
+                Evidence = [Findings.Number("time an uninhibited monomer may stand", UninhibitedHours, "h", null, "rule for peroxide formers that polymerise", Quality.Assumed, "kelly-1996") with { Worse = WorseWhen.Lower }],
+            };
+        }
+
+        if (Array.Find(states, static state => state.Step.Action == StepAction.Distil) is { } distilled)
+        {
+            yield return Finding("peroxide.inhibitor-left-behind", Severity.Caution, material, distilled,
+                $"Distilling {substance.Name} “{material.Id}” in step {distilled.Step.Id} leaves the inhibitor behind: keep some in the still, collect cold, and add inhibitor to what is not used the same day.");
         }
     }
 

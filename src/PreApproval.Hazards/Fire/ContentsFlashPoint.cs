@@ -1,4 +1,3 @@
-using System.Globalization;
 using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Substances;
@@ -8,7 +7,8 @@ namespace PreApproval.Hazards.Fire;
 /// <summary>Flash point of what a vessel holds, where several liquids share it. One instance serves one screening and remembers its answers.</summary>
 internal sealed class ContentsFlashPoint
 {
-    private readonly Dictionary<string, FlashPointEstimate> _known = new(StringComparer.Ordinal);
+    private readonly List<(MixtureComponent[] Parts, FlashPointEstimate Flash)> _ofParts = [];
+    private Dictionary<string, FlashPointEstimate>? _inAnyAmounts;
 
     /// <summary>
     /// No mixture of the few liquids of a flask flashes further than this below its lowest pure flash point, in K: with activities at
@@ -27,7 +27,7 @@ internal sealed class ContentsFlashPoint
             return null;
         }
 
-        var liquids = state.Contents.Where(static content => content is { Spent: false, Substance.Known.PhaseAt298K: Phase.Liquid }).ToArray();
+        var liquids = Liquids(state.Contents);
 
         if (!Array.Exists(liquids, static content => !Flashes(content) && !VapourLimits.DoesNotBurn(content.Substance.Known!)) && CannotFlash(liquids, state.TemperatureK + marginK))
         {
@@ -39,20 +39,13 @@ internal sealed class ContentsFlashPoint
             return InAnyAmounts(liquids) is { FlashPointK: { } bound } lowestOfAll && bound <= ceilingK && state.TemperatureK > bound - marginK ? lowestOfAll : null;
         }
 
-        MixtureComponent[] parts =
-        [
-            .. liquids.Where(static content => content.Mol > 0)
-                .GroupBy(static content => content.Substance.Known!.Key, StringComparer.Ordinal)
-                .OrderBy(static group => group.Key, StringComparer.Ordinal)
-                .Select(static group => new MixtureComponent(group.First().Substance.Known!, group.Sum(static content => content.Mol!.Value))),
-        ];
+        var parts = Parts(liquids);
         if (parts.Length < 2)
         {
             return null;
         }
 
-        var key = string.Join(' ', parts.Select(static part => string.Create(CultureInfo.InvariantCulture, $"{part.Substance.Key}={part.MoleFraction:R}")));
-        if (!_known.TryGetValue(key, out var flash))
+        if (Known(parts) is not { } flash)
         {
             var mixture = new LiquidMixture(parts);
             if (!ReachesOne(mixture, state.TemperatureK + marginK))
@@ -60,10 +53,70 @@ internal sealed class ContentsFlashPoint
                 return null;
             }
 
-            _known[key] = flash = MixtureFlashPoint.Of(mixture);
+            flash = MixtureFlashPoint.Of(mixture);
+            _ofParts.Add((parts, flash));
         }
 
         return flash.FlashPointK is { } kelvin && kelvin <= ceilingK && state.TemperatureK > kelvin - marginK ? flash : null;
+    }
+
+    private static Content[] Liquids(IReadOnlyList<Content> contents)
+    {
+        var liquids = new Content[contents.Count];
+        var count = 0;
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (contents[index] is { Spent: false, Substance.Known.PhaseAt298K: Phase.Liquid } liquid)
+            {
+                liquids[count++] = liquid;
+            }
+        }
+
+        return count == liquids.Length ? liquids : liquids[..count];
+    }
+
+    /// <summary>Each substance once, in the order of the keys, with its amount in mol.</summary>
+    private static MixtureComponent[] Parts(Content[] liquids)
+    {
+        var parts = new List<MixtureComponent>(liquids.Length);
+        foreach (var liquid in liquids)
+        {
+            if (!(liquid.Mol > 0))
+            {
+                continue;
+            }
+
+            var known = liquid.Substance.Known!;
+            var at = 0;
+            while (at < parts.Count && string.CompareOrdinal(parts[at].Substance.Key, known.Key) < 0)
+            {
+                at++;
+            }
+
+            if (at < parts.Count && string.Equals(parts[at].Substance.Key, known.Key, StringComparison.Ordinal))
+            {
+                parts[at] = parts[at] with { MoleFraction = parts[at].MoleFraction + liquid.Mol.Value };
+            }
+            else
+            {
+                parts.Insert(at, new MixtureComponent(known, liquid.Mol.Value));
+            }
+        }
+
+        return [.. parts];
+    }
+
+    private FlashPointEstimate? Known(MixtureComponent[] parts)
+    {
+        foreach (var (known, flash) in _ofParts)
+        {
+            if (known.AsSpan().SequenceEqual(parts))
+            {
+                return flash;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>The lowest flash point of the liquids, each by itself, in K; null without one.</summary>
@@ -90,9 +143,10 @@ internal sealed class ContentsFlashPoint
         }
 
         var key = string.Join(' ', distinct.Select(static known => known.Key).Order(StringComparer.Ordinal));
-        if (!_known.TryGetValue(key, out var flash))
+        _inAnyAmounts ??= new(StringComparer.Ordinal);
+        if (!_inAnyAmounts.TryGetValue(key, out var flash))
         {
-            _known[key] = flash = MixtureFlashPoint.InAnyAmounts(distinct);
+            _inAnyAmounts[key] = flash = MixtureFlashPoint.InAnyAmounts(distinct);
         }
 
         return flash;
@@ -105,8 +159,14 @@ internal sealed class ContentsFlashPoint
     private static bool CannotFlash(Content[] liquids, double temperatureK)
     {
         double sum = 0;
-        foreach (var substance in liquids.Where(Flashes).Select(static content => content.Substance.Known!).DistinctBy(static known => known.Key, StringComparer.Ordinal))
+        for (var index = 0; index < liquids.Length; index++)
         {
+            var substance = liquids[index].Substance.Known!;
+            if (!Flashes(liquids[index]) || Array.FindIndex(liquids, other => string.Equals(other.Substance.Known!.Key, substance.Key, StringComparison.Ordinal)) < index)
+            {
+                continue;
+            }
+
             var here = VapourPressure.At(substance, temperatureK);
             var flashing = VapourPressure.At(substance, substance.FlashPointK!.Governing.Value);
             if (here.Volatility != Volatility.Condensable || flashing.Volatility != Volatility.Condensable)

@@ -13,12 +13,12 @@ internal static class ElectricalGear
     public static IEnumerable<Finding> Find(ScreeningContext context, OpenLiquid[] opens)
     {
         var emitting = Emitting(context, opens);
-        if (emitting.Count == 0)
+        var substances = emitting.Substances;
+        if (substances.Count == 0)
         {
             yield break;
         }
 
-        var substances = emitting.DistinctBy(static pair => pair.Substance.Key, StringComparer.Ordinal).Select(static pair => pair.Substance).OrderBy(static substance => substance.Key, StringComparer.Ordinal).ToArray();
         var lowest = substances.Where(static substance => substance.Known!.AutoignitionK is not null).MinBy(static substance => substance.Known!.AutoignitionK!.Governing.Value);
         var worst = substances.Where(static substance => GasGroups.Of(substance.Known!) is not null).MaxBy(static substance => GasGroups.Of(substance.Known!)!.Value);
         string[] unknown =
@@ -33,8 +33,8 @@ internal static class ElectricalGear
             Code = "fire.electrical-gear",
             Hazard = Hazard.Fire,
             Severity = fails ? Severity.Caution : Severity.Notice,
-            Steps = [.. context.Plan.Steps.Select(static step => step.Id).Where(step => emitting.Exists(pair => string.Equals(pair.State.Step.Id, step, StringComparison.Ordinal)))],
-            Materials = [.. emitting.Select(static pair => pair.Material).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            Steps = [.. context.Plan.Steps.Select(static step => step.Id).Where(emitting.IsAt)],
+            Materials = emitting.Materials,
             Statement = $"Electrical equipment that the vapour can reach needs {ClassWords(lowest, share)} and {(worst is not null ? $"gas group {GasGroups.Of(worst.Known!)!.Value} ({worst.Name})" : "a gas group that is not known")} (IEC 60079){(unknown.Length == 0 ? "" : $". Not on file: {Wording.List(unknown)}, so it may have to be stricter")}.",
             Evidence = lowest is null ? [] : [Evidence(lowest, share)],
         };
@@ -82,14 +82,14 @@ internal static class ElectricalGear
         return names.Length == 0 ? [] : [$"the {what} of {Wording.List(names)}"];
     }
 
-    private static List<(StepState State, PlanSubstance Substance, string? Material)> Emitting(ScreeningContext context, OpenLiquid[] opens)
+    private static Emission Emitting(ScreeningContext context, OpenLiquid[] opens)
     {
-        var emitting = new List<(StepState State, PlanSubstance Substance, string? Material)>();
+        var emission = new Emission();
         foreach (var open in opens)
         {
             foreach (var content in open.Burning)
             {
-                Add(open.State, content.Substance, content.MaterialId, gasOnly: false);
+                emission.Add(open.State, content.Substance, content.MaterialId);
             }
         }
 
@@ -104,28 +104,65 @@ internal static class ElectricalGear
             {
                 if (!state.Contents[index].Spent)
                 {
-                    Add(state, state.Contents[index].Substance, state.Contents[index].MaterialId, gasOnly: true);
+                    emission.AddGas(state, state.Contents[index].Substance, state.Contents[index].MaterialId);
                 }
             }
 
             for (var index = 0; index < state.GasMade.Count; index++)
             {
-                Add(state, state.GasMade[index].Gas, null, gasOnly: true);
+                emission.AddGas(state, state.GasMade[index].Gas, null);
             }
 
             if (state.Headspace is Headspace.Gas over)
             {
-                Add(state, over.Substance, null, gasOnly: true);
+                emission.AddGas(state, over.Substance, null);
             }
         }
 
-        return emitting;
+        return emission;
+    }
 
-        void Add(StepState state, PlanSubstance substance, string? material, bool gasOnly)
+    /// <summary>What gives a flammable vapour or gas in the open: the substances in the order of their keys, the materials in theirs, and the steps.</summary>
+    private sealed class Emission
+    {
+        private readonly HashSet<string> steps = new(StringComparer.Ordinal);
+
+        public List<PlanSubstance> Substances { get; } = [];
+
+        public List<string> Materials { get; } = [];
+
+        public bool IsAt(string step) => steps.Contains(step);
+
+        public void AddGas(StepState state, PlanSubstance substance, string? material)
         {
-            if (substance.Known is not null && (!gasOnly || BurningMaterials.Of(substance) == Burning.Gas))
+            if (substance.Known is not null && BurningMaterials.Of(substance) == Burning.Gas)
             {
-                emitting.Add((state, substance, material));
+                Add(state, substance, material);
+            }
+        }
+
+        public void Add(StepState state, PlanSubstance substance, string? material)
+        {
+            if (substance.Known is null)
+            {
+                return;
+            }
+
+            steps.Add(state.Step.Id);
+            var at = 0;
+            while (at < Substances.Count && string.CompareOrdinal(Substances[at].Key, substance.Key) < 0)
+            {
+                at++;
+            }
+
+            if (at == Substances.Count || !string.Equals(Substances[at].Key, substance.Key, StringComparison.Ordinal))
+            {
+                Substances.Insert(at, substance);
+            }
+
+            if (material is not null && Materials.BinarySearch(material, StringComparer.Ordinal) is < 0 and var place)
+            {
+                Materials.Insert(~place, material);
             }
         }
     }

@@ -97,8 +97,10 @@ public static class ExtinguishingAgents
             }
         }
 
-        return banned is null ? [] : Array.ConvertAll(BansOf(banned), ban => WithTheMetal(ban, contents));
+        return banned is null ? [] : BansOn(banned, contents);
     }
+
+    private static AgentBan[] BansOn(List<string> families, IReadOnlyList<Content> contents) => Array.ConvertAll(BansOf(families), ban => WithTheMetal(ban, contents));
 
     private static AgentBan[] BansOf(List<string> families) => Array.FindAll(AllBans, ban => families.Contains(ban.Family, StringComparer.Ordinal));
 

@@ -74,23 +74,24 @@ public static class BurningMaterials
     public static IReadOnlySet<Burning> Of(IReadOnlyList<Content> contents, double temperatureK = Walk.RoomTemperatureK)
     {
         ArgumentNullException.ThrowIfNull(contents);
-        var burning = new SortedSet<Burning>();
+        var burning = 0;
         var dilute = IsDilute(contents);
         for (var index = 0; index < contents.Count; index++)
         {
             if (!contents[index].Spent && Of(contents[index].Substance) is { } kind && !(dilute && (kind is Burning.Liquid or Burning.Solid)))
             {
-                burning.Add(kind == Burning.Solid && contents[index].Substance.Known!.MeltingPointK is { } melts && melts.Value <= Math.Max(temperatureK, LiquefiableK) ? Burning.Liquid : kind);
+                burning |= Bit(kind == Burning.Solid && contents[index].Substance.Known!.MeltingPointK is { } melts && melts.Value <= Math.Max(temperatureK, LiquefiableK) ? Burning.Liquid : kind);
             }
         }
 
-        if (burning.Contains(Burning.Liquid))
-        {
-            burning.Remove(Burning.Solid);
-        }
-
-        return burning;
+        return Sets[(burning & Bit(Burning.Liquid)) != 0 ? burning & ~Bit(Burning.Solid) : burning];
     }
+
+    // there are few such sets, and a plan has the same one again and again: equal ones are one
+    private static readonly IReadOnlySet<Burning>[] Sets =
+        [.. Enumerable.Range(0, 1 << Enum.GetValues<Burning>().Length).Select(static bits => new SortedSet<Burning>(Enum.GetValues<Burning>().Where(kind => (bits & Bit(kind)) != 0)))];
+
+    private static int Bit(Burning kind) => 1 << (int)kind;
 
     /// <summary>
     /// Mass share of what burns below which water does not: ethanol of 5 % flashes near 62 °C, of 1 % not below boiling (published flash points, from memory). Common practice, no source.

@@ -8,8 +8,34 @@ namespace PreApproval.Hazards.Fire;
 /// <param name="Bans">Agents that must not be used on it, and why.</param>
 internal sealed record FireFuel(IReadOnlySet<Burning> Burning, IReadOnlyList<AgentBan> Bans)
 {
+    private string? key;
+
     /// <summary>The same for fuels on which the same agents fit and the same must not be used.</summary>
-    public string Key { get; } = string.Join('+', Burning.Order()) + "|" + string.Join('+', Bans.Select(static ban => ban.Family + ban.Agent));
+    public string Key => key ??= string.Join('+', Burning.Order()) + "|" + string.Join('+', Bans.Select(static ban => ban.Family + ban.Agent));
+
+    /// <summary>True where <see cref="Key"/> is the same.</summary>
+    public bool IsLike(FireFuel other)
+    {
+        if (ReferenceEquals(this, other))
+        {
+            return true;
+        }
+
+        if (!(ReferenceEquals(Burning, other.Burning) || Burning.SetEquals(other.Burning)) || Bans.Count != other.Bans.Count)
+        {
+            return false;
+        }
+
+        for (var index = 0; index < Bans.Count; index++)
+        {
+            if (Bans[index].Agent != other.Bans[index].Agent || !string.Equals(Bans[index].Family, other.Bans[index].Family, StringComparison.Ordinal))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 }
 
 /// <summary>A vessel at a step at which something in it burns.</summary>

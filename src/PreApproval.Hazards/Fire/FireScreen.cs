@@ -38,7 +38,7 @@ public sealed class FireScreen : IScreen
             yield return NotStated(scenes);
         }
 
-        foreach (var group in Grouping.Of(scenes, static _ => true, static (one, other) => AreInOneVessel(one, other) && string.Equals(one.Key, other.Key, StringComparison.Ordinal)))
+        foreach (var group in Grouping.Of(scenes, static _ => true, static (one, other) => AreInOneVessel(one, other) && one.Fuel.IsLike(other.Fuel)))
         {
             foreach (var finding in OfScene(group, listed, scenes))
             {

@@ -93,8 +93,9 @@ internal static class GasCloud
 
     private static bool HoldsAny(StepState state, string[] families)
     {
-        foreach (var content in state.Contents)
+        for (var at = 0; at < state.Contents.Count; at++)
         {
+            var content = state.Contents[at];
             var own = FamilyTable.Default.Of(content.Substance, content.MassFraction);
             for (var index = 0; index < own.Count && !content.Spent; index++)
             {

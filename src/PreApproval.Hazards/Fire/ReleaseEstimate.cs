@@ -89,7 +89,7 @@ public sealed record ReleaseEstimate
             return null;
         }
 
-        var liquids = Array.FindAll(volatiles, static part => part.Substance.Known!.PhaseAt298K == Phase.Liquid);
+        var liquids = volatiles.Chosen(static part => part.Substance.Known!.PhaseAt298K == Phase.Liquid);
         var gases = whole - liquids.Sum(static part => part.Mol);
         var components = Array.ConvertAll(volatiles, part => new MixtureComponent(part.Substance.Known!, part.Mol / whole));
         var estimate = new ReleaseEstimate
@@ -187,7 +187,7 @@ public sealed record ReleaseEstimate
         var lowest = liquids.Min(static part => part.Substance.Known!.BoilingPointK?.Value);
         return liquids.Length == 1
             ? lowest
-            : BubblePoint.TemperatureAt(new LiquidMixture(Array.ConvertAll(liquids, part => new MixtureComponent(part.Substance.Known!, part.Mol / mol))), AtmospherePa).TemperatureK ?? lowest;
+            : BubblePoint.KelvinAt(new LiquidMixture(Array.ConvertAll(liquids, part => new MixtureComponent(part.Substance.Known!, part.Mol / mol))), AtmospherePa) ?? lowest;
     }
 
     /// <summary>Flammable or toxic gas shut in over the contents; air and inert gases are left out.</summary>

@@ -22,7 +22,7 @@ internal static partial class ReleaseScreen
     {
         foreach (var group in context.Walk.ByVessel)
         {
-            var closed = Array.FindAll(group, static state => state.Sealed && (state.Heated || state.HeatedOrGassingSinceClosing || state.Closing!.PressurePaAbs > 1.05 * AtmospherePa));
+            var closed = group.Chosen(static state => state.Sealed && (state.Heated || state.HeatedOrGassingSinceClosing || state.Closing!.PressurePaAbs > 1.05 * AtmospherePa));
             if (closed.Length > 0)
             {
                 foreach (var finding in LetsGo(closed, context))
@@ -31,7 +31,7 @@ internal static partial class ReleaseScreen
                 }
             }
 
-            var open = Array.FindAll(group, static state => !state.Sealed);
+            var open = group.Chosen(static state => !state.Sealed);
             if (Spilled(open, context) is { } spill)
             {
                 yield return spill;

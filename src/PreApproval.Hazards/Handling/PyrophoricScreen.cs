@@ -57,8 +57,9 @@ public sealed class PyrophoricScreen : IScreen
             return false;
         }
 
-        foreach (var statement in statements)
+        for (var index = 0; index < statements.Count; index++)
         {
+            var statement = statements[index];
             if (string.Equals(statement.Code, code, StringComparison.Ordinal) && (hazardClass is null || string.Equals(statement.HazardClass, hazardClass, StringComparison.Ordinal)))
             {
                 return true;

@@ -61,13 +61,30 @@ public static class BubblePoint
             return EquilibriumPoint.None($"no model on file represents {ImmiscibleBound.Names(mixture.Held)} dissolved in these liquids");
         }
 
-        var pascal = new double[mixture.Parts.Count];
-        var activities = new double[mixture.Parts.Count];
         var model = mixture.Model?.At(1 / StartPerK);
-        var inverse = InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal, pascal, activities, model) / pressurePaAbs));
+        var inverse = InverseAt(mixture, pressurePaAbs, model);
         return double.IsNaN(inverse)
             ? EquilibriumPoint.None(NoTemperature(mixture, pressurePaAbs))
             : PressureAt(mixture, 1 / inverse, model);
+    }
+
+    /// <summary>The temperature of <see cref="TemperatureAt"/> alone, in K; null where there is none.</summary>
+    internal static double? KelvinAt(LiquidMixture mixture, double pressurePaAbs)
+    {
+        if (mixture.Held.Count > 0)
+        {
+            return null;
+        }
+
+        var inverse = InverseAt(mixture, pressurePaAbs, mixture.Model?.At(1 / StartPerK));
+        return double.IsNaN(inverse) ? null : 1 / inverse;
+    }
+
+    private static double InverseAt(LiquidMixture mixture, double pressurePaAbs, Unifac.UnifacAtTemperature? model)
+    {
+        var pascal = new double[mixture.Parts.Count];
+        var activities = new double[mixture.Parts.Count];
+        return InverseTemperature(mixture, reciprocal => Math.Log(PressurePa(mixture, 1 / reciprocal, pascal, activities, model) / pressurePaAbs));
     }
 
     /// <summary>Root in 1/T of a function that falls as 1/T rises; NaN where it has none below the lowest critical temperature.</summary>

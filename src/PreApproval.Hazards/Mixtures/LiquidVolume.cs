@@ -60,8 +60,10 @@ public static class LiquidVolume
     {
         var nearest = substance.LiquidDensity[0];
         var distanceK = double.PositiveInfinity;
-        foreach (var candidate in substance.LiquidDensity)
+        // by index: asked at every temperature of a search, and the list would make an enumerator each time
+        for (var index = 0; index < substance.LiquidDensity.Count; index++)
         {
+            var candidate = substance.LiquidDensity[index];
             var outsideK = Math.Max(Math.Max(candidate.MinimumK - temperatureK, temperatureK - candidate.MaximumK), 0);
             if (outsideK < distanceK)
             {

@@ -79,8 +79,9 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
     private static (PlanSubstance Substance, double? Mol)[] Liquids(IReadOnlyList<Content> contents)
     {
         var liquids = new List<(PlanSubstance Substance, double? Mol)>(contents.Count);
-        foreach (var content in contents)
+        for (var index = 0; index < contents.Count; index++)
         {
+            var content = contents[index];
             if (content is not { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } })
             {
                 continue;

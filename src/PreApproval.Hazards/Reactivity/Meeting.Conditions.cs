@@ -49,11 +49,11 @@ internal sealed partial record Meeting
     /// <summary>True where someone of the first family meets someone else of the second.</summary>
     private bool AreApart()
     {
-        foreach (var one in A)
+        for (var first = 0; first < A.Count; first++)
         {
-            foreach (var other in B)
+            for (var second = 0; second < B.Count; second++)
             {
-                if (!IsNoEncounter(Encounter, one, other))
+                if (!IsNoEncounter(Encounter, A[first], B[second]))
                 {
                     return true;
                 }
@@ -109,8 +109,9 @@ internal sealed partial record Meeting
 
         double? own = null;
         double total = 0;
-        foreach (var other in state.Contents)
+        for (var index = 0; index < state.Contents.Count; index++)
         {
+            var other = state.Contents[index];
             var mass = AddedNow(other, state) ? null : other.Mol * other.Substance.Known?.Identity.MolarMassKgPerMol;
             total += mass ?? 0;
             own = ReferenceEquals(other, content) ? mass : own;

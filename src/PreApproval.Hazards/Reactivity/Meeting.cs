@@ -245,8 +245,9 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
     private static double? Known(IReadOnlyList<Content> members, string family)
     {
         double? sum = null;
-        foreach (var member in members)
+        for (var index = 0; index < members.Count; index++)
         {
+            var member = members[index];
             if (member.Mol is not { } mol)
             {
                 continue;

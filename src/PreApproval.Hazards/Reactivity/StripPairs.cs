@@ -78,7 +78,8 @@ internal sealed class StripPairs
 
     private void Put(IReadOnlyList<HarmlessBasis> bases, StripPair pair)
     {
-        noneKnown ??= [];
+        // one basis, as a rule
+        noneKnown ??= new(1);
         foreach (var (known, pairs) in noneKnown)
         {
             if (AreSame(known, bases))

@@ -21,7 +21,7 @@ internal static class Strips
 
     public static IReadOnlyList<Strip> Of(ScreeningContext context, IdentifiedFinding[] findings)
     {
-        var told = Array.FindAll(findings, static entry => entry.Finding.Code is "incompatibility.water-bath" || Rows.Contains(Row(entry.Finding)));
+        var told = findings.Chosen(static entry => entry.Finding.Code is "incompatibility.water-bath" || Rows.Contains(Row(entry.Finding)));
         return [.. InVessels(context, told), .. InWaste(context, told), .. UnderAgents(context)];
     }
 
@@ -248,8 +248,9 @@ internal static class Strips
     private static (bool Speaks, bool IsTold) RowsBetween(IReadOnlyList<Meeting> meetings, string one, string other, IdentifiedFinding[] here)
     {
         var speaks = false;
-        foreach (var meeting in meetings)
+        for (var index = 0; index < meetings.Count; index++)
         {
+            var meeting = meetings[index];
             if (Meets(meeting, one, other))
             {
                 speaks = true;

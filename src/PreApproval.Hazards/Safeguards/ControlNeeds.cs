@@ -123,8 +123,9 @@ public static class ControlNeeds
         }
 
         var improvised = false;
-        foreach (var judged in context.Safeguards)
+        for (var index = 0; index < context.Safeguards.Count; index++)
         {
+            var judged = context.Safeguards[index];
             if (!Covers(judged.Safeguard, finding))
             {
                 continue;

@@ -112,18 +112,18 @@ public static class ControlList
     }
 
     /// <summary>What a detail says the control is, before it says where or with what: “an inverted glass beaker” of “an inverted glass beaker over the vial”, “polycarbonate” of “polycarbonate around the beaker”.</summary>
-    private static string Subject(string detail)
+    private static ReadOnlySpan<char> Subject(ReadOnlySpan<char> detail)
     {
-        var text = " " + detail;
-        var end = text.AsSpan().IndexOfAny(",;:(");
-        end = end < 0 ? text.Length : end;
+        var end = detail.IndexOfAny(",;:(");
+        end = end < 0 ? detail.Length : end;
         foreach (var word in Elsewhere)
         {
-            var at = text.IndexOf(word, StringComparison.OrdinalIgnoreCase);
+            // a detail that begins with the word says nothing but where
+            var at = detail.StartsWith(word.AsSpan(1), StringComparison.OrdinalIgnoreCase) ? 0 : detail.IndexOf(word, StringComparison.OrdinalIgnoreCase);
             end = at >= 0 && at < end ? at : end;
         }
 
-        return text[..end];
+        return detail[..end];
     }
 
     /// <summary>True when the control acts on the hazard.</summary>
@@ -157,7 +157,7 @@ public static class ControlList
     };
 
     // whole words, the last of them also in the plural
-    private static bool ContainsWords(string text, string words)
+    private static bool ContainsWords(ReadOnlySpan<char> text, string words)
     {
         var start = text.IndexOf(words, StringComparison.OrdinalIgnoreCase);
         if (start < 0 || (start > 0 && char.IsLetter(text[start - 1])))

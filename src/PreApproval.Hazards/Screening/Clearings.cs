@@ -51,12 +51,15 @@ public static class Clearings
         {
             if (SurfaceOf(finding.ClearedBy[offer], plan) is not null)
             {
-                return finding with { ClearedBy = [.. finding.ClearedBy.Select(clearing => clearing with { With = SurfaceOf(clearing, plan) })] };
+                return WithSurfaces(finding, finding.ClearedBy, plan);
             }
         }
 
         return finding;
     }
+
+    private static Finding WithSurfaces(Finding finding, IReadOnlyList<Clearing> offers, Plan plan) =>
+        finding with { ClearedBy = [.. offers.Select(clearing => clearing with { With = SurfaceOf(clearing, plan) })] };
 
     private static SurfaceWith? SurfaceOf(Clearing clearing, Plan plan)
     {

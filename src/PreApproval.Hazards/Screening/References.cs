@@ -10,6 +10,10 @@ internal static class References
     private static readonly FrozenDictionary<string, string> Own =
         EmbeddedTable.Rows("references.tsv").ToFrozenDictionary(static row => row["key"], static row => row["reference"], StringComparer.Ordinal);
 
+    // what one source gives is asked for again and again
+    private static readonly FrozenDictionary<string, IReadOnlyList<string>> Alone =
+        Own.ToFrozenDictionary(static entry => entry.Key, static IReadOnlyList<string> (entry) => Array.AsReadOnly([entry.Value]), StringComparer.Ordinal);
+
     public static string Full(string key) => Own.TryGetValue(key, out var reference) ? reference : Catalog.Default.Reference(key);
 
     public static IReadOnlyList<string> Full(IEnumerable<string> keys) => keys switch
@@ -22,6 +26,11 @@ internal static class References
     /// <summary>Each key once, in the order of the keys.</summary>
     public static IReadOnlyList<string> Full(params ReadOnlySpan<string> keys)
     {
+        if (keys.Length == 1 && Alone.TryGetValue(keys[0], out var one))
+        {
+            return one;
+        }
+
         var full = new string[keys.Length];
         var count = 0;
         for (var index = 0; index < keys.Length; index++)

@@ -130,7 +130,9 @@ public sealed record Finding
     /// <c>code/vessel/steps</c>, and <c>/about</c> where several findings share these: the same finding has the same identifier in
     /// every report of the document.
     /// </summary>
-    public string Id => $"{Code}/{Vessel ?? "-"}/{(Steps.Count == 0 ? string.Join('+', Materials) : string.Join('+', Steps))}{(About is null ? "" : "/" + About)}";
+    public string Id => $"{Code}/{Vessel ?? "-"}/{Joined(Steps.Count == 0 ? Materials : Steps)}{(About is null ? "" : "/" + About)}";
+
+    private static string Joined(IReadOnlyList<string> words) => words.Count == 1 ? words[0] : string.Join('+', words);
 
     /// <summary>Which of several findings of one code at one place this is: its materials or partners; null when it is the only one.</summary>
     public string? About { get; init; }
