@@ -18,6 +18,7 @@ internal static class MixtureJson
         LiquidModel.Pure => "pure",
         LiquidModel.OneLiquid => "modified-raoult",
         LiquidModel.TwoLiquids => "modified-raoult-two-liquids",
+        LiquidModel.MoreLiquids => "modified-raoult-more-liquids",
         LiquidModel.Bound => "immiscible-bound",
     };
 
@@ -37,11 +38,9 @@ internal static class MixtureJson
     {
         EquilibriumPoint bubble = answer.Bubble;
         JsonObject pressure = Model(bubble.Model is { } model ? Word(model) : null, bubble.Quality, [.. bubble.Sources.Select(Catalog.Default.Reference)], bubble.Because);
-        if (bubble.Split is { } split)
+        if (bubble.Liquids.Count > 0)
         {
-            pressure["liquids"] = new JsonArray(
-                Liquid(answer, split.First, 1 - split.SecondShare),
-                Liquid(answer, split.Second, split.SecondShare));
+            pressure["liquids"] = new JsonArray([.. bubble.Liquids.Select(liquid => Liquid(answer, liquid.MoleFractions, liquid.Share))]);
         }
 
         FlashPointEstimate flash = answer.Flash;
@@ -71,6 +70,7 @@ internal static class MixtureJson
         { Liquid: LiquidModel.Pure } => "lower flammable limit at saturation",
         { FromMeasuredPair: true } => "liaw with van-laar",
         { Liquid: LiquidModel.TwoLiquids } => "liaw with original-unifac, two liquids",
+        { Liquid: LiquidModel.MoreLiquids } => "liaw with original-unifac, more than two liquids",
         { Liquid: LiquidModel.Bound } => "liaw, lower bound",
         _ => "liaw with original-unifac",
     };

@@ -168,7 +168,7 @@ public static class MixtureFlashPoint
         return mixture;
     }
 
-    private static IEnumerable<string> Methods(LiquidState liquid) => liquid.Model == LiquidModel.TwoLiquids ? ["liaw-2002", "liaw-2008"] : ["liaw-2002"];
+    private static IEnumerable<string> Methods(LiquidState liquid) => liquid.Model is LiquidModel.TwoLiquids or LiquidModel.MoreLiquids ? ["liaw-2002", "liaw-2008"] : ["liaw-2002"];
 
     private static IEnumerable<string> Remarks(LiquidMixture mixture, LiquidState liquid, Substance[] halogenated, Substance[] hidden)
     {
@@ -180,6 +180,10 @@ public static class MixtureFlashPoint
         if (liquid.Model == LiquidModel.TwoLiquids)
         {
             yield return "The liquid splits in two at its flash point; both flash at the same temperature.";
+        }
+        else if (liquid.Model == LiquidModel.MoreLiquids)
+        {
+            yield return $"The liquid splits in {liquid.Liquids.Length} at its flash point; all flash at the same temperature.";
         }
         else if (liquid.Model == LiquidModel.Bound)
         {
@@ -243,7 +247,7 @@ public static class MixtureFlashPoint
         var (first, second) = known.Pair.ActivityCoefficients(x, temperatureK);
         activities[known.First] = x * first;
         activities[known.Second] = (1 - x) * second;
-        return new LiquidState(activities, LiquidModel.OneLiquid, null);
+        return new LiquidState(activities, LiquidModel.OneLiquid, []);
     }
 
     private static bool BoilsFirst(LiquidMixture mixture, LiquidState liquid, double temperatureK)

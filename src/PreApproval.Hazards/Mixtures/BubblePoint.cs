@@ -7,7 +7,7 @@ namespace PreApproval.Hazards.Mixtures;
 
 /// <summary>
 /// Where a liquid begins to boil: p = Σ a_i Psat_i(T) with the activities a = x γ of original UNIFAC and an ideal vapour. A liquid that
-/// splits boils from both liquids at once (heteroazeotropic); their activities are equal, so either gives the pressure. What has no
+/// splits boils from all its liquids at once (heteroazeotropic); their activities are equal, so any gives the pressure. What has no
 /// groups, or a mixture without parameters, counts at its full vapour pressure: an upper bound. Method: docs/methods/bubble-and-dew-points.md.
 /// </summary>
 public static class BubblePoint
@@ -46,7 +46,7 @@ public static class BubblePoint
             VapourMoleFractions = liquid.Model == LiquidModel.Bound ? null : [.. partial.Select(pascal => pascal / total)],
             LiquidMoleFractions = [.. mixture.Parts.Select(static part => part.MoleFraction)],
             Model = liquid.Model,
-            Split = liquid.Split,
+            Liquids = liquid.Liquids,
             Quality = mixture.Model is null ? pressures.Quality : VesselPoint.Worse(pressures.Quality, Quality.Estimated),
             Sources = [.. pressures.Sources, .. mixture.ModelSources],
             Warnings = [.. pressures.Warnings, .. LiquidWarnings(mixture, liquid)],
@@ -139,9 +139,11 @@ public static class BubblePoint
 
     internal static IEnumerable<string> LiquidWarnings(LiquidMixture mixture, LiquidState liquid)
     {
-        if (liquid.Split is not null)
+        if (liquid.Liquids.Length > 0)
         {
-            yield return "UNIFAC predicts two liquids: pressure, vapour and flash point hold for both in equilibrium; the activity coefficients are those of the composition as given.";
+            yield return liquid.Liquids.Length == 2
+                ? "UNIFAC predicts two liquids: pressure, vapour and flash point hold for both in equilibrium; the activity coefficients are those of the composition as given."
+                : $"UNIFAC predicts {liquid.Liquids.Length} liquids: pressure, vapour and flash point hold for all of them in equilibrium; the activity coefficients are those of the composition as given.";
         }
         else if (liquid.Model == LiquidModel.Bound && mixture is { Gaps.Count: 0, Apart.Length: 0 })
         {

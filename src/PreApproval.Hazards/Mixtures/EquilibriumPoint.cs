@@ -20,8 +20,8 @@ public sealed record EquilibriumPoint
     /// <summary>How the activities were had; null where there is no answer.</summary>
     public LiquidModel? Model { get; init; }
 
-    /// <summary>The two liquids where the liquid splits, among the components with groups.</summary>
-    public TwoLiquids? Split { get; init; }
+    /// <summary>The liquids where the liquid splits, among the components with groups; empty where it is one.</summary>
+    public IReadOnlyList<LiquidPhase> Liquids { get; init; } = [];
 
     /// <summary>Worst quality of what went in.</summary>
     public Quality Quality { get; init; }

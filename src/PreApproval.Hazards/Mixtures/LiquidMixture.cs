@@ -8,22 +8,6 @@ namespace PreApproval.Hazards.Mixtures;
 /// <param name="MoleFraction">Mole fraction of the whole, from 0 to 1.</param>
 public sealed record MixtureComponent(Substance Substance, double MoleFraction);
 
-/// <summary>How the activities of a liquid were had.</summary>
-public enum LiquidModel
-{
-    /// <summary>One substance: nothing to mix.</summary>
-    Pure,
-
-    /// <summary>Modified Raoult with UNIFAC; the liquid is one.</summary>
-    OneLiquid,
-
-    /// <summary>Modified Raoult with UNIFAC; the liquid splits in two, in equilibrium with each other.</summary>
-    TwoLiquids,
-
-    /// <summary>At least one component counts as a liquid of its own: its activity is 1, the highest it can be.</summary>
-    Bound,
-}
-
 /// <summary>
 /// A liquid of given composition, sorted once: components that share mole fractions (UNIFAC groups on file), volatiles without groups, which
 /// count as liquids of their own, and salts and the like without vapour, which are left out of the mole fractions. Immutable.
@@ -156,7 +140,7 @@ public sealed class LiquidMixture
         if (Mixing.Length == 1)
         {
             activities[Mixing[0]] = Parts[Mixing[0]].MoleFraction > 0 ? 1 : 0;
-            return new LiquidState(activities, bound ? LiquidModel.Bound : LiquidModel.Pure, null);
+            return new LiquidState(activities, bound ? LiquidModel.Bound : LiquidModel.Pure, []);
         }
 
         if (Model is null || _mixed.Sum() <= 0)
@@ -166,7 +150,7 @@ public sealed class LiquidMixture
                 activities[index] = Parts[index].MoleFraction > 0 ? 1 : 0;
             }
 
-            return new LiquidState(activities, LiquidModel.Bound, null);
+            return new LiquidState(activities, LiquidModel.Bound, []);
         }
 
         model ??= Model.At(temperatureK);
@@ -180,10 +164,10 @@ public sealed class LiquidMixture
                 activities[index] = Parts[index].MoleFraction > 0 ? 1 : 0;
             }
 
-            return new LiquidState(activities, LiquidModel.Bound, null);
+            return new LiquidState(activities, LiquidModel.Bound, []);
         }
 
-        double[] x = split is null ? _mixed : (double[])split.First;
+        double[] x = split is null ? _mixed : (double[])split[0].MoleFractions;
         Span<double> log = stackalloc double[x.Length];
         model.LogActivityCoefficients(x, log);
         for (var i = 0; i < x.Length; i++)
@@ -191,7 +175,13 @@ public sealed class LiquidMixture
             activities[Mixing[i]] = x[i] * Math.Exp(log[i]);
         }
 
-        return new LiquidState(activities, bound ? LiquidModel.Bound : split is null ? LiquidModel.OneLiquid : LiquidModel.TwoLiquids, split);
+        var kind = split switch
+        {
+            null => LiquidModel.OneLiquid,
+            { Length: 2 } => LiquidModel.TwoLiquids,
+            _ => LiquidModel.MoreLiquids,
+        };
+        return new LiquidState(activities, bound ? LiquidModel.Bound : kind, split ?? []);
     }
 
     private static double SumOf(IReadOnlyList<MixtureComponent> parts)
@@ -294,5 +284,5 @@ public sealed class LiquidMixture
 /// <summary>Activities at one temperature.</summary>
 /// <param name="Activities">In the order of the parts.</param>
 /// <param name="Model">How they were had.</param>
-/// <param name="Split">The two liquids, among the components that share mole fractions.</param>
-internal readonly record struct LiquidState(double[] Activities, LiquidModel Model, TwoLiquids? Split);
+/// <param name="Liquids">The liquids where there is more than one, among the components that share mole fractions.</param>
+internal readonly record struct LiquidState(double[] Activities, LiquidModel Model, LiquidPhase[] Liquids);

@@ -1,32 +1,30 @@
 namespace PreApproval.Hazards.Mixtures;
 
-/// <summary>Two liquids in equilibrium: the activities of every component are the same in both.</summary>
-/// <param name="First">Mole fractions of the one.</param>
-/// <param name="Second">Mole fractions of the other.</param>
-/// <param name="SecondShare">Moles of the second per mole of both, between 0 and 1.</param>
-public sealed record TwoLiquids(IReadOnlyList<double> First, IReadOnlyList<double> Second, double SecondShare);
+/// <summary>One of several liquids in equilibrium: the activities of every component are the same in all of them.</summary>
+/// <param name="MoleFractions">Its mole fractions.</param>
+/// <param name="Share">Moles of it per mole of all, between 0 and 1.</param>
+public sealed record LiquidPhase(IReadOnlyList<double> MoleFractions, double Share);
 
 /// <summary>
-/// Liquid–liquid flash at a temperature: successive substitution from the trial liquid of the tangent-plane test, with the amount from
-/// the Rachford–Rice equation (Michelsen, Fluid Phase Equilib. 9 (1982) 21,
-/// doi:10.1016/0378-3812(82)85002-4).
+/// The liquids into which a composition parts at a temperature. Two by successive substitution from the trial liquid of the tangent-plane test, with the
+/// amount from the Rachford–Rice equation (Michelsen, Fluid Phase Equilib. 9 (1982) 21, doi:10.1016/0378-3812(82)85002-4). Where that
+/// does not settle soon, or its liquids would part again, <see cref="LiquidGibbs"/> goes down in Gibbs energy and takes up a further liquid for as long as the test finds one.
 /// </summary>
 internal static class LiquidSplit
 {
-    private const int MaximumIterations = 4000;
+    private const int MaximumIterations = 200;
+    private const int MaximumAdditions = 10;
     private const double Convergence = 1e-11;
     private const double SameActivity = 1e-7;
-    private const double SlowActivity = 1e-5;
-    private const double NearlyOne = 0.3;
     private const int StepsBetween = 5;
     private const double LargestEigenvalue = 0.98;
     private const double ShareAccuracy = 1e-15;
 
     /// <summary>
-    /// The two liquids, or null with <paramref name="oneLiquid"/> true for a composition that stays one, false where more than two
-    /// liquids form or the flash does not end in two that are in equilibrium.
+    /// The liquids, two or more, or null with <paramref name="oneLiquid"/> true for a composition that stays one, false where no liquids were
+    /// found that are in equilibrium and stable.
     /// </summary>
-    public static TwoLiquids? Find(Unifac.UnifacAtTemperature model, double[] feed, out bool oneLiquid)
+    public static LiquidPhase[]? Find(Unifac.UnifacAtTemperature model, double[] feed, out bool oneLiquid)
     {
         Span<double> trial = stackalloc double[feed.Length];
         oneLiquid = !LiquidStability.TryFindSecond(model, feed, trial);
@@ -35,23 +33,51 @@ internal static class LiquidSplit
             return null;
         }
 
-        // where longer steps lead nowhere, or to liquids that would part again, the plain ones decide
-        if (Flash(model, feed, trial, accelerated: true, out _) is { } near && IsStable(model, near))
-        {
-            return near;
-        }
-
-        var split = Flash(model, feed, trial, accelerated: false, out var largestLogK);
-
-        // Close to where the two liquids become one, their pressure is that of the undivided liquid.
-        oneLiquid = split is null && largestLogK < NearlyOne;
-        return split is not null && IsStable(model, split) ? split : null;
+        return TwoByFlash(model, feed, trial) is { } two && Unstable(model, two, stackalloc double[feed.Length]) < 0
+            ? two
+            : ByGibbsEnergy(model, feed, trial, out oneLiquid);
     }
 
-    private static bool IsStable(Unifac.UnifacAtTemperature model, TwoLiquids split) =>
-        LiquidStability.IsOneLiquid(model, (double[])split.First) && LiquidStability.IsOneLiquid(model, (double[])split.Second);
+    private static LiquidPhase[]? ByGibbsEnergy(Unifac.UnifacAtTemperature model, double[] feed, Span<double> trial, out bool oneLiquid)
+    {
+        var gibbs = new LiquidGibbs(model, feed);
+        oneLiquid = false;
+        var from = 0;
+        for (var addition = 0; addition < MaximumAdditions; addition++)
+        {
+            if (!gibbs.TryPart(from, trial) || !gibbs.TrySettle())
+            {
+                return null;
+            }
 
-    private static TwoLiquids? Flash(Unifac.UnifacAtTemperature model, double[] feed, ReadOnlySpan<double> trial, bool accelerated, out double largestLogK)
+            // Close to where the liquids become one, their pressure is that of the undivided liquid.
+            oneLiquid = gibbs.Count == 1;
+            var liquids = gibbs.Liquids();
+            from = oneLiquid ? -1 : Unstable(model, liquids, trial);
+            if (from < 0)
+            {
+                return oneLiquid ? null : liquids;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Which of the liquids would part, into what; −1 where none would.</summary>
+    private static int Unstable(Unifac.UnifacAtTemperature model, LiquidPhase[] liquids, Span<double> trial)
+    {
+        for (var index = 0; index < liquids.Length; index++)
+        {
+            if (LiquidStability.TryFindSecond(model, (double[])liquids[index].MoleFractions, trial))
+            {
+                return index;
+            }
+        }
+
+        return -1;
+    }
+
+    private static LiquidPhase[]? TwoByFlash(Unifac.UnifacAtTemperature model, double[] feed, ReadOnlySpan<double> trial)
     {
         var n = feed.Length;
         var first = (double[])feed.Clone();
@@ -65,13 +91,12 @@ internal static class LiquidSplit
         logK.Clear();
         double share = 0;
         double previous = 0;
-        largestLogK = double.PositiveInfinity;
         for (var iteration = 0; iteration < MaximumIterations; iteration++)
         {
             model.LogActivityCoefficients(first, logFirst);
             model.LogActivityCoefficients(second, logSecond);
             double change = 0;
-            largestLogK = 0;
+            double largestLogK = 0;
             step.CopyTo(last);
             for (var i = 0; i < n; i++)
             {
@@ -87,7 +112,7 @@ internal static class LiquidSplit
                 return null;
             }
 
-            if (accelerated && iteration % StepsBetween == StepsBetween - 1)
+            if (iteration % StepsBetween == StepsBetween - 1)
             {
                 Lengthen(logK, step, last);
             }
@@ -101,22 +126,16 @@ internal static class LiquidSplit
             Divide(feed, ratio, share, first, second);
             if (iteration > 0 && change < Convergence * Math.Max(1 - (previous > 0 ? change / previous : 0), 1e-3))
             {
-                if (share is <= 0 or >= 1)
-                {
-                    // the feed lies beside the tie line: all of it is in the one liquid
-                    largestLogK = 0;
-                    return null;
-                }
-
-                return InEquilibrium(model, first, second, logFirst, logSecond, SameActivity) ? new TwoLiquids(first, second, share) : null;
+                // a share of none or of more than all: the feed lies beside the tie line
+                return share is > 0 and < 1 && InEquilibrium(model, first, second, logFirst, logSecond)
+                    ? [new LiquidPhase(first, 1 - share), new LiquidPhase(second, share)]
+                    : null;
             }
 
             previous = change;
         }
 
-        // Slow to the end means nearly one: two liquids that agree to a hundred-thousandth give the pressure as well.
-        // Longer steps may also go round the answer: then the plain ones decide.
-        return !accelerated && share is > 0 and < 1 && InEquilibrium(model, first, second, logFirst, logSecond, SlowActivity) ? new TwoLiquids(first, second, share) : null;
+        return null;
     }
 
     /// <summary>One step to where a geometric series of such steps would end, by their dominant eigenvalue (Orbach and Crowe, Can. J. Chem. Eng. 49 (1971) 509).</summary>
@@ -205,7 +224,7 @@ internal static class LiquidSplit
         }
     }
 
-    private static bool InEquilibrium(Unifac.UnifacAtTemperature model, double[] first, double[] second, Span<double> logFirst, Span<double> logSecond, double tolerance)
+    private static bool InEquilibrium(Unifac.UnifacAtTemperature model, double[] first, double[] second, Span<double> logFirst, Span<double> logSecond)
     {
         model.LogActivityCoefficients(first, logFirst);
         model.LogActivityCoefficients(second, logSecond);
@@ -213,7 +232,7 @@ internal static class LiquidSplit
         for (var i = 0; i < first.Length; i++)
         {
             distance = Math.Max(distance, Math.Abs(first[i] - second[i]));
-            if (Math.Abs((first[i] * Math.Exp(logFirst[i])) - (second[i] * Math.Exp(logSecond[i]))) > tolerance)
+            if (Math.Abs((first[i] * Math.Exp(logFirst[i])) - (second[i] * Math.Exp(logSecond[i]))) > SameActivity)
             {
                 return false;
             }

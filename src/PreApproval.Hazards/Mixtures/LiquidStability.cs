@@ -4,11 +4,12 @@ namespace PreApproval.Hazards.Mixtures;
 /// Whether a liquid of given composition stays one liquid, by the tangent-plane test on the activity model:
 /// Michelsen, Fluid Phase Equilib. 9 (1982) 1, doi:10.1016/0378-3812(82)85001-2.
 /// </summary>
-public static class LiquidStability
+public static partial class LiquidStability
 {
-    private const int MaximumIterations = 200;
+    private const int MaximumIterations = 100;
     private const double Convergence = 1e-10;
     private const double Excess = 1e-6;
+    private const double SameLiquid = 1e-5;
 
     /// <summary>True when no trial liquid lowers the Gibbs energy: starts from each component nearly pure.</summary>
     /// <param name="model">Activity model at the temperature.</param>
@@ -84,7 +85,7 @@ public static class LiquidStability
 
             // The trial has come home to the feed, or is on its way there: near the trivial solution the distance from the tangent
             // plane is the quadratic form of its own gradient, 2·tm/β = 1 (Michelsen 1982, eq. 21).
-            if (distance < 1e-5 || (distance < 0.05 && plane > 0 && plane < 1e-3 && Math.Abs((2 * plane / along) - 1) < 0.1))
+            if (distance < SameLiquid || (distance < 0.05 && plane > 0 && plane < 1e-3 && Math.Abs((2 * plane / along) - 1) < 0.1))
             {
                 return false;
             }
@@ -107,7 +108,8 @@ public static class LiquidStability
             step.CopyTo(before);
         }
 
-        return false;
+        // near where two liquids become one such steps creep
+        return Descends(model, moleFractions, feed, trial);
     }
 
     // The fixed point converges along one direction: its geometric series is summed, as far as the composition stays one.

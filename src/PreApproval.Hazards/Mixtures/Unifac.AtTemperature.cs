@@ -100,6 +100,35 @@ public sealed partial class Unifac
             }
         }
 
+        /// <summary>∂ ln γ_i/∂n_j, by rows, for mole fractions that sum to 1 as amounts in mol: central differences, as ln γ is smooth through x = 0.</summary>
+        internal void LogActivityDerivatives(ReadOnlySpan<double> moleFractions, Span<double> derivatives)
+        {
+            const double by = 1e-5;
+            var n = moleFractions.Length;
+            Span<double> moved = stackalloc double[n];
+            Span<double> above = stackalloc double[n];
+            Span<double> below = stackalloc double[n];
+            for (var j = 0; j < n; j++)
+            {
+                for (var i = 0; i < n; i++)
+                {
+                    moved[i] = (moleFractions[i] + (i == j ? by : 0)) / (1 + by);
+                }
+
+                LogActivityCoefficients(moved, above);
+                for (var i = 0; i < n; i++)
+                {
+                    moved[i] = (moleFractions[i] - (i == j ? by : 0)) / (1 - by);
+                }
+
+                LogActivityCoefficients(moved, below);
+                for (var i = 0; i < n; i++)
+                {
+                    derivatives[(i * n) + j] = (above[i] - below[i]) / (2 * by);
+                }
+            }
+        }
+
         // ln Γ_k = Q_k [1 - ln Σ_m θ_m ψ_mk - Σ_m θ_m ψ_km / Σ_n θ_n ψ_nm]
         private void LogGroupCoefficients(ReadOnlySpan<double> amounts, Span<double> result)
         {

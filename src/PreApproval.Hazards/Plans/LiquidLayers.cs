@@ -47,9 +47,14 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
         }
 
         var state = mixture.At(temperatureK);
-        if (state.Split is not { } split)
+        if (state.Liquids is not [var one, var other])
         {
-            return state.Model == LiquidModel.Bound ? new LiquidLayers([], null, "the computed layers are more than two") : new LiquidLayers([], true, null);
+            return state.Model switch
+            {
+                LiquidModel.MoreLiquids => new LiquidLayers([], null, "the computed layers are more than two"),
+                LiquidModel.Bound => new LiquidLayers([], null, "the layers could not be computed"),
+                LiquidModel.Pure or LiquidModel.OneLiquid or LiquidModel.TwoLiquids => new LiquidLayers([], true, null),
+            };
         }
 
         var water = Array.FindIndex(liquids, static liquid => liquid.Substance.Known!.Identity.Cas is Water);
@@ -60,13 +65,13 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
             place[parts[index]] = index;
         }
 
-        var secondIsAqueous = water >= 0 && split.Second[place[water]] > split.First[place[water]];
+        var secondIsAqueous = water >= 0 && other.MoleFractions[place[water]] > one.MoleFractions[place[water]];
         return new LiquidLayers(
             [
                 .. liquids.Select((liquid, index) =>
                 {
-                    var first = (1 - split.SecondShare) * split.First[place[index]];
-                    var second = split.SecondShare * split.Second[place[index]];
+                    var first = one.Share * one.MoleFractions[place[index]];
+                    var second = other.Share * other.MoleFractions[place[index]];
                     var inSecond = first + second > 0 ? liquid.Mol!.Value * second / (first + second) : 0;
                     var inFirst = liquid.Mol!.Value - inSecond;
                     return secondIsAqueous ? new LayerShare(liquid.Substance, inSecond, inFirst) : new LayerShare(liquid.Substance, inFirst, inSecond);

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Mixtures;
+using PreApproval.Hazards.Numerics;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -83,7 +84,7 @@ internal static class HelmholtzDescent
                     : 1 / Math.Sqrt(Math.Max(Math.Abs(hessian[(size * size) - 1]), 1e-300));
             }
 
-            if (!TryNewtonStep(hessian, gradient, scale, factor, step))
+            if (!NewtonStep.TryFind(hessian, gradient, scale, factor, step))
             {
                 return null;
             }
@@ -128,76 +129,5 @@ internal static class HelmholtzDescent
         }
 
         return evaluation.IsNearlyBalanced(u, gradient) ? evaluation.State(u, dense) : null;
-    }
-
-    // Cholesky of the scaled Hessian, with as much of the identity added as it takes.
-    private static bool TryNewtonStep(ReadOnlySpan<double> hessian, ReadOnlySpan<double> gradient, ReadOnlySpan<double> scale, Span<double> factor, Span<double> step)
-    {
-        var size = gradient.Length;
-        for (var shift = 0.0; shift < 1e8; shift = shift == 0 ? 1e-6 : shift * 10)
-        {
-            var definite = true;
-            for (var i = 0; i < size && definite; i++)
-            {
-                for (var j = 0; j <= i; j++)
-                {
-                    var sum = 0.5 * (hessian[(i * size) + j] + hessian[(j * size) + i]) * scale[i] * scale[j];
-                    sum += i == j ? shift : 0;
-                    for (var k = 0; k < j; k++)
-                    {
-                        sum -= factor[(i * size) + k] * factor[(j * size) + k];
-                    }
-
-                    if (i != j)
-                    {
-                        factor[(i * size) + j] = sum / factor[(j * size) + j];
-                    }
-                    else if (sum > 1e-14)
-                    {
-                        factor[(i * size) + i] = Math.Sqrt(sum);
-                    }
-                    else
-                    {
-                        definite = false;
-                    }
-                }
-            }
-
-            if (!definite)
-            {
-                continue;
-            }
-
-            for (var i = 0; i < size; i++)
-            {
-                var sum = -gradient[i] * scale[i];
-                for (var k = 0; k < i; k++)
-                {
-                    sum -= factor[(i * size) + k] * step[k];
-                }
-
-                step[i] = sum / factor[(i * size) + i];
-            }
-
-            for (var i = size - 1; i >= 0; i--)
-            {
-                var sum = step[i];
-                for (var k = i + 1; k < size; k++)
-                {
-                    sum -= factor[(k * size) + i] * step[k];
-                }
-
-                step[i] = sum / factor[(i * size) + i];
-            }
-
-            for (var i = 0; i < size; i++)
-            {
-                step[i] *= scale[i];
-            }
-
-            return true;
-        }
-
-        return false;
     }
 }

@@ -37,6 +37,9 @@ internal static class VolumeFlash
     private const double Convergence = 1e-11;
     private const double RelaxedPa = 1000;
 
+    // in co-volumes
+    private const double ClosestVapour = 1.2;
+
     /// <summary>Solves the state. <paramref name="dense"/> receives the amounts in the denser phase in mol (those of the feed for one phase).</summary>
     /// <param name="equation">The equation of state at the temperature.</param>
     /// <param name="n">Amounts in mol, each above 0.</param>
@@ -145,7 +148,9 @@ internal static class VolumeFlash
             }
 
             var vapourB = equation.CoVolume(y);
-            var vapourMolar = Math.Max(free / vapour, 1.2 * vapourB);
+            // on the way there the room for the vapour may be less than it can be packed into
+            var packed = free / vapour < ClosestVapour * vapourB;
+            var vapourMolar = packed ? ClosestVapour * vapourB : free / vapour;
             var q = equation.Mix(y, vapourB, partial);
             var pressure = equation.Pressure(vapourB, q, vapourMolar);
             if (!(pressure > 0))
@@ -181,6 +186,12 @@ internal static class VolumeFlash
             free = nextFree;
             if (change < Convergence)
             {
+                if (packed)
+                {
+                    // settled with a vapour that does not fit: no equilibrium
+                    return null;
+                }
+
                 for (var i = 0; i < count; i++)
                 {
                     dense[i] = liquid * x[i];
