@@ -70,7 +70,7 @@ internal static class IsolatedSolids
 
             if (Array.Exists(contents, content => energetic.IsThere(content, state)) && How(state, substance, energetic) is { } how)
             {
-                yield return new Case(state.Step.Id, state.Vessel.Id, how, contents.Aggregate((double?)0, (sum, content) => sum + energetic.MassKg(content)), contents.All(static content => content.MaterialId is null), state.Step.Action == StepAction.Filter, state.Step.Action == StepAction.Grind);
+                yield return new Case(state.Step.Id, state.Vessel.Id, how, contents.Aggregate((double?)0, (sum, content) => sum + energetic.MassKg(content)), contents.All(static content => content.MaterialId is null), state.Step.Action == StepAction.Filter, state.Step.Action == StepAction.Grind, state.Step.Action == StepAction.Grind && HasLiquid(state.Contents, substance));
             }
         }
 
@@ -94,7 +94,9 @@ internal static class IsolatedSolids
     private static string? How(StepState state, PlanSubstance substance, EnergeticContents energetic) => state.Step.Action switch
     {
         StepAction.Filter => substance.Known is { PhaseAt298K: not Phase.Solid } ? null : Word(StepAction.Filter),
-        StepAction.Grind or StepAction.Dry => HasLiquid(state.Contents, substance) ? null : Word(state.Step.Action),
+        // what is rubbed dries at the rim and on the pestle: a liquid over it is no control
+        StepAction.Grind => Word(StepAction.Grind),
+        StepAction.Dry => HasLiquid(state.Contents, substance) ? null : Word(state.Step.Action),
         StepAction.Concentrate => state.LeftDry || IsUndiluted(state.ContentsAfter, substance, energetic) ? Word(StepAction.Concentrate) : null,
         StepAction.Store => IsUndiluted(state.Contents, substance, energetic) ? Word(StepAction.Store) : null,
         _ => null,
@@ -180,7 +182,7 @@ internal static class IsolatedSolids
             Steps = steps,
             Vessel = worst.Vessel,
             Materials = materials,
-            Statement = $"{amount} {(worst.Kg is null ? "is" : "are")} {worst.How} in step {worst.Step}; it holds {profile.GroupWords} and can be set off by a blow, friction or heat{limit.Words}. Keep it in solution, or make less; a shield does not lift this limit.",
+            Statement = $"{amount} {(worst.Kg is null ? "is" : "are")} {worst.How} in step {worst.Step}; it holds {profile.GroupWords}{(profile.FromName ? profile.BasisWords : "")} and can be set off by a blow, friction or heat{limit.Words}.{(worst.UnderLiquid ? " The liquid over it does not make grinding safe: it dries at the rim." : "")} Keep it in solution, or make less; a shield does not lift this limit.",
             Evidence = worst.Kg is { } mass
                 ? [Findings.Number("mass isolated", mass * 1000, "g", limit.Kg * 1000, worst.Theoretical ? "theoretical yield" : "amount in the vessel", Quality.Assumed, [.. profile.Sources, profile.NitrogenRatio is null ? "energetic-practice" : "azide-rule", "energetic-practice"])]
                 : [],
@@ -204,5 +206,5 @@ internal static class IsolatedSolids
     }
 
     /// <summary>One way in which a substance is isolated.</summary>
-    private sealed record Case(string Step, string Vessel, string How, double? Kg, bool Theoretical, bool Wet, bool Ground);
+    private sealed record Case(string Step, string Vessel, string How, double? Kg, bool Theoretical, bool Wet, bool Ground, bool UnderLiquid = false);
 }
