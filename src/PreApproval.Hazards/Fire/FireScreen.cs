@@ -14,7 +14,7 @@ public sealed class FireScreen : IScreen
         var opens = OpenFlammables.Of(context, together);
         return
         [
-            .. HotSurface.Find(context), .. Agents(context), .. OpenFlammables.Find(context, opens, together), .. ElectricalGear.Find(context, opens), .. StaticCharge.Find(context), .. Inerting.Find(context),
+            .. HotSurface.Find(context), .. Agents(context), .. OpenFlammables.Find(context, opens, together), .. ElectricalGear.Find(context, opens), .. StaticCharge.Find(context), .. Inerting.Find(context), .. CompressionIgnition.Find(context),
             .. ReleaseScreen.Find(context), .. GasCloud.Find(context),
         ];
     }
