@@ -51,6 +51,26 @@ public sealed class SelfFuelledSaltTests
     public void Screen_GroundUnderHexane_SaysThatWetIsNotSafe() =>
         Assert.Contains("dries at the rim", Isolated(Typed("[Ni+2].NN.NN.NN.[O-]Cl(=O)(=O)=O.[O-]Cl(=O)(=O)=O"), 10, wet: true)!.Statement, StringComparison.Ordinal);
 
+    // 10 g in 20 mL of hexane (13 g) is a wet solid; in 200 mL what is dried is the liquid. Stirred without any liquid it is rubbed; 10 g by the limits of the rules
+    [Theory]
+    [InlineData(StepAction.Dry, 20, true)]
+    [InlineData(StepAction.Dry, 200, false)]
+    [InlineData(StepAction.Dry, 0, true)]
+    [InlineData(StepAction.Stir, 20, false)]
+    [InlineData(StepAction.Stir, 0, true)]
+    public void Screen_TenGramsDriedOrStirred_IsADangerWhereItIsLeftDry(StepAction action, double hexaneML, bool expected)
+    {
+        var plan = Ground(Typed("[Ni+2].NN.NN.NN.[O-]Cl(=O)(=O)=O.[O-]Cl(=O)(=O)=O"), 10, wet: hexaneML > 0);
+        plan = plan with
+        {
+            Materials = [.. plan.Materials.Select(material => material.Id is "hexane" ? material with { Amount = ML(hexaneML) } : material)],
+            Steps = [plan.Steps[0], plan.Steps[1] with { Action = action }],
+        };
+        var finding = Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "energetic.isolated");
+
+        Assert.Equal(expected ? Severity.Danger : null, finding?.Severity);
+    }
+
     // 2 mol of perchlorate beside bipyridine, and a quaternary ammonium perchlorate: organic perchlorates may explode when they are rubbed dry (Bretherick)
     [Theory]
     [InlineData("[Ru+2].c1ccnc(c1)-c1ccccn1.c1ccnc(c1)-c1ccccn1.c1ccnc(c1)-c1ccccn1.[O-]Cl(=O)(=O)=O.[O-]Cl(=O)(=O)=O")]
