@@ -55,7 +55,7 @@ internal static class ReportText
         text.AppendLine();
         text.AppendLine(CultureInfo.InvariantCulture, $"IF IT BURNS  {FireClass.Words(action.Burning)}  (step {string.Join(", ", action.Steps)}, vessel {action.Vessel}{(action.Sealed ? ", closed" : "")})");
         text.AppendLine(CultureInfo.InvariantCulture, $"  {action.FirstAction}");
-        text.AppendLine(CultureInfo.InvariantCulture, $"  - fits: {(action.Fit.Count == 0 ? "no single agent" : string.Join(", ", action.Fit))}");
+        text.AppendLine(CultureInfo.InvariantCulture, $"  - {(action.Nearby.Count > 0 ? $"only a small fire near it: {string.Join(", ", action.Nearby)}" : $"fits: {(action.Fit.Count == 0 ? "no single agent" : string.Join(", ", action.Fit))}")}");
         foreach (string never in action.Never)
         {
             text.AppendLine(CultureInfo.InvariantCulture, $"  - not: {never}");

@@ -44,6 +44,7 @@ public static class ReportWriter
             ["NFPA 10"] = Array([.. action.Burning.Select(FireClass.Nfpa10).Distinct(StringComparer.Ordinal)], static letter => letter),
         },
         ["fit"] = Array(action.Fit, static agent => agent),
+        ["nearby"] = Array(action.Nearby, static agent => agent),
         ["never"] = Array(action.Never, static agent => agent),
         ["atHand"] = Array(action.AtHand, static agent => agent),
         ["notThere"] = Array(action.NotThere, static agent => agent),

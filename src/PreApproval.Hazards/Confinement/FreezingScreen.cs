@@ -72,7 +72,7 @@ public sealed class FreezingScreen : IScreen
             water += state.Contents[index] is { Mol: { } mol, Spent: false, Substance.Key: Water } ? mol : 0;
         }
 
-        if (water <= 0)
+        if (water <= 0 || Brines.StaysLiquid(state.Contents, state.TemperatureK))
         {
             return 0;
         }
@@ -80,12 +80,18 @@ public sealed class FreezingScreen : IScreen
         var condensed = FillLimits.CondensedM3(state.Contents).M3;
         var ofMol = FillLimits.CondensedM3([new Content(WaterOf(state), null, 1, null)]).M3 * (IceOverWater - 1);
         // most vessels have the room for all of it as ice: nothing more is asked of them
-        return condensed + (water * ofMol) <= volume ? 0 : condensed + (Math.Max(0, water - StaysLiquid(state)) * ofMol);
+        if (condensed + (water * ofMol) <= volume)
+        {
+            return 0;
+        }
+
+        var frozen = water - StaysLiquid(state);
+        return frozen <= 0 ? 0 : condensed + (frozen * ofMol);
     }
 
     private static PlanSubstance WaterOf(StepState state) => state.Contents.First(static content => string.Equals(content.Substance.Key, Water, StringComparison.Ordinal)).Substance;
 
-    /// <summary>Mol of water that what is dissolved in it keeps liquid, were the solution ideal: ln x = ΔH/R (1/Tm − 1/T).</summary>
+    /// <summary>Mol of water that what is dissolved in it keeps liquid, were the solution ideal, each ion a particle: ln x = ΔH/R (1/Tm − 1/T).</summary>
     private static double StaysLiquid(StepState state)
     {
         var share = Math.Exp(FusionJPerMol / GasConstant * ((1 / MeltsK) - (1 / state.TemperatureK)));
@@ -95,7 +101,7 @@ public sealed class FreezingScreen : IScreen
         {
             var liquid = content.Substance.Known is { PhaseAt298K: Phase.Liquid };
             // what may stand beside the water, and what was charged as a solid, keeps nothing liquid
-            dissolved += string.Equals(content.Substance.Key, Water, StringComparison.Ordinal) || (liquid ? layers.Mix is not true : content.MassFraction is not < 1) ? 0 : content.Mol ?? 0;
+            dissolved += string.Equals(content.Substance.Key, Water, StringComparison.Ordinal) || (liquid ? layers.Mix is not true : content.MassFraction is not < 1) ? 0 : (content.Mol ?? 0) * (liquid ? 1 : Brines.Particles(content.Substance));
         }
 
         foreach (var layer in layers.Shares)

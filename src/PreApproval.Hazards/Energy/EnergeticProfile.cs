@@ -8,7 +8,7 @@ namespace PreApproval.Hazards.Energy;
 
 /// <summary>
 /// The energetic groups of one substance and what follows from them. Groups are read from the structure where one is on file or typed, else from the families the
-/// substance is listed in, one group each. Method: docs/methods/energetic-substances.md.
+/// substance is listed in, one group each; of one with nothing but a name, from its words. Method: docs/methods/energetic-substances.md.
 /// </summary>
 public sealed record EnergeticProfile
 {
@@ -28,6 +28,9 @@ public sealed record EnergeticProfile
 
     /// <summary>True when the groups come from a structure, not only from a list.</summary>
     public bool FromStructure { get; init; }
+
+    /// <summary>True when a word of the name is all there is: assumed.</summary>
+    public bool FromName { get; init; }
 
     /// <summary>Heat of decomposition in J/kg, lower end, above 0: of the groups with a figure, so at least this. Null when none has one or the molar mass is unknown.</summary>
     public double? LowJPerKg => Sum(static group => group.LowJPerMol) / MolarMassKgPerMol;
@@ -63,6 +66,9 @@ public sealed record EnergeticProfile
     /// <summary>Names of the groups with their number, for a sentence.</summary>
     public string GroupWords => Screening.Wording.List(Groups.Select(static one => one.Count == 1 ? one.Group.Name : $"{one.Count} × {one.Group.Name}"));
 
+    /// <summary>What the groups are read from, where that is no structure.</summary>
+    public string BasisWords => FromStructure ? "" : FromName ? " (by the words of its name, so assumed)" : " (by its family; no structure on file)";
+
     /// <summary>Keys of the references.</summary>
     public IReadOnlyList<string> Sources => [.. Groups.SelectMany(static one => one.Group.Sources).Distinct(StringComparer.Ordinal)];
 
@@ -75,7 +81,10 @@ public sealed record EnergeticProfile
         return known.Length == 0 ? null : known.Sum(one => heat(one.Group) * one.Count);
     }
 
-    private bool HasFuel => Formula is not null && Substances.Formula.TryCount(Formula, out var atoms) && (atoms.ContainsKey("C") || atoms.ContainsKey("N"));
+    /// <summary>By its name it holds something that may burn.</summary>
+    private bool FuelInName { get; init; }
+
+    private bool HasFuel => FuelInName || Formula is not null && Substances.Formula.TryCount(Formula, out var atoms) && (atoms.ContainsKey("C") || atoms.ContainsKey("N"));
 
     /// <summary>The profile of a substance; null when it has no energetic group that a structure or a list shows.</summary>
     public static EnergeticProfile? Of(PlanSubstance substance)
@@ -114,6 +123,12 @@ public sealed record EnergeticProfile
             groups = InFamilies(substance);
         }
 
+        if (substance.Known is null && Named(substance, molecule) is { } named)
+        {
+            // what is drawn is half of it at most: no formula, and the words stand beside what it shows
+            return new EnergeticProfile { Groups = [.. groups, .. named.Groups.Where(group => !groups.Any(one => one.Group == group)).Select(static group => (group, 1))], FromName = true, FuelInName = named.HasFuel };
+        }
+
         return groups.Length == 0 ? null : new EnergeticProfile
         {
             Groups = groups,
@@ -122,6 +137,10 @@ public sealed record EnergeticProfile
             FromStructure = byStructure,
         };
     }
+
+    /// <summary>Heard where nothing else tells: no structure and no family, or a structure with a charge left over, whose missing ion may be the one that the name speaks of.</summary>
+    private static EnergeticName? Named(PlanSubstance substance, Molecule? drawn) =>
+        (drawn is null ? FamilyTable.Default.Of(substance).Count == 0 : drawn.Charge != 0) ? EnergeticName.Of(substance.Name) : null;
 
     private static (EnergeticGroup Group, int Count)[] InStructure(Molecule molecule) =>
     [

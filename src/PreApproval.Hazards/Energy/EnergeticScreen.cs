@@ -40,7 +40,7 @@ public sealed class EnergeticScreen : IScreen
                 Severity = Severity.Notice,
                 Materials = materials,
                 About = materials.Count == 0 ? substance.Key : null,
-                Statement = $"{Wording.Capital(substance.Name)} holds {profile.GroupWords}{(profile.FromStructure ? "" : " (by its family; no structure on file)")}: {HeatWords(profile)}{OnsetWords(profile)}{(profile.HighJPerKg is null ? "" : WithoutWords(profile.WithoutFigures))}{CandidateWords(profile)}.",
+                Statement = $"{Wording.Capital(substance.Name)} holds {profile.GroupWords}{profile.BasisWords}: {HeatWords(profile)}{OnsetWords(profile)}{(profile.HighJPerKg is null ? "" : WithoutWords(profile.WithoutFigures))}{CandidateWords(profile)}.",
                 Evidence = [.. Evidence(substance, profile)],
             };
         }

@@ -7,7 +7,7 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Energy;
 
 /// <summary>
-/// Explosive substances that a step leaves without solvent: filtered, dried, ground, evaporated or stored, given off or led in as a gas. The mass decides, the theoretical yield of a product included.
+/// Explosive substances that a step leaves without solvent: filtered, dried, ground, stirred dry, evaporated or stored, given off or led in as a gas. The mass decides, the theoretical yield of a product included.
 /// Limits are university rules, no standard; no shield lowers a finding here.
 /// </summary>
 internal static class IsolatedSolids
@@ -26,6 +26,9 @@ internal static class IsolatedSolids
 
     /// <summary>Share of the mass from which what is left counts as undiluted. Common practice, no source.</summary>
     private const double UndilutedShare = 0.5;
+
+    /// <summary>Share of the mass from which a step that dries dries a wet solid, and below which a solution over a drying agent. Common practice, no source.</summary>
+    private const double WetShare = 0.2;
 
     public static IEnumerable<Finding> Find(ScreeningContext context, EnergeticContents energetic)
     {
@@ -70,7 +73,7 @@ internal static class IsolatedSolids
 
             if (Array.Exists(contents, content => energetic.IsThere(content, state)) && How(state, substance, energetic) is { } how)
             {
-                yield return new Case(state.Step.Id, state.Vessel.Id, how, contents.Aggregate((double?)0, (sum, content) => sum + energetic.MassKg(content)), contents.All(static content => content.MaterialId is null), state.Step.Action == StepAction.Filter, state.Step.Action == StepAction.Grind);
+                yield return new Case(state.Step.Id, state.Vessel.Id, how, contents.Aggregate((double?)0, (sum, content) => sum + energetic.MassKg(content)), contents.All(static content => content.MaterialId is null), state.Step.Action == StepAction.Filter, state.Step.Action == StepAction.Grind, state.Step.Action == StepAction.Grind && HasLiquid(state.Contents, substance));
             }
         }
 
@@ -94,7 +97,11 @@ internal static class IsolatedSolids
     private static string? How(StepState state, PlanSubstance substance, EnergeticContents energetic) => state.Step.Action switch
     {
         StepAction.Filter => substance.Known is { PhaseAt298K: not Phase.Solid } ? null : Word(StepAction.Filter),
-        StepAction.Grind or StepAction.Dry => HasLiquid(state.Contents, substance) ? null : Word(state.Step.Action),
+        // what is rubbed dries at the rim and on the pestle: a liquid over it is no control
+        StepAction.Grind => Word(StepAction.Grind),
+        // a share of 1 beside a liquid is one that nobody knows
+        StepAction.Dry => HasLiquid(state.Contents, substance) && Share(state.Contents, substance, energetic) is not (>= WetShare and < 1) ? null : Word(StepAction.Dry),
+        StepAction.Stir => substance.Known is { PhaseAt298K: not Phase.Solid } || HasLiquid(state.Contents, substance) || !IsUndiluted(state.Contents, substance, energetic) ? null : Word(StepAction.Stir),
         StepAction.Concentrate => state.LeftDry || IsUndiluted(state.ContentsAfter, substance, energetic) ? Word(StepAction.Concentrate) : null,
         StepAction.Store => IsUndiluted(state.Contents, substance, energetic) ? Word(StepAction.Store) : null,
         _ => null,
@@ -105,6 +112,7 @@ internal static class IsolatedSolids
         StepAction.Filter => "filtered off",
         StepAction.Grind => "ground",
         StepAction.Dry => "dried",
+        StepAction.Stir => "stirred dry",
         StepAction.Concentrate => "left without solvent",
         StepAction.Store => "stored undiluted",
         _ => null,
@@ -113,7 +121,10 @@ internal static class IsolatedSolids
     private static bool HasLiquid(IReadOnlyList<Content> contents, PlanSubstance substance) =>
         contents.Any(content => content is { Mol: null or > 0, Substance.Known.PhaseAt298K: Phase.Liquid } && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal));
 
-    private static bool IsUndiluted(IReadOnlyList<Content> contents, PlanSubstance substance, EnergeticContents energetic)
+    private static bool IsUndiluted(IReadOnlyList<Content> contents, PlanSubstance substance, EnergeticContents energetic) => Share(contents, substance, energetic) is >= UndilutedShare;
+
+    /// <summary>Share of the mass of the contents, 1 where nobody knows how much there is of it, null where it is spent or not there.</summary>
+    private static double? Share(IReadOnlyList<Content> contents, PlanSubstance substance, EnergeticContents energetic)
     {
         double own = 0;
         double other = 0;
@@ -130,14 +141,14 @@ internal static class IsolatedSolids
             if (mass is null && !content.Spent)
             {
                 // nobody knows how much solvent would be enough
-                return true;
+                return 1;
             }
 
             present |= !content.Spent;
             own += mass ?? 0;
         }
 
-        return present && own >= UndilutedShare * (own + other);
+        return present ? own > 0 ? own / (own + other) : other > 0 ? 0 : 1 : null;
     }
 
     /// <summary>The limit that is passed decides; below the first one, or a small azide by the rule, nothing. An unknown mass is a warning.</summary>
@@ -180,7 +191,7 @@ internal static class IsolatedSolids
             Steps = steps,
             Vessel = worst.Vessel,
             Materials = materials,
-            Statement = $"{amount} {(worst.Kg is null ? "is" : "are")} {worst.How} in step {worst.Step}; it holds {profile.GroupWords} and can be set off by a blow, friction or heat{limit.Words}. Keep it in solution, or make less; a shield does not lift this limit.",
+            Statement = $"{amount} {(worst.Kg is null ? "is" : "are")} {worst.How} in step {worst.Step}; it holds {profile.GroupWords}{(profile.FromName ? profile.BasisWords : "")} and can be set off by a blow, friction or heat{limit.Words}.{(worst.UnderLiquid ? " The liquid over it does not make grinding safe: it dries at the rim." : "")} Keep it in solution, or make less; a shield does not lift this limit.",
             Evidence = worst.Kg is { } mass
                 ? [Findings.Number("mass isolated", mass * 1000, "g", limit.Kg * 1000, worst.Theoretical ? "theoretical yield" : "amount in the vessel", Quality.Assumed, [.. profile.Sources, profile.NitrogenRatio is null ? "energetic-practice" : "azide-rule", "energetic-practice"])]
                 : [],
@@ -204,5 +215,5 @@ internal static class IsolatedSolids
     }
 
     /// <summary>One way in which a substance is isolated.</summary>
-    private sealed record Case(string Step, string Vessel, string How, double? Kg, bool Theoretical, bool Wet, bool Ground);
+    private sealed record Case(string Step, string Vessel, string How, double? Kg, bool Theoretical, bool Wet, bool Ground, bool UnderLiquid = false);
 }

@@ -9,6 +9,7 @@ namespace PreApproval.Hazards.Fire;
 /// <param name="Sealed">True while it is closed.</param>
 /// <param name="Burning">What burns, in the order of the classes.</param>
 /// <param name="Fit">Agents that serve all of it, by name; empty: none does.</param>
+/// <param name="Nearby">Where it needs no air, so that nothing puts it out: agents for a small fire near it that has not reached it, by name; else empty.</param>
 /// <param name="Never">Agents that must not be used, each with its reason.</param>
 /// <param name="AtHand">Agents that stand at the place, else those that the procedure lists, by name; empty: neither is known.</param>
 /// <param name="NotThere">Agents that the procedure lists and that do not stand at its place, by name.</param>
@@ -19,6 +20,7 @@ public sealed record FireAction(
     bool Sealed,
     IReadOnlyList<Burning> Burning,
     IReadOnlyList<string> Fit,
+    IReadOnlyList<string> Nearby,
     IReadOnlyList<string> Never,
     IReadOnlyList<string> AtHand,
     IReadOnlyList<string> NotThere,
@@ -32,7 +34,7 @@ public sealed record FireAction(
         string[] notThere = [.. listed.Where(agent => !atHand.Contains(agent)).Distinct().Select(ExtinguishingAgents.Name)];
         return
         [
-            .. FireScene.OrHotBath(walk)
+            .. FireScene.OrHotBathOrExplosive(walk)
                 .GroupBy(scene => (scene.State.Vessel.Id, scene.Key, scene.State.Sealed, Words: Fire.FirstAction.For(scene.State, atHand)))
                 .Select(group => Of(group.First(), StepIds.Of([.. group], static scene => scene.State), atHand, notThere, group.Key.Words)),
         ];
@@ -41,14 +43,18 @@ public sealed record FireAction(
     private static FireAction Of(FireScene scene, string[] steps, IReadOnlyList<Agent> atHand, string[] notThere, string words)
     {
         var bath = HotBath.Is(scene.State);
-        var fit = scene.Burning.Count == 0 ? HotBath.OnOil : ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans);
+        var noAir = NeedsNoAir.Is(scene.State.Contents);
+        var fit = noAir ? [] : scene.Burning.Count == 0 ? HotBath.OnOil : ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans);
+        var nearby = noAir ? NeedsNoAir.Beside(scene.Burning, scene.Bans) : [];
         return new FireAction(
             scene.State.Vessel.Id,
             steps,
             scene.State.Sealed,
             [.. scene.Burning.Order(), .. bath ? [Fire.Burning.HotOil] : Array.Empty<Burning>()],
             [.. scene.NamesOf(bath ? HotBath.Without(fit) : fit)],
-            bath ? [.. scene.Never, HotBath.Never] : scene.Never,
+            [.. scene.NamesOf(bath ? HotBath.Without(nearby) : nearby)],
+            // that keeping off air is no use is said of all of it
+            [.. noAir ? scene.NeverBeyondANotice : scene.Never, .. bath ? [HotBath.Never] : Array.Empty<string>()],
             [.. atHand.Select(ExtinguishingAgents.Name)],
             notThere,
             words);

@@ -55,6 +55,11 @@ public static class FireClass
 
     private static string Say(IReadOnlyCollection<Burning> burning)
     {
+        if (burning.Count == 0)
+        {
+            return "no class of fire (EN 2 and NFPA 10 have none for what needs no air)";
+        }
+
         var ordered = burning.Order().ToArray();
         return $"EN 2 class {Join(ordered.Select(En2))} (NFPA 10 class {Join(ordered.Select(Nfpa10))})";
     }

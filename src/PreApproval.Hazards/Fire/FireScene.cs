@@ -50,9 +50,14 @@ internal readonly record struct FireScene(StepState State, FireFuel Fuel)
     public string Key => Fuel.Key;
 
     /// <summary>Agents that must not be used, those of one reason together, with the reason.</summary>
-    public IReadOnlyList<string> Never => Bans.Count == 0 ? [] :
+    public IReadOnlyList<string> Never => Words(Bans);
+
+    /// <summary>The same without those that only do not help.</summary>
+    public IReadOnlyList<string> NeverBeyondANotice => Words([.. Bans.Where(static ban => ban.Severity < Severity.Notice)]);
+
+    private static IReadOnlyList<string> Words(IReadOnlyList<AgentBan> bans) => bans.Count == 0 ? [] :
     [
-        .. Bans.GroupBy(static ban => ban.Agent)
+        .. bans.GroupBy(static ban => ban.Agent)
             .Select(static group => group.OrderBy(static ban => ban.Severity).First())
             .GroupBy(static ban => ban.Reason, StringComparer.Ordinal)
             .Select(static group => $"{Wording.List(group.Select(static ban => ban.Agent).Order().Select(ExtinguishingAgents.Name))} ({group.Key})"),
@@ -66,11 +71,11 @@ internal readonly record struct FireScene(StepState State, FireFuel Fuel)
         return scenes;
     }
 
-    /// <summary>The same, and those at which only the bath does.</summary>
-    public static List<FireScene> OrHotBath(WalkResult walk)
+    /// <summary>The same, and those at which only the bath does, or what a fire sets off though nothing else burns.</summary>
+    public static List<FireScene> OrHotBathOrExplosive(WalkResult walk)
     {
         var scenes = All(walk);
-        scenes.RemoveAll(static scene => scene.Burning.Count == 0 && !HotBath.Is(scene.State));
+        scenes.RemoveAll(static scene => scene.Burning.Count == 0 && !HotBath.Is(scene.State) && !NeedsNoAir.IsExplosive(scene.State.Contents));
         return scenes;
     }
 

@@ -14,7 +14,7 @@ public sealed class FireScreen : IScreen
         var opens = OpenFlammables.Of(context, together);
         return
         [
-            .. HotSurface.Find(context), .. Agents(context), .. OpenFlammables.Find(context, opens, together), .. ElectricalGear.Find(context, opens), .. StaticCharge.Find(context), .. Inerting.Find(context),
+            .. HotSurface.Find(context), .. Agents(context), .. OpenFlammables.Find(context, opens, together), .. ElectricalGear.Find(context, opens), .. StaticCharge.Find(context), .. Inerting.Find(context), .. CompressionIgnition.Find(context),
             .. ReleaseScreen.Find(context), .. GasCloud.Find(context),
         ];
     }
@@ -82,9 +82,12 @@ public sealed class FireScreen : IScreen
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
         string[] steps = StepIds.Of(scenes, static one => one.State);
-        var never = first.Never;
         var dissolves = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents);
-        var serve = fit.Count == 0 ? "no agent of the list serves all of it" : $"{Wording.List(first.NamesOf(fit))} {(fit.Count == 1 ? "fits" : "fit")}";
+        var noAir = NeedsNoAir.Is(first.State.Contents);
+        var near = noAir ? first.NamesOf(NeedsNoAir.Beside(first.Burning, first.Bans)).ToArray() : [];
+        var never = noAir ? first.NeverBeyondANotice : first.Never;
+        var serve = noAir ? $"it holds what needs no air, so leave what a fire has reached{(near.Length == 0 ? "" : $"; for a small fire near it {Wording.List(near)}")}"
+            : fit.Count == 0 ? "no agent of the list serves all of it" : $"{Wording.List(first.NamesOf(fit))} {(fit.Count == 1 ? "fits" : "fit")}";
         yield return new Finding
         {
             Code = "fire.class",

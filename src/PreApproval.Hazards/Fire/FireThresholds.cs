@@ -30,6 +30,12 @@ public static class FireThresholds
     /// <summary>The same for a warning: the work stops here (25 %: usage of NFPA 45 and NFPA 86, from memory).</summary>
     public const double WarningShareOfLimit = 0.25;
 
+    /// <summary>Share of the heat of combustion of a cloud that goes into its blast (10 %, the upper end of 1 to 10 %; Crowl and Louvar, from memory).</summary>
+    public const double CloudYield = 0.1;
+
+    /// <summary>Time in s over which gas is pressed in slowly enough for the walls to take its heat up (60 s, some ten time constants of the gas of a laboratory vessel). Common practice, no source.</summary>
+    public const double SlowPressurisingS = 60;
+
     /// <summary>Conductivity below which a liquid keeps its charge, in S/m (50 pS/m; NFPA 77, from memory).</summary>
     public const double LowConductivitySPerM = 50e-12;
 

@@ -1,5 +1,4 @@
 using PreApproval.Hazards.Plans;
-using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Fire;
@@ -10,9 +9,6 @@ namespace PreApproval.Hazards.Fire;
 /// </summary>
 public static class FirstAction
 {
-    // they decompose or burn without air
-    private static readonly string[] OwnOxygen = ["organic peroxides", "explosives", "nitrate esters", "organic azides", "perchlorate salts", "chlorates and bromates", "diazonium salts"];
-
     /// <summary>The first action at a step, from the agents that fit.</summary>
     public static string For(StepState state) => For(state, []);
 
@@ -25,6 +21,11 @@ public static class FirstAction
         ArgumentNullException.ThrowIfNull(onHand);
         var burning = BurningMaterials.Of(state.Contents, state.WorstTemperatureK);
         var bath = HotBath.Is(state) ? $" {HotBath.FirstAction(onHand)}" : "";
+        if (NeedsNoAir.Is(state.Contents) && (!state.Sealed || burning.Count == 0))
+        {
+            return $"{Away(state, burning, onHand)}{bath}{Never(state)}";
+        }
+
         if (burning.Count == 0 && bath.Length > 0)
         {
             return $"Nothing in the vessel is known to burn.{bath}{Never(state)}";
@@ -43,13 +44,18 @@ public static class FirstAction
         return $"{Act(state, burning, onHand)}{bath}{Never(state)} {Leave(burning)}";
     }
 
+    /// <summary>What needs no air is nobody's to put out; an agent is for what has not reached it.</summary>
+    private static string Away(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand)
+    {
+        var beside = NeedsNoAir.Beside(burning, ExtinguishingAgents.BansFor(state.Contents)).ToArray();
+        var chosen = Array.FindAll(beside, onHand.Contains);
+        var named = chosen.Length > 0 ? chosen : beside;
+        return $"Do not fight a fire that has reached {Wording.List(NeedsNoAir.NamesIn(state.Contents))}: it burns or decomposes without air, and no agent puts that out. Leave, close the door and raise the alarm."
+            + (named.Length == 0 ? "" : $" Only a small fire near it that has not reached it: {Wording.List(named.Select(agent => Named(agent, state)))}.");
+    }
+
     private static string Act(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand)
     {
-        if (Families(state).Overlaps(OwnOxygen))
-        {
-            return "Do not fight it at close range: it burns or decomposes without air, and covering it does not help.";
-        }
-
         // an agent that calls only for care still serves, after those that call for none
         var bans = ExtinguishingAgents.BansFor(state.Contents);
         var fit = ExtinguishingAgents.ThatFit(burning, bans);
@@ -104,7 +110,4 @@ public static class FirstAction
         string[] names = [.. state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null).Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         return $"what is in it ({Wording.List(names)})";
     }
-
-    private static HashSet<string> Families(StepState state) =>
-        state.Contents.Where(static content => !content.Spent).SelectMany(static content => FamilyTable.Default.Of(content.Substance, content.MassFraction)).ToHashSet(StringComparer.Ordinal);
 }

@@ -49,6 +49,32 @@ public sealed record ReleaseEstimate
     /// <summary>Volume in m³ of air that the vapour of the first moment brings to its lower limit; null where the limit is not known or nothing burns.</summary>
     public double? CloudM3 => Flammability.Lower.Fraction is { } limit ? ReleaseLaw.VolumeAtLimitM3(AtOnceM3 * (Flammability.CombustibleShare ?? 1), limit) : null;
 
+    /// <summary>Heat in J of burning what comes out at once; null where the heat of combustion of a part is not to be had, 0 where nothing burns.</summary>
+    public double? CloudHeatJ
+    {
+        get
+        {
+            double joule = 0;
+            foreach (var (substance, mol) in Parts)
+            {
+                var share = substance.Known is { PhaseAt298K: Phase.Liquid } ? FlashFraction ?? 1 : 1;
+                if (share <= 0 || BurningMaterials.Of(substance) is null)
+                {
+                    continue;
+                }
+
+                if (Combustion.Heat(substance.Known!) is not { } heat)
+                {
+                    return null;
+                }
+
+                joule += share * mol * heat.JPerMol;
+            }
+
+            return joule;
+        }
+    }
+
     /// <summary>Share of the lower limit that the whole charge reaches in a space in m³; null as for the cloud.</summary>
     public double? ShareOfLimit(double spaceM3) =>
         Flammability.Lower.Fraction is { } limit ? ReleaseLaw.FractionIn(spaceM3, ReleaseLaw.VapourM3(WholeMol) * (Flammability.CombustibleShare ?? 1)) / limit : null;

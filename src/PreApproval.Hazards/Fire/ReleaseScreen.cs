@@ -170,6 +170,11 @@ internal static partial class ReleaseScreen
             yield return Line("air brought to the lower limit", cloud, "m³", FireThresholds.StillHoodM3, "vapour volume over the lower limit", limitSources, limitQuality);
         }
 
+        if (release.CloudHeatJ is { } heat && BlastLaw.CloudTntKg(heat, FireThresholds.CloudYield) is >= BlastLaw.BlastFromKg and var tnt)
+        {
+            yield return Line("equivalent of trinitrotoluene of the cloud", tnt * 1e3, "g", null, $"heat of combustion of what comes out at once, {Wording.Text(FireThresholds.CloudYield * 100)} % of it as blast, 4.5 MJ/kg: an upper bound, were all of it mixed with air when it is lit", References.Full(["crowl-louvar"]), Quality.Estimated);
+        }
+
         if (inRoom is { } share)
         {
             yield return Line($"share of the lower limit in {Wording.Figures(room)} m³, evaporated whole", share, "fraction", null, "evenly mixed, no ventilation: an upper bound", limitSources, limitQuality);

@@ -4,7 +4,7 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Hazards.Plans;
 
 /// <summary>
-/// What the declared heat of a step can do to its contents: adiabatic rise ΔT = −ΔH·n/(Σ n·cp) and the maximum temperature of the
+/// What the heat of the reactions of a step, declared or in a closed vessel looked up, can do to its contents: adiabatic rise ΔT = −ΔH·n/(Σ n·cp) and the maximum temperature of the
 /// synthesis reaction MTSR = T + X·ΔT, with X the largest share of unreacted reagent (F. Stoessel, Thermal Safety of Chemical
 /// Processes, 2nd ed., Wiley-VCH 2020, ch. 3). The heat capacity is that of the liquids whose value is on file; what has none is left
 /// out, which makes the rise larger, and is named.
@@ -33,6 +33,17 @@ public sealed record ReactionHeat(
 {
     /// <summary>Share of the mass whose heat capacity must be known for a number to mean anything. Convention, no source.</summary>
     private const double LeastKnownShare = 0.5;
+
+    /// <summary>Where a heat is not stated but looked up, where from, in words; empty where all are stated.</summary>
+    public IReadOnlyList<string> LookedUp { get; init; } = [];
+
+    /// <summary>The same with what says that heats were looked up.</summary>
+    internal ReactionHeat With(IReadOnlyList<Energy.FoundHeat> found) => found.Count == 0 ? this : this with
+    {
+        LookedUp = [.. found.Select(static one => one.Model).Distinct(StringComparer.Ordinal)],
+        Quality = found.Max(static one => one.Quality) is var worst && worst > Quality ? worst : Quality,
+        Sources = [.. Sources.Concat(found.SelectMany(static one => one.Sources)).Distinct(StringComparer.Ordinal)],
+    };
 
     /// <summary>
     /// Of the declared reactions of a step; null when none declares that it gives heat. Above the boiling point of an open vessel the

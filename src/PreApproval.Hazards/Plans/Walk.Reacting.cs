@@ -27,11 +27,12 @@ public static partial class Walk
         {
             var before = vessel.Snapshot;
             var heats = new List<(double HeatJPerMol, double? Mol, double? Accumulation)>();
-            var gases = reactions.SelectMany(reaction => React(index, reaction, vessel, heats)).ToArray();
-            return (gases, ReactionHeat.Of(heats, before, vessel.TemperatureK));
+            var found = new List<Energy.FoundHeat>();
+            var gases = reactions.SelectMany(reaction => React(index, reaction, vessel, heats, found)).ToArray();
+            return (gases, ReactionHeat.Of(heats, before, vessel.TemperatureK) is { } heat ? heat.With(found) : null);
         }
 
-        private IEnumerable<GasMade> React(int index, Reaction reaction, RunningVessel vessel, List<(double HeatJPerMol, double? Mol, double? Accumulation)> heats)
+        private IEnumerable<GasMade> React(int index, Reaction reaction, RunningVessel vessel, List<(double HeatJPerMol, double? Mol, double? Accumulation)> heats, List<Energy.FoundHeat> foundHeats)
         {
             foreach (var absent in reaction.Consumes.Where(consumed => !vessel.Holds(consumed.MaterialId)))
             {
@@ -43,6 +44,12 @@ public static partial class Walk
             {
                 var limiting = reaction.Consumes.FirstOrDefault(consumed => string.Equals(consumed.MaterialId, plan.LimitingMaterial, StringComparison.Ordinal));
                 heats.Add((joulePerMol, extent * (limiting?.Equivalents ?? 1), reaction.Accumulation));
+            }
+            else if (vessel.Closing is not null && Energy.ReactionHeatSource.Of(reaction, plan) is { } found)
+            {
+                // shut in, what is looked up makes pressure as much as what is stated
+                heats.Add((found.JPerMol, extent, reaction.Accumulation));
+                foundHeats.Add(found);
             }
 
             foreach (var consumed in reaction.Consumes)

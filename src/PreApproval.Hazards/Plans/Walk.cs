@@ -260,7 +260,7 @@ public static partial class Walk
             }
 
             // the melting point is that of the pure liquid; below its eutectic a mixture is solid throughout
-            if (lowest is null)
+            if (lowest is null || Brines.StaysLiquid(vessel.Contents, set))
             {
                 return;
             }

@@ -57,6 +57,15 @@ public static class Comparison
     /// <summary>Relative difference of two numbers that counts as none: reports carry six significant digits.</summary>
     private const double SameWithin = 1e-5;
 
+    /// <summary>Relative difference that is no change of a hazard (1 %): no model here carries more. Common practice, no source.</summary>
+    private const double CarriedShare = 0.01;
+
+    /// <summary>Difference of temperatures and of margins between them that is none, in K: they are told in whole kelvins.</summary>
+    private const double CarriedK = 0.5;
+
+    /// <summary>The same for pressures, in bar: they are told in hundredths.</summary>
+    private const double CarriedBar = 0.005;
+
     /// <summary>The changes: what is worse first, then by severity, hazard and quantity.</summary>
     public static IReadOnlyList<HazardChange> Of(ScreenedPlan before, ScreenedPlan after)
     {
@@ -147,6 +156,16 @@ public static class Comparison
         };
     }
 
+    /// <summary>True where two numbers of one quantity differ by no more than they can carry: half of the last figure told, and beside temperatures one in a hundred.</summary>
+    internal static bool Alike(double one, double other, string unit) => one.Equals(other) || Math.Abs(one - other) <= unit switch
+    {
+        // a share of a number on the Celsius scale, or of a distance on it, means nothing
+        "°C" or "K" => CarriedK,
+        "bar(g)" or "bar" => Math.Max(CarriedBar, CarriedShare * Math.Max(Math.Abs(one), Math.Abs(other))),
+        _ => CarriedShare * Math.Max(Math.Abs(one), Math.Abs(other)),
+    };
+
+    /// <summary>The same number but for rounding: of limits and ratings, which somebody has set.</summary>
     internal static bool Same(double one, double other) => one.Equals(other) || Math.Abs(one - other) <= SameWithin * Math.Max(Math.Abs(one), Math.Abs(other));
 
     /// <summary>1 where the number is worse than the other one, else 0. Where their limits differ, their distances to them count: a share, for temperatures a difference.</summary>
@@ -155,7 +174,7 @@ public static class Comparison
         var (value, with) = one is { Limit: { } own } && other is { Limit: { } limit } && !Same(own, limit)
             ? one.Unit is "°C" or "K" || own <= 0 || limit <= 0 ? (one.Value - own, other.Value - limit) : (one.Value / own, other.Value / limit)
             : (one.Value, other.Value);
-        return !Same(value, with) && one.Worse switch { WorseWhen.Higher => value > with, WorseWhen.Lower => value < with, WorseWhen.Neither => false } ? 1 : 0;
+        return !Alike(value, with, one.Unit) && one.Worse switch { WorseWhen.Higher => value > with, WorseWhen.Lower => value < with, WorseWhen.Neither => false } ? 1 : 0;
     }
 
     /// <summary>Null: not the same hazard. Higher is more alike.</summary>

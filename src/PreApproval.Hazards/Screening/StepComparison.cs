@@ -70,7 +70,7 @@ internal static class StepComparison
 
     private static Line? Both(StepQuantity quantity, StepFigures old, StepFigures now, Policy policy)
     {
-        if (old[quantity] is not { } was || now[quantity] is not { } becomes || Comparison.Same(was.Value, becomes.Value))
+        if (old[quantity] is not { } was || now[quantity] is not { } becomes || Comparison.Alike(was.Value, becomes.Value, becomes.Unit))
         {
             return null;
         }
@@ -100,7 +100,7 @@ internal static class StepComparison
         }
 
         return Highest(elsewhere) is not { } was || was.Value <= policy.UnratedNothingPa / 1e5 ? new Line(StepQuantity.Pressure, ChangeEffect.Introduced, now.State, null, pressure)
-            : was.Value < pressure.Value && !Comparison.Same(was.Value, pressure.Value) ? new Line(StepQuantity.Pressure, ChangeEffect.Raised, now.State, was, pressure)
+            : was.Value < pressure.Value && !Comparison.Alike(was.Value, pressure.Value, pressure.Unit) ? new Line(StepQuantity.Pressure, ChangeEffect.Raised, now.State, was, pressure)
             : null;
     }
 
@@ -112,7 +112,7 @@ internal static class StepComparison
         }
 
         return Highest(elsewhere) is not { } becomes || becomes.Value <= policy.UnratedNothingPa / 1e5 ? new Line(StepQuantity.Pressure, ChangeEffect.Removed, old.State, pressure, null)
-            : becomes.Value < pressure.Value && !Comparison.Same(becomes.Value, pressure.Value) ? new Line(StepQuantity.Pressure, ChangeEffect.Lowered, old.State, pressure, becomes)
+            : becomes.Value < pressure.Value && !Comparison.Alike(becomes.Value, pressure.Value, pressure.Unit) ? new Line(StepQuantity.Pressure, ChangeEffect.Lowered, old.State, pressure, becomes)
             : null;
     }
 

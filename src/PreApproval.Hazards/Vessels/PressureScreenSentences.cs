@@ -51,13 +51,14 @@ internal static class PressureSentences
     };
 
     /// <summary>How the reaction came to govern the worst credible temperature.</summary>
-    public static string ReactionModel(StepState state) => state.ReactionHeat is { AccumulationDeclared: true }
+    public static string ReactionModel(StepState state) => (state.ReactionHeat is { AccumulationDeclared: true }
         ? "temperature that the reaction reaches without cooling, with the declared accumulation"
-        : "temperature that the reaction reaches without cooling, with all of the reagent counted as unreacted";
+        : "temperature that the reaction reaches without cooling, with all of the reagent counted as unreacted")
+        + (state.ReactionHeat is { LookedUp: { Count: > 0 } from } ? $"; heat not stated, estimated from {Wording.List(from)}" : "");
 
     private static string Temperature(StepState state) =>
         state.ReactionGoverns
-            ? $"at {Wording.Celsius(state.WorstTemperatureK)}, which the reaction reaches from {Wording.Celsius(state.TemperatureK)} without cooling{(state.ReactionHeat!.AccumulationDeclared ? "" : " (all of the reagent counts as unreacted; no accumulation is stated)")}"
+            ? $"at {Wording.Celsius(state.WorstTemperatureK)}, which the reaction reaches from {Wording.Celsius(state.TemperatureK)} without cooling{(state.ReactionHeat!.AccumulationDeclared ? "" : " (all of the reagent counts as unreacted; no accumulation is stated)")}{(state.ReactionHeat.LookedUp.Count > 0 ? " (heat not stated; estimated)" : "")}"
         : state.WorstTemperatureK <= state.TemperatureK ? $"at {Wording.Celsius(state.TemperatureK)}"
         : state.SurfaceStated && state.SurfaceTemperatureK >= state.WorstTemperatureK
             ? $"at {Wording.Celsius(state.WorstTemperatureK)}, the temperature of the hottest surface"
@@ -74,6 +75,9 @@ internal static class PressureEvidence
 
     public const string Share = "share of the rating";
 
+    private static IReadOnlyList<string> HeatSources(StepState state) =>
+        state is { ReactionGoverns: true, ReactionHeat: { LookedUp.Count: > 0 } heat } ? ["common-practice", "stoessel", .. heat.Sources] : ["common-practice"];
+
     public static IReadOnlyList<Evidence> For(ClosedAssessment worst, GoverningRating rating, Policy policy)
     {
         var state = worst.State;
@@ -87,7 +91,7 @@ internal static class PressureEvidence
                 Value = Wording.InCelsius(state.WorstTemperatureK),
                 Unit = "°C",
                 Model = state.ReactionGoverns ? PressureSentences.ReactionModel(state) : "larger of set temperature plus overshoot and hottest surface",
-                Sources = References.Full(["common-practice"]),
+                Sources = References.Full(HeatSources(state)),
                 Quality = Quality.Assumed,
             },
         };

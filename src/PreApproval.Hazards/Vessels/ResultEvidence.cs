@@ -1,3 +1,4 @@
+using PreApproval.Hazards.Fire;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
 
@@ -47,6 +48,11 @@ internal static class ResultEvidence
             yield return Of("stored energy", energy.TotalJ, "J", "isentropic expansion of the gas (ratio of heat capacities 1.4) and flash of superheated liquid" + missing, books, quality);
             yield return Of("stored energy of superheated liquid", energy.LiquidJ, "J", "m cp [(T − Tb) − Tb ln(T/Tb)]" + missing, books, quality);
             yield return Of("equivalent of trinitrotoluene", energy.TntKg * 1e3, "g", "4.5 MJ/kg", books, quality);
+            foreach (var blast in Blast(energy.TntKg, quality))
+            {
+                yield return blast;
+            }
+
             if (result.Shield is { } shield)
             {
                 yield return Of("shield class", (int)shield, "class (0–3)", ShieldClasses.Words(shield), References.Full([Practice]), Quality.Assumed);
@@ -62,6 +68,21 @@ internal static class ResultEvidence
         if (result.Equipment is EquipmentStanding.Categorised)
         {
             yield return Of("pressure times volume", assessment.WorstPaGauge!.Value / 1e5 * state.Vessel.VolumeM3!.Value * 1e3, "bar·L", "above the thresholds of article 4 of Directive 2014/68/EU" + lowerBound, References.Full([Practice]), quality);
+        }
+    }
+
+    /// <summary>How far the blast reaches, where it and not the fragments count.</summary>
+    private static IEnumerable<Evidence> Blast(double tntKg, Quality quality)
+    {
+        if (tntKg < BlastLaw.BlastFromKg)
+        {
+            yield break;
+        }
+
+        foreach (var (pascal, what) in new[] { (BlastLaw.EardrumPa, "eardrums tear"), (BlastLaw.WindowPa, "windows break") })
+        {
+            var distance = BlastLaw.DistanceM(pascal, tntKg);
+            yield return Of($"distance within which {what}", distance, "m", $"{Wording.Text(pascal / 1e3)} kPa at a scaled distance of {Wording.Figures(BlastLaw.ScaledDistance(distance, tntKg))} m/kg^⅓, Kinney and Graham, in the open; fragments fly farther and walls throw the blast back", References.Full(["crowl-louvar"]), quality);
         }
     }
 

@@ -33,6 +33,31 @@ public sealed class FreezingTests
     public void Screen_HalfOfAnotherLiquid_CountsOnlyWhereItMixes(string other, bool expected) =>
         Assert.Equal(expected, Found(Plan(101, StepAction.Store, -15, Of("water", "water", ML(50), Role.Solvent), Of("other", other, ML(50), Role.Solvent))) is not null);
 
+    /// <summary>
+    /// CRC Handbook, concentrative properties of aqueous solutions (from memory): sodium chloride and ice freeze together at −21.1 °C and 23.3 %, so brine of 26 % holds no ice at −20 °C; 10 % freezes from −6.6 °C on.
+    /// Calcium chloride of 35 % is liquid at −30 °C (its eutectic: −49.8 °C, 30.2 %). A salt charged as a solid may lie on the bottom.
+    /// </summary>
+    [Theory]
+    [InlineData("sodium chloride", 26, -20, false)]
+    [InlineData("sodium chloride", 26, -25, true)]
+    [InlineData("sodium chloride", 10, -5, false)]
+    [InlineData("sodium chloride", 10, -10, true)]
+    [InlineData("calcium chloride", 35, -30, false)]
+    public void Screen_BrineFullToTheCap_FreezesWhereItsIceForms(string salt, double percent, double celsius, bool expected) =>
+        Assert.Equal(expected, Found(Plan(100.5, StepAction.Store, celsius, WeightPercent("brine", salt, "water", percent, ML(100), Role.Solvent))) is not null);
+
+    [Fact]
+    public void Screen_SaltPouredIntoWater_KeepsNothingLiquid() =>
+        Assert.NotNull(Found(Plan(101, StepAction.Store, -20, Of("water", "water", ML(85), Role.Solvent), Of("salt", "sodium chloride", G(32)))));
+
+    [Fact]
+    public void Screen_BrineCooledToMinus20_IsNotFrozen()
+    {
+        var plan = Plan(200, StepAction.Cool, -20, WeightPercent("brine", "sodium chloride", "water", 24, ML(100), Role.Solvent));
+
+        Assert.DoesNotContain(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "data.frozen");
+    }
+
     /// <summary>Above the freezing point of water, open, or of a liquid that shrinks (benzene: 1 g/mL solid against 0.88 liquid) nothing breaks.</summary>
     [Fact]
     public void Screen_NothingFreezesThatSwells_FindsNothing()

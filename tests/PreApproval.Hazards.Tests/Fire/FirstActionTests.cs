@@ -58,9 +58,42 @@ public sealed class FirstActionTests
         Assert.StartsWith("Shut off the gas first", FirstAction.For(Walk.Follow(plan, Policy.Default).States[0]), StringComparison.Ordinal);
     }
 
+    // energetic material in a fire: evacuate, do not fight it; an agent is for what has not reached it (Prudent Practices in the Laboratory, from memory)
+    [Theory]
+    [InlineData("benzoyl peroxide", "toluene")]
+    [InlineData("benzyl azide", "tetrahydrofuran")]
+    [InlineData("picric acid", "water")]
+    public void FireActions_WhatNeedsNoAir_IsLeftAndNoAgentFitsIt(string energetic, string other)
+    {
+        var action = Assert.Single(Screener.Screen(Plan(energetic, other) with { FireResponse = Agents(Agent.DrySand, Agent.CarbonDioxide) }, Policy.Default).FireActions);
+
+        Assert.StartsWith("Do not fight a fire that has reached " + energetic, action.FirstAction, StringComparison.Ordinal);
+        Assert.Contains("Leave, close the door and raise the alarm", action.FirstAction, StringComparison.Ordinal);
+        Assert.Contains("Only a small fire near it that has not reached it", action.FirstAction, StringComparison.Ordinal);
+        Assert.Empty(action.Fit);
+        Assert.NotEmpty(action.Nearby);
+        Assert.DoesNotContain("covering", action.FirstAction, StringComparison.Ordinal);
+    }
+
+    /// <summary>Nothing in the vessel is known to burn, and a fire sets it off all the same.</summary>
     [Fact]
-    public void For_PeroxideThatNeedsNoAir_IsNotFoughtClose() =>
-        Assert.StartsWith("Do not fight it at close range", FirstAction.For(State("benzoyl peroxide", "toluene")), StringComparison.Ordinal);
+    public void FireActions_ExplosiveThatNobodyLists_IsThere()
+    {
+        var action = Assert.Single(Screener.Screen(Energy.SelfFuelledSaltTests.Ground(new PlanSubstance("x", "nickel hydrazine perchlorate", null), 0.1, wet: false), Policy.Default).FireActions);
+
+        Assert.Empty(action.Burning);
+        Assert.Empty(action.Fit);
+        Assert.StartsWith("Do not fight a fire that has reached nickel hydrazine perchlorate", action.FirstAction, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FireActions_EthanolAlone_NamesWhatFitsAndNothingNearby()
+    {
+        var action = Assert.Single(Screener.Screen(Plan("ethanol", "ethanol"), Policy.Default).FireActions);
+
+        Assert.NotEmpty(action.Fit);
+        Assert.Empty(action.Nearby);
+    }
 
     [Fact]
     public void For_Ethanol_WantsFoamThatAlcoholDoesNotBreak() =>

@@ -1,5 +1,6 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
 using static PreApproval.Hazards.Tests.Plans.PlanOf;
 
 namespace PreApproval.Hazards.Tests.Plans;
@@ -94,6 +95,44 @@ public sealed class ReactionHeatTests
         Assert.Equal(state.TemperatureK + state.ReactionHeat!.AdiabaticRiseK!.Value, state.WorstTemperatureK, 1e-9);
         Assert.True(state.ReactionGoverns);
     }
+
+    /// <summary>
+    /// Benzoyl chloride and aniline, 0.1 mol each in 100 mL of toluene: acylation of an amine 150 kJ/mol (Stoessel, strongest of the range), 15 kJ. Toluene alone takes up 0.941 mol · 157 J/(mol K) = 148 J/K (101 K), with some 0.2 kJ/(mol K)
+    /// for each of the others 188 J/K (80 K): it is as hot as if the heat were stated, and less with an accumulation that is.
+    /// </summary>
+    [Fact]
+    public void Follow_ClosedWithAHeatThatIsLookedUp_TakesItAsIfItWereStated()
+    {
+        var looked = Walk.Follow(Acylation(null, null, closed: true), Policy.Default).States[^1];
+        var stated = Walk.Follow(Acylation(-150e3, null, closed: true), Policy.Default).States[^1];
+        var dosed = Walk.Follow(Acylation(null, 0.3, closed: true), Policy.Default).States[^1];
+
+        Assert.Equal(stated.WorstTemperatureK, looked.WorstTemperatureK, 1e-9);
+        Assert.InRange(looked.WorstTemperatureK - looked.TemperatureK, 75, 102);
+        Assert.Equal(0.3 * (looked.WorstTemperatureK - looked.TemperatureK), dosed.WorstTemperatureK - dosed.TemperatureK, 1e-6);
+        Assert.True(looked.ReactionGoverns);
+        Assert.Contains("acylation of an amine", Assert.Single(looked.ReactionHeat!.LookedUp), StringComparison.Ordinal);
+        Assert.Empty(stated.ReactionHeat!.LookedUp);
+        Assert.True(looked.ReactionHeat.Quality >= Quality.Estimated);
+        Assert.Contains(Screener.Screen(Acylation(null, null, closed: true), Policy.Default).Findings.SelectMany(static finding => finding.Evidence), static evidence => evidence is { Name: "worst credible temperature" } && evidence.Model.Contains("heat not stated, estimated", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Follow_OpenWithAHeatThatIsLookedUp_IsNoHotterThanItsHeater()
+    {
+        var state = Walk.Follow(Acylation(null, null, closed: false), Policy.Default).States[^1];
+
+        Assert.Equal(state.TemperatureK, state.WorstTemperatureK, 1e-9);
+    }
+
+    private static Plan Acylation(double? joulePerMol, double? accumulation, bool closed) => new()
+    {
+        Materials = [Of("toluene", "toluene", ML(100), Role.Solvent), Of("chloride", "benzoyl chloride", Mmol(100)), Of("amine", "aniline", Mmol(100))],
+        Vessels = [Tube(250, 20)],
+        Steps = [Step("1", StepAction.Charge, "tube", 20, "toluene", "chloride", "amine"), .. closed ? [Step("2", StepAction.Seal, "tube")] : Array.Empty<Step>(), Step("3", StepAction.Stir, "tube", 20)],
+        Reactions = [Reaction("3", ["chloride", "amine"]) with { HeatJPerMol = joulePerMol, Accumulation = accumulation }],
+        LimitingMaterial = "chloride",
+    };
 
     [Fact]
     public void Follow_OpenBatch_IsNoHotterThanItsHeater()

@@ -7,11 +7,13 @@ namespace PreApproval.Hazards.Tests.Pressure;
 public sealed class OpenedColdTests
 {
     /// <summary>
-    /// Isentropic expansion p V/(γ − 1)·[1 − (p0/p)^((γ − 1)/γ)] (Crowl and Louvar, ch. 6) by hand with γ = 1.4: 24 bar(g) in 100 mL 380 J, 3 bar(g) in 20 mL 7 J, against the 50 J from which a vessel needs a shield (common practice, no source).
+    /// Isentropic expansion p V/(γ − 1)·[1 − (p0/p)^((γ − 1)/γ)] (Crowl and Louvar, ch. 6) by hand with γ = 1.4: 24 bar(g) in 100 mL 380 J, 3 bar(g) in 20 mL 7 J, 0.6 bar(g) in 1 L 50.2 J, 0.55 bar(g) 45.5 J, against the 50 J from which a vessel needs a shield (common practice, no source).
     /// </summary>
     [Theory]
     [InlineData(100, 24, Severity.Danger)]
     [InlineData(20, 3, Severity.Warning)]
+    [InlineData(1000, 0.6, Severity.Danger)]
+    [InlineData(1000, 0.55, Severity.Warning)]
     public void Screen_OpenedColdUnderPressure_IsAsGraveAsItsEnergy(double mL, double bar, Severity expected)
     {
         var plan = new Plan

@@ -104,6 +104,25 @@ public sealed class ComparisonTests
         Assert.Empty(Compare(plan, plan with { Steps = [.. plan.Steps.Select(static step => step with { Id = "new-" + step.Id })], Reactions = [.. plan.Reactions.Select(static reaction => reaction with { Step = "new-" + reaction.Step })], Safeguards = [.. plan.Safeguards.Select(static safeguard => safeguard with { Steps = [.. safeguard.Steps.Select(static step => "new-" + step)] })] }));
     }
 
+    /// <summary>
+    /// A number is told in whole kelvins, and no pressure here is good to one in a hundred: toluene, d ln p/dT = ΔH/(R T²) near 150 °C 2.3 % per kelvin (Clausius and Clapeyron, 34 kJ/mol), is raised by 4 K and not by 0.2 K;
+    /// its distance below the flash point by 1 K and not by 0.4 K.
+    /// </summary>
+    [Theory]
+    [InlineData(150.2, false)]
+    [InlineData(154, true)]
+    public void Of_PressureThatDiffersByLessThanItCarries_IsNoChange(double celsius, bool expected)
+    {
+        Assert.Equal(expected, Compare(Closed(150, 50), Closed(celsius, 50)).Any(static change => change is { Quantity: "worst-case pressure", Effect: ChangeEffect.Raised }));
+        Assert.Equal(expected, Compare(Closed(celsius, 50), Closed(150, 50)).Any(static change => change is { Quantity: "worst-case pressure", Effect: ChangeEffect.Lowered }));
+    }
+
+    [Theory]
+    [InlineData(20.4, false)]
+    [InlineData(21, true)]
+    public void Of_MarginThatDiffersByLessThanAKelvinTold_IsNoChange(double celsius, bool expected) =>
+        Assert.Equal(expected, Compare(Open("toluene", 20), Open("toluene", celsius)).Any(static change => change.Quantity is "distance below the flash point"));
+
     /// <summary>What is worse one way is better the other way.</summary>
     [Fact]
     public void Of_ExchangedPlans_TurnsEveryEffectRound()

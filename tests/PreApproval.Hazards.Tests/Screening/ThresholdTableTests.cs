@@ -20,6 +20,8 @@ public sealed class ThresholdTableTests
         (nameof(FireThresholds.SpillDepthM), "pool of a spill; air over it in a hood", "1 cm", 0.01),
         (nameof(FireThresholds.CautionShareOfLimit), "release, spill and gas made in the open: caution, warning", "10 %", 0.1),
         (nameof(FireThresholds.WarningShareOfLimit), "release, spill and gas made in the open: caution, warning", "25 %", 0.25),
+        (nameof(FireThresholds.CloudYield), "heat of combustion of a cloud that counts as blast", "10 %", 0.1),
+        (nameof(FireThresholds.SlowPressurisingS), "gas pressed in slowly enough to stay cool", "60 s", 60),
         (nameof(FireThresholds.LowConductivitySPerM), "static, poorly conducting liquid", "50 pS/m", 50e-12),
         (nameof(FireThresholds.StaticNoticeM3), "static, liquid moved: notice, caution, warning", "0.5 L", 0.5e-3),
         (nameof(FireThresholds.StaticCautionM3), "static, liquid moved: notice, caution, warning", "5 L", 5e-3),

@@ -211,6 +211,9 @@ public sealed record FireActionView
 
     public IReadOnlyList<string> Fit { get; init; } = [];
 
+    /// <summary>Where nothing puts it out: agents for a small fire near it. None in reports of before.</summary>
+    public IReadOnlyList<string> Nearby { get; init; } = [];
+
     public IReadOnlyList<string> Never { get; init; } = [];
 
     public IReadOnlyList<string> AtHand { get; init; } = [];
