@@ -5,7 +5,8 @@ using PreApproval.Hazards.Screening;
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>
-/// The rating that governs a vessel at a temperature: the weakest of vessel, closure, seal and fittings. Of metal without a temperature beside its rating what steel keeps of it counts.
+/// The rating that governs a vessel at a temperature: the weakest of vessel, closure, seal and fittings. Of metal without a temperature beside its rating what steel keeps of it counts. Above the
+/// <see cref="TemperatureLimit"/> nothing counts.
 /// </summary>
 /// <param name="PaGauge">Gauge pressure in Pa; null: unknown, which counts as zero.</param>
 /// <param name="Vessel">The vessel.</param>
@@ -19,8 +20,17 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
     /// <summary>Temperature in K it is taken at.</summary>
     public double TemperatureK { get; private init; }
 
+    /// <summary>The temperature limit that is passed; null: none is.</summary>
+    public TemperatureLimit? Passed { get; private init; }
+
+    /// <summary>The kind whose typical rating is all that counts outside the cavity of a microwave reactor; null: what is stated counts.</summary>
+    public TypicalVessel? OutsideCavity { get; private init; }
+
     /// <summary>For a sentence: that less than the stated rating counts, and why; empty where all of it does.</summary>
-    public string Note => Share >= 1 ? ""
+    public string Note => Passed is { } passed
+            ? $" at {Wording.Celsius(TemperatureK)}, above the {Wording.Celsius(passed.TemperatureK)} {(passed.Kind is { } usual ? $"to which the {usual.Gives} of such a vessel is commonly good" : "that it is stated to be good to")}: no rating counts there"
+        : OutsideCavity is { } kind ? $" outside a microwave cavity (a {kind.Kind} in a bath or block, {Wording.BarGauge(StatedPaGauge ?? 0)} as stated)"
+        : Share >= 1 ? ""
         : $" at {Wording.Celsius(TemperatureK)} ({Wording.BarGauge(StatedPaGauge ?? 0)} is stated without a temperature and counts as cold; {(Share > 0 ? $"steel keeps {Wording.Text(Math.Floor(100 * Share))} % of it" : "what steel keeps of it above 400 °C is not on file")})";
 
     private double? StatedPaGauge => Part is { } part ? Vessel.Parts[part].RatingPaGauge : Vessel.RatingPaGauge;
@@ -39,9 +49,16 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
         : string.Create(CultureInfo.InvariantCulture, $"/vessels/{VesselIndex}/maximumTemperature");
 
     /// <summary>The rating at the worst credible temperature of a step.</summary>
-    public static GoverningRating For(StepState state) => For(state.Vessel, state.VesselIndex, state.WorstTemperatureK);
+    public static GoverningRating For(StepState state) => At(state, state.WorstTemperatureK);
 
-    public static GoverningRating For(Vessel vessel, int vesselIndex, double temperatureK)
+    /// <summary>The rating at a step, at another temperature in K.</summary>
+    public static GoverningRating At(StepState state, double temperatureK) => For(state.Vessel, state.VesselIndex, temperatureK, IsOutsideCavity(state));
+
+    /// <summary>True where a step heats by something else than a microwave reactor; without a heat source, where it says itself that it heats.</summary>
+    public static bool IsOutsideCavity(StepState state) =>
+        state.HeatSource is { } source ? source != HeatSource.Microwave : state.Step.Action is StepAction.Heat or StepAction.Reflux;
+
+    public static GoverningRating For(Vessel vessel, int vesselIndex, double temperatureK, bool outsideCavity = false)
     {
         var kept = VesselKinds.MaterialOf(vessel.Kind) == VesselMaterial.Metal ? RatingByTemperature.SteelShare(temperatureK) ?? 0 : 1;
         var share = vessel.MaximumTemperatureK is null ? kept : 1;
@@ -53,6 +70,17 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
             {
                 (weakest, of, share) = (vessel.Parts[part].RatingPaGauge * own, part, own);
             }
+        }
+
+        if (weakest is not null && TemperatureLimit.Of(vessel, vesselIndex) is { } limit && temperatureK > limit.TemperatureK)
+        {
+            return new GoverningRating(0, vessel, vesselIndex, limit.Part) { Share = 0, TemperatureK = temperatureK, Passed = limit };
+        }
+
+        // a mark for the cavity says nothing of a bath
+        if (outsideCavity && weakest is not null && VesselKinds.TypicalOf(vessel.Kind) is { MoreOnlyInMicrowave: true, RatingPaGauge: { } usual } kind && weakest > usual)
+        {
+            return new GoverningRating(usual, vessel, vesselIndex, of) { TemperatureK = temperatureK, OutsideCavity = kind };
         }
 
         return new GoverningRating(weakest, vessel, vesselIndex, of) { Share = weakest is null ? 1 : share, TemperatureK = temperatureK };

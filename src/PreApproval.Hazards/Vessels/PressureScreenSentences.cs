@@ -112,7 +112,7 @@ internal static class PressureEvidence
                 Worse = WorseWhen.Lower,
                 Value = kept / 1e5,
                 Unit = "bar(g)",
-                Model = "cold rating followed down the pressure–temperature table of austenitic steel, since no temperature stands beside it",
+                Model = rating.Passed is not null ? "nothing that is stated counts above the temperature limit" : "cold rating followed down the pressure–temperature table of austenitic steel, since no temperature stands beside it",
                 Sources = References.Full(["common-practice"]),
                 Quality = Quality.Assumed,
             });
