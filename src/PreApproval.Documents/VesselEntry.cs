@@ -1,3 +1,5 @@
+using PreApproval.Hazards.Plans;
+
 namespace PreApproval.Documents;
 
 /// <summary>A vessel and what it is good for.</summary>
@@ -23,9 +25,16 @@ public sealed record VesselEntry
 
     public DateOnly? InspectedOn { get; init; }
 
+    /// <summary>The relief device on it.</summary>
+    public ReliefEntry? Relief { get; init; }
+
     /// <summary>Closure, seal and fittings with limits of their own.</summary>
     public IReadOnlyList<VesselPartEntry>? Parts { get; init; }
 }
+
+/// <param name="Device">Valve or disc.</param>
+/// <param name="Set">Pressure at which it opens. A unit without (g) is absolute.</param>
+public sealed record ReliefEntry(ReliefKind? Device, Quantity? Set);
 
 /// <param name="Part">What it is.</param>
 /// <param name="Rating">Rated pressure.</param>

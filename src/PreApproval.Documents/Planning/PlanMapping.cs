@@ -93,6 +93,7 @@ public sealed class PlanMapping
         MaximumTemperatureK = vessel.MaximumTemperature?.Si,
         Closure = vessel.Closure,
         InspectedOn = vessel.InspectedOn,
+        Relief = vessel.Relief is { Device: { } device, Set: { } set } ? new Relief(device, set.PaGauge) : null,
         Parts = [.. (vessel.Parts ?? []).Select(part => new VesselPart(part.Part, part.Rating?.PaGauge, part.MaximumTemperature?.Si))],
     };
 

@@ -143,6 +143,7 @@ internal sealed class VesselValidator : AbstractValidator<VesselEntry>
         RuleFor(vessel => vessel.Rating).CredibleRating();
         RuleFor(vessel => vessel.MaximumTemperature).Credible();
         RuleFor(vessel => vessel.InspectedOn).CredibleDate();
+        RuleFor(vessel => vessel.Relief!).ChildRules(relief => relief.RuleFor(entry => entry.Set).CredibleRating());
         RuleForEach(vessel => vessel.Parts).ChildRules(part =>
         {
             part.RuleFor(entry => entry.Rating).CredibleRating();

@@ -24,6 +24,7 @@ public static class Screener
         new TemperatureScreen(),
         new VesselCareScreen(),
         new RatingCredibilityScreen(),
+        new ReliefScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),
         new NeutralisationScreen(),
