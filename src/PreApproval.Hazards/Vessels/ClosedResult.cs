@@ -114,7 +114,8 @@ public sealed record ClosedResult
                 : ClosedVessel.HighestTemperatureK(assessment.Input, quiet);
     }
 
-    private static double? FullK(ClosedAssessment assessment)
+    /// <summary>Temperature in K at which the liquid fills the vessel, from closing on; null: it never does.</summary>
+    internal static double? FullK(ClosedAssessment assessment)
     {
         var charge = assessment.Charge;
         var low = assessment.Input.FillTemperatureK;

@@ -14,8 +14,8 @@ public sealed class ReliefTests
     private const string Margin = "pressure.relief-margin";
 
     [Theory]
-    [InlineData(10, 10, null)]
-    [InlineData(10, 10.5, Severity.Danger)]
+    [InlineData(10.0, 10, null)]
+    [InlineData(10.0, 10.5, Severity.Danger)]
     [InlineData(null, 3, Severity.Danger)]
     public void Screen_SetAboveTheRating_ProtectsNothing(double? rating, double set, Severity? expected) =>
         Assert.Equal(expected, One(Plan(ReliefKind.Valve, set, rating), Above)?.Severity);
