@@ -8,6 +8,7 @@ internal sealed partial class StructureReader
         VesselEntry vessel = Vessel(reader, "id", "give the vessel a short id that steps can name", MostOthers) with
         {
             Relief = reader.Object("relief", Relief),
+            GlassTube = reader.Object("glassTube", GlassTube),
         };
         reader.End();
         return vessel;
@@ -28,6 +29,17 @@ internal sealed partial class StructureReader
             InspectedOn = reader.Date("inspectedOn"),
             Parts = reader.List("parts", mostParts, VesselPart),
         };
+    }
+
+    private GlassTubeEntry GlassTube(JsonTree value, string path)
+    {
+        var reader = new ObjectReader(value, path, "the measures of a glass tube as an object", faults);
+        var tube = new GlassTubeEntry(
+            reader.Number("outsideDiameterMm", "the outside diameter in mm", "give the outside diameter in mm"),
+            reader.Number("wallMm", "the wall in mm", "give the thickness of the wall in mm"),
+            reader.Truth("annealed"));
+        reader.End();
+        return tube;
     }
 
     private ReliefEntry Relief(JsonTree value, string path)

@@ -25,9 +25,17 @@ public sealed record Vessel
     /// <summary>The relief device on it; null: none is stated.</summary>
     public Relief? Relief { get; init; }
 
+    /// <summary>Measures of its glass wall; null: not given.</summary>
+    public GlassTube? GlassTube { get; init; }
+
     /// <summary>Closure, seal and fittings with ratings of their own; the weakest governs.</summary>
     public IReadOnlyList<VesselPart> Parts { get; init; } = [];
 }
+
+/// <param name="OuterDiameterM">Outside diameter in m.</param>
+/// <param name="WallM">Wall in m, above 0 and below half the diameter.</param>
+/// <param name="Annealed">True where it is known to be annealed, free of stress.</param>
+public sealed record GlassTube(double OuterDiameterM, double WallM, bool Annealed);
 
 public enum ReliefKind
 {

@@ -25,6 +25,7 @@ public static class Screener
         new VesselCareScreen(),
         new RatingCredibilityScreen(),
         new ReliefScreen(),
+        new GlassWallScreen(),
         new FullWhenWarmScreen(),
         new OpenVesselScreen(),
         new ReactionHeatScreen(),

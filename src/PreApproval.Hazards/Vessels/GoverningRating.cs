@@ -20,6 +20,9 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
     /// <summary>Temperature in K it is taken at.</summary>
     public double TemperatureK { get; private init; }
 
+    /// <summary>The tube whose wall rates the vessel; null: it is not rated by its wall.</summary>
+    public GlassTube? Wall { get; private init; }
+
     /// <summary>The temperature limit that is passed; null: none is.</summary>
     public TemperatureLimit? Passed { get; private init; }
 
@@ -30,6 +33,7 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
     public string Note => Passed is { } passed
             ? $" at {Wording.Celsius(TemperatureK)}, above the {Wording.Celsius(passed.TemperatureK)} {(passed.Kind is { } usual ? $"to which the {usual.Gives} of such a vessel is commonly good" : "that it is stated to be good to")}: no rating counts there"
         : OutsideCavity is { } kind ? $" outside a microwave cavity (a {kind.Kind} in a bath or block, {Wording.BarGauge(StatedPaGauge ?? 0)} as stated)"
+        : Wall is { } wall ? $" by its wall of {Wording.Text(Math.Round(wall.WallM * 1e3, 2))} mm at {Wording.Text(Math.Round(wall.OuterDiameterM * 1e3, 2))} mm (EN 1595{(wall.Annealed ? "" : ", halved: it is not stated to be annealed")})"
         : Share >= 1 ? ""
         : $" at {Wording.Celsius(TemperatureK)} ({Wording.BarGauge(StatedPaGauge ?? 0)} is stated without a temperature and counts as cold; {(Share > 0 ? $"steel keeps {Wording.Text(Math.Floor(100 * Share))} % of it" : "what steel keeps of it above 400 °C is not on file")})";
 
@@ -62,7 +66,8 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
     {
         var kept = VesselKinds.MaterialOf(vessel.Kind) == VesselMaterial.Metal ? RatingByTemperature.SteelShare(temperatureK) ?? 0 : 1;
         var share = vessel.MaximumTemperatureK is null ? kept : 1;
-        var (weakest, of) = (vessel.RatingPaGauge * share, (int?)null);
+        var ofWall = GlassStrength.OfWall(vessel);
+        var (weakest, of) = (ofWall ?? (vessel.RatingPaGauge * share), (int?)null);
         for (var part = 0; part < vessel.Parts.Count && weakest is not null; part++)
         {
             var own = vessel.Parts[part].MaximumTemperatureK is null ? kept : 1;
@@ -83,7 +88,7 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
             return new GoverningRating(usual, vessel, vesselIndex, of) { TemperatureK = temperatureK, OutsideCavity = kind };
         }
 
-        return new GoverningRating(weakest, vessel, vesselIndex, of) { Share = weakest is null ? 1 : share, TemperatureK = temperatureK };
+        return new GoverningRating(weakest, vessel, vesselIndex, of) { Share = weakest is null ? 1 : share, TemperatureK = temperatureK, Wall = ofWall is not null && of is null ? vessel.GlassTube : null };
     }
 
     /// <summary>Share of the rating above which there is a warning, by what the vessel is made of.</summary>

@@ -75,6 +75,13 @@ internal static class PressureClearings
             return null;
         }
 
+        if (rating.Wall is { } tube)
+        {
+            return GlassStrength.NeededWallM(tube, flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share) is { } wall
+                ? new Clearing("wall of the glass in mm", string.Create(CultureInfo.InvariantCulture, $"/vessels/{rating.VesselIndex}/glassTube/wallMm"), Math.Ceiling(wall * 1e4) / 10, null, null)
+                : null;
+        }
+
         var needed = flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share / rating.Share / 1e5;
         var offered = Math.Ceiling(needed * 10) / 10;
         // a number that nobody would believe of such a vessel, or behind such a closure, is no way out: it would only be typed in

@@ -118,6 +118,20 @@ internal static class PressureEvidence
             });
         }
 
+        if (rating.Wall is { } wall)
+        {
+            evidence.Add(new Evidence
+            {
+                Name = "rating of the glass wall",
+                Worse = WorseWhen.Lower,
+                Value = rating.PaGauge!.Value / 1e5,
+                Unit = "bar(g)",
+                Model = $"p = 140 s/(d − s), borosilicate glass 3.3, K/S = 7 N/mm²{(wall.Annealed ? "" : "; halved, since its annealing is not known")}",
+                Sources = References.Full(["en-1595"]),
+                Quality = Quality.Estimated,
+            });
+        }
+
         Add(Worst, worst.Worst, limitBar);
         Add("pressure at the set temperature", worst.AtSet, limitBar);
         if (worst.WorstPaGauge is { } pressure && rating.PaGauge is { } rated and > 0)

@@ -18,6 +18,9 @@ public sealed record TypicalVessel(string Kind, IReadOnlyList<string> Words, dou
     /// <summary>True where no mark on the vessel lifts the limit.</summary>
     public bool LimitStands { get; init; }
 
+    /// <summary>True where the wall alone holds the pressure, and a formula rates it.</summary>
+    public bool RatedByWall { get; init; }
+
     /// <summary>True where more than the typical rating counts in the cavity of a microwave reactor only, which shuts down at a pressure of its own.</summary>
     public bool MoreOnlyInMicrowave { get; init; }
 }
@@ -54,6 +57,7 @@ public static class VesselKinds
         {
             Gives = row["gives"],
             LimitStands = row["always"] is "yes",
+            RatedByWall = row["ratingBarGauge"] is "formula",
             MoreOnlyInMicrowave = row["moreOnlyIn"] is "microwave",
         }),
     ];
