@@ -125,6 +125,8 @@ public static class DocumentWriter
         ("maximumTemperature", Quantity(vessel.MaximumTemperature)),
         ("closure", vessel.Closure),
         ("inspectedOn", Date(vessel.InspectedOn)),
+        ("relief", Of(vessel.Relief, relief => Object(("device", Word(relief.Device, Words.ReliefKinds)), ("set", Quantity(relief.Set))))),
+        ("glassTube", Of(vessel.GlassTube, tube => Object(("outsideDiameterMm", tube.OutsideDiameterMm), ("wallMm", tube.WallMm), ("annealed", tube.Annealed)))),
         ("parts", Array(vessel.Parts, part => Object(
             ("part", part.Part), ("rating", Quantity(part.Rating)), ("maximumTemperature", Quantity(part.MaximumTemperature))))),
     ];

@@ -1,3 +1,5 @@
+using PreApproval.Hazards.Plans;
+
 namespace PreApproval.Documents;
 
 /// <summary>A vessel and what it is good for.</summary>
@@ -23,9 +25,24 @@ public sealed record VesselEntry
 
     public DateOnly? InspectedOn { get; init; }
 
+    /// <summary>The relief device on it.</summary>
+    public ReliefEntry? Relief { get; init; }
+
+    /// <summary>Measures of its glass wall.</summary>
+    public GlassTubeEntry? GlassTube { get; init; }
+
     /// <summary>Closure, seal and fittings with limits of their own.</summary>
     public IReadOnlyList<VesselPartEntry>? Parts { get; init; }
 }
+
+/// <param name="OutsideDiameterMm">Outside diameter in mm.</param>
+/// <param name="WallMm">Wall in mm.</param>
+/// <param name="Annealed">True where it is known to be annealed; left out: not known.</param>
+public sealed record GlassTubeEntry(double? OutsideDiameterMm, double? WallMm, bool? Annealed);
+
+/// <param name="Device">Valve or disc.</param>
+/// <param name="Set">Pressure at which it opens. A unit without (g) is absolute.</param>
+public sealed record ReliefEntry(ReliefKind? Device, Quantity? Set);
 
 /// <param name="Part">What it is.</param>
 /// <param name="Rating">Rated pressure.</param>

@@ -37,6 +37,8 @@ internal static class Samples
           "vessels": [
             { "id": "tube", "kind": "thick-walled glass tube", "volume": { "value": 35, "unit": "mL" }, "rating": { "value": 10, "unit": "bar(g)" },
               "ratingEvidence": "engraved on the vessel", "maximumTemperature": { "value": 180, "unit": "°C" }, "closure": "screw plug, PTFE seal", "inspectedOn": "2031-02-01",
+              "glassTube": { "outsideDiameterMm": 25.4, "wallMm": 3, "annealed": false },
+              "relief": { "device": "bursting disc", "set": { "value": 6, "unit": "bar(g)" } },
               "parts": [ { "part": "PTFE seal", "rating": { "value": 100, "unit": "psi(g)" }, "maximumTemperature": { "value": 453.15, "unit": "K" } } ] },
             { "id": "flask", "kind": "round-bottom flask", "volume": { "value": 0.25, "unit": "L" } }
           ],

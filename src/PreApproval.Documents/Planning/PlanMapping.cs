@@ -93,6 +93,8 @@ public sealed class PlanMapping
         MaximumTemperatureK = vessel.MaximumTemperature?.Si,
         Closure = vessel.Closure,
         InspectedOn = vessel.InspectedOn,
+        Relief = vessel.Relief is { Device: { } device, Set: { } set } ? new Relief(device, set.PaGauge) : null,
+        GlassTube = vessel.GlassTube is { OutsideDiameterMm: { } outside, WallMm: { } wall } tube ? new GlassTube(outside * 1e-3, wall * 1e-3, tube.Annealed is true) : null,
         Parts = [.. (vessel.Parts ?? []).Select(part => new VesselPart(part.Part, part.Rating?.PaGauge, part.MaximumTemperature?.Si))],
     };
 

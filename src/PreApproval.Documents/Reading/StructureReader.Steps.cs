@@ -5,7 +5,11 @@ internal sealed partial class StructureReader
     private VesselEntry Vessel(JsonTree value, string path)
     {
         var reader = new ObjectReader(value, path, "a vessel as an object", faults);
-        VesselEntry vessel = Vessel(reader, "id", "give the vessel a short id that steps can name", MostOthers);
+        VesselEntry vessel = Vessel(reader, "id", "give the vessel a short id that steps can name", MostOthers) with
+        {
+            Relief = reader.Object("relief", Relief),
+            GlassTube = reader.Object("glassTube", GlassTube),
+        };
         reader.End();
         return vessel;
     }
@@ -25,6 +29,27 @@ internal sealed partial class StructureReader
             InspectedOn = reader.Date("inspectedOn"),
             Parts = reader.List("parts", mostParts, VesselPart),
         };
+    }
+
+    private GlassTubeEntry GlassTube(JsonTree value, string path)
+    {
+        var reader = new ObjectReader(value, path, "the measures of a glass tube as an object", faults);
+        var tube = new GlassTubeEntry(
+            reader.Number("outsideDiameterMm", "the outside diameter in mm", "give the outside diameter in mm"),
+            reader.Number("wallMm", "the wall in mm", "give the thickness of the wall in mm"),
+            reader.Truth("annealed"));
+        reader.End();
+        return tube;
+    }
+
+    private ReliefEntry Relief(JsonTree value, string path)
+    {
+        var reader = new ObjectReader(value, path, "a relief device as an object", faults);
+        var relief = new ReliefEntry(
+            reader.Word("device", Words.ReliefKinds, $"one of {Shown.Choice(Words.ReliefKinds.All)}"),
+            reader.Quantity("set", MemberUnits.Pressure, "give the pressure at which it opens"));
+        reader.End();
+        return relief;
     }
 
     private VesselPartEntry VesselPart(JsonTree value, string path)

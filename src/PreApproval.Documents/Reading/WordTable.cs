@@ -27,6 +27,8 @@ internal static class Words
 
     public static WordTable<Closure> Closures { get; } = new(Plain);
 
+    public static WordTable<ReliefKind> ReliefKinds { get; } = new(Plain);
+
     public static WordTable<Attendance> Attendances { get; } = new(Plain);
 
     public static WordTable<Experience> Experiences { get; } = new(Plain);

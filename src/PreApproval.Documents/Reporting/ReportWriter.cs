@@ -85,6 +85,8 @@ public static class ReportWriter
             ["path"] = clearing.Path,
             ["to"] = clearing switch
             {
+                // a member that is a plain number
+                { Value: { } value, Unit: null } => Number(value),
                 { Value: { } value } => new JsonObject { ["value"] = Number(value), ["unit"] = clearing.Unit },
                 { Entries: { } entries } => Array(entries, static entry => JsonValue.Create(entry)),
                 _ => clearing.Text,

@@ -137,12 +137,23 @@ internal sealed class MixturePartValidator : AbstractValidator<MixturePartEntry>
 
 internal sealed class VesselValidator : AbstractValidator<VesselEntry>
 {
+    /// <summary>Outside diameters in mm: from an NMR microtube to a column. Common practice, no source.</summary>
+    private const double LeastDiameterMm = 1, MostDiameterMm = 500;
+
     public VesselValidator()
     {
         RuleFor(vessel => vessel.Volume).Credible(CredibleRange.VesselVolume);
         RuleFor(vessel => vessel.Rating).CredibleRating();
         RuleFor(vessel => vessel.MaximumTemperature).Credible();
         RuleFor(vessel => vessel.InspectedOn).CredibleDate();
+        RuleFor(vessel => vessel.GlassTube!).ChildRules(tube =>
+        {
+            tube.RuleFor(entry => entry.OutsideDiameterMm).Within(LeastDiameterMm, MostDiameterMm);
+            tube.RuleFor(entry => entry.WallMm)
+                .Must((entry, wall) => wall is null || (wall > 0 && !(wall >= entry.OutsideDiameterMm / 2)))
+                .WithMessage("must be above 0 and below half the outside diameter");
+        });
+        RuleFor(vessel => vessel.Relief!).ChildRules(relief => relief.RuleFor(entry => entry.Set).CredibleRating());
         RuleForEach(vessel => vessel.Parts).ChildRules(part =>
         {
             part.RuleFor(entry => entry.Rating).CredibleRating();

@@ -15,7 +15,7 @@ public sealed record CompressedLiquidPressure(double? Pascal, string Because, IR
 
 /// <summary>
 /// Liquid under pressure at fixed temperature, volume and amounts. Each liquid shrinks by itself (additive volumes): water by the industrial
-/// formulation of 1997, everything else by Thomson, Brobst and Hankinson (<see cref="Costald"/>); solids and liquids without critical constants do
+/// formulation of 1997, everything else by Thomson, Brobst and Hankinson (<see cref="Costald"/>), corrected near 25 °C where the compressibility was measured (<see cref="MeasuredCompressibility"/>); solids and liquids without critical constants do
 /// not shrink, which is the cautious side. Trapped gas stays a gas: it is squeezed as an ideal gas into what room the liquid leaves and does not dissolve,
 /// which is cautious too.
 /// </summary>
@@ -120,6 +120,10 @@ public static class CompressedLiquid
             {
                 parts.Add((mol * volume.M3PerMol, model));
                 sources.Add(model.Source);
+                if (model.Anchor is { } anchor)
+                {
+                    sources.Add(anchor);
+                }
             }
             else
             {
@@ -197,12 +201,22 @@ public static class CompressedLiquid
         }
 
         var (b, c) = Costald.Constants(temperatureK / tc.Value, pc.Value, omega);
-        return b + saturationPa > 0 ? new CompressionModel(temperatureK, saturationPa, b, c, "thomson1982") : null;
+        string? anchor = null;
+        if (temperatureK < MeasuredCompressibility.EndK && MeasuredCompressibility.Of(substance) is { } measured)
+        {
+            b *= MeasuredCompressibility.Factor(measured, Costald.Constants(measured.TemperatureK / tc.Value, pc.Value, omega).BPa, c, temperatureK);
+            anchor = measured.Source;
+        }
+
+        return b + saturationPa > 0 ? new CompressionModel(temperatureK, saturationPa, b, c, "thomson1982") { Anchor = anchor } : null;
     }
 
     // First: for water its volume at saturation, else B in Pa. Second: C, 0 for water.
     private readonly record struct CompressionModel(double TemperatureK, double SaturationPa, double First, double Second, string Source)
     {
+        /// <summary>Source of the measured compressibility that corrects the model; null: none does.</summary>
+        public string? Anchor { get; init; }
+
         public double At(double pressurePa)
         {
             var pascal = Math.Max(pressurePa, SaturationPa);

@@ -22,9 +22,30 @@ public sealed record Vessel
 
     public DateOnly? InspectedOn { get; init; }
 
+    /// <summary>The relief device on it; null: none is stated.</summary>
+    public Relief? Relief { get; init; }
+
+    /// <summary>Measures of its glass wall; null: not given.</summary>
+    public GlassTube? GlassTube { get; init; }
+
     /// <summary>Closure, seal and fittings with ratings of their own; the weakest governs.</summary>
     public IReadOnlyList<VesselPart> Parts { get; init; } = [];
 }
+
+/// <param name="OuterDiameterM">Outside diameter in m.</param>
+/// <param name="WallM">Wall in m, above 0 and below half the diameter.</param>
+/// <param name="Annealed">True where it is known to be annealed, free of stress.</param>
+public sealed record GlassTube(double OuterDiameterM, double WallM, bool Annealed);
+
+public enum ReliefKind
+{
+    Valve,
+    BurstingDisc,
+}
+
+/// <param name="Kind">Valve or disc.</param>
+/// <param name="SetPaGauge">Gauge pressure in Pa at which it opens.</param>
+public sealed record Relief(ReliefKind Kind, double SetPaGauge);
 
 /// <param name="Name">What it is.</param>
 /// <param name="RatingPaGauge">Rated gauge pressure in Pa, or null when unknown.</param>

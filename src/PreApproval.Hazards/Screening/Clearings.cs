@@ -39,6 +39,8 @@ public static class Clearings
             ("vessels", "rating", 4) => plan with { Vessels = Replace(plan.Vessels, index, vessel => vessel with { RatingPaGauge = value * 1e5 }) },
             ("vessels", "volume", 4) => plan with { Vessels = Replace(plan.Vessels, index, vessel => vessel with { VolumeM3 = value * 1e-6 }) },
             ("vessels", "maximumTemperature", 4) => plan with { Vessels = Replace(plan.Vessels, index, vessel => vessel with { MaximumTemperatureK = value + 273.15 }) },
+            ("vessels", "relief", 5) => plan with { Vessels = Replace(plan.Vessels, index, vessel => vessel with { Relief = vessel.Relief! with { SetPaGauge = value * 1e5 } }) },
+            ("vessels", "glassTube", 5) => plan with { Vessels = Replace(plan.Vessels, index, vessel => vessel with { GlassTube = vessel.GlassTube! with { WallM = value * 1e-3 } }) },
             ("vessels", "parts", 6) => plan with { Vessels = Replace(plan.Vessels, index, vessel => SetPart(vessel, parts, value)) },
             _ => throw new ArgumentException($"Not a change the engine can apply: {clearing.Path}", nameof(clearing)),
         };

@@ -92,7 +92,7 @@ public sealed record Evidence
 /// <param name="Change">For instance <c>set temperature</c>.</param>
 /// <param name="Path">JSON Pointer into the procedure document.</param>
 /// <param name="Value">New number, or null when <paramref name="Text"/> is set.</param>
-/// <param name="Unit">Unit of the contract, for a number.</param>
+/// <param name="Unit">Unit of the contract, for a quantity; null for a member that is a plain number.</param>
 /// <param name="Text">New text, for a change that is not a number; the entries of a list separated by <c>", "</c>.</param>
 public sealed record Clearing(string Change, string Path, double? Value, string? Unit, string? Text)
 {

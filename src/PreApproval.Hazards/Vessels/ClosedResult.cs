@@ -95,13 +95,16 @@ public sealed record ClosedResult
             return null;
         }
 
-        var highest = Within(rating);
+        var limitK = TemperatureLimit.Of(state.Vessel, state.VesselIndex)?.TemperatureK ?? double.PositiveInfinity;
+        // below the limit that is passed the rating counts again
+        var highest = Within(rating.Passed is null ? rating : GoverningRating.At(state, limitK));
         // hotter than here less of a rating without a temperature counts
-        if (highest > state.WorstTemperatureK && GoverningRating.For(state.Vessel, state.VesselIndex, highest.Value) is var hotter && hotter.PaGauge < rating.PaGauge)
+        if (highest > state.WorstTemperatureK && GoverningRating.At(state, Math.Min(highest.Value, limitK)) is var hotter && hotter.PaGauge < rating.PaGauge)
         {
             highest = Within(hotter);
         }
 
+        highest = highest is { } unlimited ? Math.Min(unlimited, limitK) : null;
         return highest - (state.WorstTemperatureK - state.TemperatureK) is > 0 and var set ? set : null;
 
         // known to hold up to here, it is looked at from here on
@@ -111,7 +114,8 @@ public sealed record ClosedResult
                 : ClosedVessel.HighestTemperatureK(assessment.Input, quiet);
     }
 
-    private static double? FullK(ClosedAssessment assessment)
+    /// <summary>Temperature in K at which the liquid fills the vessel, from closing on; null: it never does.</summary>
+    internal static double? FullK(ClosedAssessment assessment)
     {
         var charge = assessment.Charge;
         var low = assessment.Input.FillTemperatureK;

@@ -1,3 +1,5 @@
+using PreApproval.Hazards.Plans;
+
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>
@@ -6,7 +8,31 @@ namespace PreApproval.Hazards.Vessels;
 /// </summary>
 public static class GlassStrength
 {
+    /// <summary>What counts of the formula where the glass is not known to be annealed: a flame leaves stress in it. Common practice, no source.</summary>
+    public const double UnknownAnnealing = 0.5;
+
     private const double TwiceStressBar = 140;
+
+    /// <summary>What counts of the formula for a tube.</summary>
+    public static double Share(GlassTube tube)
+    {
+        ArgumentNullException.ThrowIfNull(tube);
+        return tube.Annealed ? 1 : UnknownAnnealing;
+    }
+
+    /// <summary>Gauge pressure in Pa that counts for a tube.</summary>
+    public static double RatingPa(GlassTube tube) => Share(tube) * PermissiblePa(tube.OuterDiameterM, tube.WallM);
+
+    /// <summary>The rating in Pa gauge that a vessel without a stated one has by its wall; null where its kind is not rated by the wall alone, or the wall is not given.</summary>
+    public static double? OfWall(Vessel vessel)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        return vessel is { RatingPaGauge: null, GlassTube: { } tube } && VesselKinds.TypicalOf(vessel.Kind) is { RatedByWall: true } ? RatingPa(tube) : null;
+    }
+
+    /// <summary>The wall in m that makes a tube hold a gauge pressure in Pa; null where no wall does.</summary>
+    public static double? NeededWallM(GlassTube tube, double pressurePaGauge) =>
+        pressurePaGauge / Share(tube) is var full && full < TwiceStressBar * 1e5 && WallM(tube.OuterDiameterM, full) is var wall && wall < tube.OuterDiameterM / 2 ? wall : null;
 
     /// <summary>Permissible gauge pressure in Pa of a cylinder.</summary>
     /// <param name="outerDiameterM">Outer diameter in m.</param>

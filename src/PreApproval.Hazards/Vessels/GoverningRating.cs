@@ -5,7 +5,8 @@ using PreApproval.Hazards.Screening;
 namespace PreApproval.Hazards.Vessels;
 
 /// <summary>
-/// The rating that governs a vessel at a temperature: the weakest of vessel, closure, seal and fittings. Of metal without a temperature beside its rating what steel keeps of it counts.
+/// The rating that governs a vessel at a temperature: the weakest of vessel, closure, seal and fittings. Of metal without a temperature beside its rating what steel keeps of it counts. Above the
+/// <see cref="TemperatureLimit"/> nothing counts.
 /// </summary>
 /// <param name="PaGauge">Gauge pressure in Pa; null: unknown, which counts as zero.</param>
 /// <param name="Vessel">The vessel.</param>
@@ -19,8 +20,21 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
     /// <summary>Temperature in K it is taken at.</summary>
     public double TemperatureK { get; private init; }
 
+    /// <summary>The tube whose wall rates the vessel; null: it is not rated by its wall.</summary>
+    public GlassTube? Wall { get; private init; }
+
+    /// <summary>The temperature limit that is passed; null: none is.</summary>
+    public TemperatureLimit? Passed { get; private init; }
+
+    /// <summary>The kind whose typical rating is all that counts outside the cavity of a microwave reactor; null: what is stated counts.</summary>
+    public TypicalVessel? OutsideCavity { get; private init; }
+
     /// <summary>For a sentence: that less than the stated rating counts, and why; empty where all of it does.</summary>
-    public string Note => Share >= 1 ? ""
+    public string Note => Passed is { } passed
+            ? $" at {Wording.Celsius(TemperatureK)}, above the {Wording.Celsius(passed.TemperatureK)} {(passed.Kind is { } usual ? $"to which the {usual.Gives} of such a vessel is commonly good" : "that it is stated to be good to")}: no rating counts there"
+        : OutsideCavity is { } kind ? $" outside a microwave cavity (a {kind.Kind} in a bath or block, {Wording.BarGauge(StatedPaGauge ?? 0)} as stated)"
+        : Wall is { } wall ? $" by its wall of {Wording.Text(Math.Round(wall.WallM * 1e3, 2))} mm at {Wording.Text(Math.Round(wall.OuterDiameterM * 1e3, 2))} mm (EN 1595{(wall.Annealed ? "" : ", halved: it is not stated to be annealed")})"
+        : Share >= 1 ? ""
         : $" at {Wording.Celsius(TemperatureK)} ({Wording.BarGauge(StatedPaGauge ?? 0)} is stated without a temperature and counts as cold; {(Share > 0 ? $"steel keeps {Wording.Text(Math.Floor(100 * Share))} % of it" : "what steel keeps of it above 400 °C is not on file")})";
 
     private double? StatedPaGauge => Part is { } part ? Vessel.Parts[part].RatingPaGauge : Vessel.RatingPaGauge;
@@ -39,13 +53,21 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
         : string.Create(CultureInfo.InvariantCulture, $"/vessels/{VesselIndex}/maximumTemperature");
 
     /// <summary>The rating at the worst credible temperature of a step.</summary>
-    public static GoverningRating For(StepState state) => For(state.Vessel, state.VesselIndex, state.WorstTemperatureK);
+    public static GoverningRating For(StepState state) => At(state, state.WorstTemperatureK);
 
-    public static GoverningRating For(Vessel vessel, int vesselIndex, double temperatureK)
+    /// <summary>The rating at a step, at another temperature in K.</summary>
+    public static GoverningRating At(StepState state, double temperatureK) => For(state.Vessel, state.VesselIndex, temperatureK, IsOutsideCavity(state));
+
+    /// <summary>True where a step heats by something else than a microwave reactor; without a heat source, where it says itself that it heats.</summary>
+    public static bool IsOutsideCavity(StepState state) =>
+        state.HeatSource is { } source ? source != HeatSource.Microwave : state.Step.Action is StepAction.Heat or StepAction.Reflux;
+
+    public static GoverningRating For(Vessel vessel, int vesselIndex, double temperatureK, bool outsideCavity = false)
     {
         var kept = VesselKinds.MaterialOf(vessel.Kind) == VesselMaterial.Metal ? RatingByTemperature.SteelShare(temperatureK) ?? 0 : 1;
         var share = vessel.MaximumTemperatureK is null ? kept : 1;
-        var (weakest, of) = (vessel.RatingPaGauge * share, (int?)null);
+        var ofWall = GlassStrength.OfWall(vessel);
+        var (weakest, of) = (ofWall ?? (vessel.RatingPaGauge * share), (int?)null);
         for (var part = 0; part < vessel.Parts.Count && weakest is not null; part++)
         {
             var own = vessel.Parts[part].MaximumTemperatureK is null ? kept : 1;
@@ -55,7 +77,18 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
             }
         }
 
-        return new GoverningRating(weakest, vessel, vesselIndex, of) { Share = weakest is null ? 1 : share, TemperatureK = temperatureK };
+        if (weakest is not null && TemperatureLimit.Of(vessel, vesselIndex) is { } limit && temperatureK > limit.TemperatureK)
+        {
+            return new GoverningRating(0, vessel, vesselIndex, limit.Part) { Share = 0, TemperatureK = temperatureK, Passed = limit };
+        }
+
+        // a mark for the cavity says nothing of a bath
+        if (outsideCavity && weakest is not null && VesselKinds.TypicalOf(vessel.Kind) is { MoreOnlyInMicrowave: true, RatingPaGauge: { } usual } kind && weakest > usual)
+        {
+            return new GoverningRating(usual, vessel, vesselIndex, of) { TemperatureK = temperatureK, OutsideCavity = kind };
+        }
+
+        return new GoverningRating(weakest, vessel, vesselIndex, of) { Share = weakest is null ? 1 : share, TemperatureK = temperatureK, Wall = ofWall is not null && of is null ? vessel.GlassTube : null };
     }
 
     /// <summary>Share of the rating above which there is a warning, by what the vessel is made of.</summary>

@@ -27,12 +27,15 @@ internal static class PressureClearings
 
         var vessel = flagged[0].State.Vessel;
         var limit = rating.QuietLimitPaGauge(vessel, context.Policy);
-        Clearing?[] offers = [Temperature(flagged, limit), Rating(flagged, rating, context.Policy, context.Plan.Steps), BesideRating(rating), Volume(flagged, limit)];
+        Clearing?[] offers = [Temperature(flagged, rating, context.Policy), Rating(flagged, rating, context.Policy, context.Plan.Steps), BesideRating(rating), Volume(flagged, limit)];
         return [.. offers.OfType<Clearing>().Where(offer => Clears(offer, finding, flagged, context))];
     }
 
-    private static Clearing? Temperature(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)
+    private static Clearing? Temperature(IReadOnlyList<ClosedAssessment> flagged, GoverningRating rating, Policy policy)
     {
+        // below the limit that is passed the rating counts again
+        var passedK = rating.Passed?.TemperatureK;
+        var limitPaGauge = (passedK is { } below ? GoverningRating.At(flagged[0].State, below) : rating).QuietLimitPaGauge(flagged[0].State.Vessel, policy);
         if (flagged[0].State.TemperatureStep is not { } setBy)
         {
             return null;
@@ -46,7 +49,7 @@ internal static class PressureClearings
                 return null;
             }
 
-            var set = highest - (assessment.State.WorstTemperatureK - assessment.State.TemperatureK);
+            var set = Math.Min(highest, passedK ?? highest) - (assessment.State.WorstTemperatureK - assessment.State.TemperatureK);
             lowest = Math.Min(lowest ?? set, set);
         }
 
@@ -66,6 +69,19 @@ internal static class PressureClearings
 
         var vessel = flagged[0].State.Vessel;
         var share = Math.Min(GoverningRating.WarningShare(vessel, policy), policy.DangerShare);
+        if (rating.OutsideCavity is not null)
+        {
+            // no mark raises what counts there
+            return null;
+        }
+
+        if (rating.Wall is { } tube)
+        {
+            return GlassStrength.NeededWallM(tube, flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share) is { } wall
+                ? new Clearing("wall of the glass in mm", string.Create(CultureInfo.InvariantCulture, $"/vessels/{rating.VesselIndex}/glassTube/wallMm"), Math.Ceiling(wall * 1e4) / 10, null, null)
+                : null;
+        }
+
         var needed = flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share / rating.Share / 1e5;
         var offered = Math.Ceiling(needed * 10) / 10;
         // a number that nobody would believe of such a vessel, or behind such a closure, is no way out: it would only be typed in
@@ -75,7 +91,7 @@ internal static class PressureClearings
     }
 
     /// <summary>Where only the missing temperature takes from the rating: the temperature the mark has to name beside it.</summary>
-    private static Clearing? BesideRating(GoverningRating rating) => rating.Share < 1
+    private static Clearing? BesideRating(GoverningRating rating) => rating is { Share: < 1, Passed: null }
         ? new Clearing("temperature beside the rating", rating.TemperaturePath, Math.Ceiling(Wording.InCelsius(rating.TemperatureK)), "°C", null)
         : null;
 
@@ -131,7 +147,7 @@ internal static class PressureClearings
         {
             // a rating changes no pressure
             var index = flagged[0].State.VesselIndex;
-            return flagged.All(assessment => PressureScreen.Judge(assessment, GoverningRating.For(plan.Vessels[index], index, assessment.State.WorstTemperatureK), context.Policy) is not { } verdict || verdict.Severity > finding.Severity);
+            return flagged.All(assessment => PressureScreen.Judge(assessment, GoverningRating.For(plan.Vessels[index], index, assessment.State.WorstTemperatureK, GoverningRating.IsOutsideCavity(assessment.State)), context.Policy) is not { } verdict || verdict.Severity > finding.Severity);
         }
 
         var trial = new ScreeningContext(plan, context.Policy, Walk.Follow(plan, context.Policy));

@@ -84,7 +84,7 @@ public sealed class PressureScreen : IScreen
         var first = states[0];
         var assessed = Array.ConvertAll(states, state => context.Closed(state)!);
         // trials of a change ask for pressures only
-        var rating = GoverningRating.For(first.Vessel, first.VesselIndex, Hottest(states));
+        var rating = GoverningRating.For(first.Vessel, first.VesselIndex, Hottest(states), Array.Exists(states, GoverningRating.IsOutsideCavity));
         if (withClearings && Undone(states, assessed, rating, context.Policy) is { } undone)
         {
             yield return undone;

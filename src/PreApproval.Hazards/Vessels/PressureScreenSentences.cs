@@ -116,9 +116,23 @@ internal static class PressureEvidence
                 Worse = WorseWhen.Lower,
                 Value = kept / 1e5,
                 Unit = "bar(g)",
-                Model = "cold rating followed down the pressure–temperature table of austenitic steel, since no temperature stands beside it",
+                Model = rating.Passed is not null ? "nothing that is stated counts above the temperature limit" : "cold rating followed down the pressure–temperature table of austenitic steel, since no temperature stands beside it",
                 Sources = References.Full(["common-practice"]),
                 Quality = Quality.Assumed,
+            });
+        }
+
+        if (rating.Wall is { } wall)
+        {
+            evidence.Add(new Evidence
+            {
+                Name = "rating of the glass wall",
+                Worse = WorseWhen.Lower,
+                Value = rating.PaGauge!.Value / 1e5,
+                Unit = "bar(g)",
+                Model = $"p = 140 s/(d − s), borosilicate glass 3.3, K/S = 7 N/mm²{(wall.Annealed ? "" : "; halved, since its annealing is not known")}",
+                Sources = References.Full(["en-1595"]),
+                Quality = Quality.Estimated,
             });
         }
 

@@ -2,7 +2,7 @@ using PreApproval.Hazards.Plans;
 
 namespace PreApproval.Hazards.Vessels;
 
-/// <summary>Relief devices among the parts of a vessel.</summary>
+/// <summary>Relief devices on a vessel: stated as such, or among its parts.</summary>
 internal static class ReliefDevice
 {
     /// <summary>Its name in the list of controls.</summary>
@@ -24,9 +24,14 @@ internal static class ReliefDevice
         return false;
     }
 
-    /// <summary>True when one is listed among the parts.</summary>
+    /// <summary>True when one is stated that opens within the vessel's rating, or is listed among the parts.</summary>
     public static bool On(Vessel vessel)
     {
+        if (vessel.Relief is { } relief && relief.SetPaGauge <= vessel.RatingPaGauge)
+        {
+            return true;
+        }
+
         for (var part = 0; part < vessel.Parts.Count; part++)
         {
             if (IsNamed(vessel.Parts[part].Name))

@@ -24,7 +24,7 @@ internal sealed record SafeWindowLimits(StepState State, Policy Policy, Governin
             flash,
             several ? policy.FlashMarginMixtureK : policy.FlashMarginK,
             autoignition is { } lowest ? HotSurface.LimitK(lowest, policy.HotSurfaceShare) : null,
-            state.Vessel.Parts.Select(static part => part.MaximumTemperatureK).Append(state.Vessel.MaximumTemperatureK).Min());
+            TemperatureLimit.Of(state.Vessel, state.VesselIndex)?.TemperatureK);
     }
 
     public SafeWindowPoint Point(double at, StepState moved, ClosedAssessment? assessment, RisingPeak? peaks)
@@ -67,7 +67,9 @@ internal sealed record SafeWindowLimits(StepState State, Policy Policy, Governin
     }
 
     // the same record serves wherever the whole rating counts
-    private GoverningRating RatingAt(StepState moved) => moved.WorstTemperatureK == Rating.TemperatureK || VesselKinds.MaterialOf(moved.Vessel.Kind) != VesselMaterial.Metal ? Rating : GoverningRating.For(moved);
+    private GoverningRating RatingAt(StepState moved) =>
+        moved.WorstTemperatureK == Rating.TemperatureK
+        || (VesselKinds.MaterialOf(moved.Vessel.Kind) != VesselMaterial.Metal && !(Math.Max(moved.WorstTemperatureK, Rating.TemperatureK) > LimitK)) ? Rating : GoverningRating.For(moved);
 
     private bool? IsSafe(SafeWindowPoint point, StepState moved, GoverningRating rating, ClosedAssessment? assessment, bool unknown)
     {

@@ -5,7 +5,7 @@ using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Vessels;
 
-/// <summary>Every step against the temperature limits of vessel, closure, seal and fittings.</summary>
+/// <summary>Every step against the temperature limit of vessel, closure, seal and fittings, stated or usual for the kind. Grounds: docs/methods/ratings.md.</summary>
 public sealed class TemperatureScreen : IScreen
 {
     /// <inheritdoc/>
@@ -14,27 +14,22 @@ public sealed class TemperatureScreen : IScreen
     private static IEnumerable<Finding> Find(ScreeningContext context, bool withClearings)
     {
         var groups = context.Walk.States
-            .Select(static state => (State: state, Limit: Lowest(state)))
+            .Select(static state => (State: state, Limit: TemperatureLimit.Of(state.Vessel, state.VesselIndex)))
             .Where(static pair => pair.Limit is { } limit && pair.State.WorstTemperatureK > limit.TemperatureK)
             .GroupBy(static pair => (pair.State.Vessel.Id, pair.State.TemperatureStep, pair.State.Sealed));
         foreach (var group in groups)
         {
             var worst = group.MaxBy(static pair => pair.State.WorstTemperatureK);
-            var (limit, state) = (worst.Limit!.Value, worst.State);
+            var (limit, state) = (worst.Limit!, worst.State);
             var set = state.TemperatureK > limit.TemperatureK;
             var finding = new Finding
             {
                 Code = "temperature.exceeds-vessel",
                 Hazard = Hazard.Temperature,
-                Severity = (set, state.Sealed) switch
-                {
-                    (true, true) => Severity.Danger,
-                    (true, false) or (false, true) => Severity.Warning,
-                    (false, false) => Severity.Caution,
-                },
+                Severity = limit.Kind is { } kind ? OfKind(kind, [.. group.Select(static pair => pair.State)], context) : OfMark(set, state.Sealed),
                 Steps = [.. group.Select(static pair => pair.State.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = state.Vessel.Id,
-                Statement = $"{limit.Name} is good to {Wording.Celsius(limit.TemperatureK)}; {(set ? "the set temperature is" : "the worst credible temperature is")} {Wording.Celsius(set ? state.TemperatureK : state.WorstTemperatureK)}.",
+                Statement = $"{limit.Words}; {(set ? "the set temperature is" : "the worst credible temperature is")} {Wording.Celsius(set ? state.TemperatureK : state.WorstTemperatureK)}.",
                 Evidence =
                 [
                     new Evidence
@@ -51,7 +46,58 @@ public sealed class TemperatureScreen : IScreen
             };
             yield return withClearings ? finding with { ClearedBy = Offers(finding, [.. group.Select(static pair => pair.State)], limit, context) } : finding;
         }
+
+        foreach (var beyond in withClearings ? BeyondUsual(context) : [])
+        {
+            yield return beyond;
+        }
     }
+
+    /// <summary>A rating without a temperature beside it, at a set temperature above the one that ratings of the kind are commonly good to. Metal has a rule of its own.</summary>
+    private static IEnumerable<Finding> BeyondUsual(ScreeningContext context)
+    {
+        foreach (var group in Grouping.Of(context.Walk.States, static state => UpTo(state) < state.TemperatureK, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
+        {
+            var pressed = group.FindAll(state => IsPressed(state, context));
+            if (pressed.Count == 0)
+            {
+                continue;
+            }
+
+            var hottest = pressed.MaxBy(static state => state.TemperatureK)!;
+            var kind = VesselKinds.TypicalOf(hottest.Vessel.Kind)!;
+            yield return new Finding
+            {
+                Code = "temperature.beyond-rating",
+                Hazard = Hazard.Temperature,
+                Severity = Severity.Caution,
+                Steps = StepIds.Of(pressed),
+                Vessel = hottest.Vessel.Id,
+                Statement = $"No temperature is stated up to which “{hottest.Vessel.Id}” holds {(hottest.Vessel.RatingPaGauge is > 0 and var rated ? $"its {Wording.BarGauge(rated)}" : "pressure")}; the rating of such a vessel ({kind.Kind}) is commonly good to {Wording.Celsius(kind.UpToK!.Value)}, and it is set to {Wording.Celsius(hottest.TemperatureK)}.",
+                Evidence = [Confinement.Findings.Number("set temperature", Wording.InCelsius(hottest.TemperatureK), "°C", Wording.InCelsius(kind.UpToK!.Value), "temperature that the rating of such a vessel is commonly good to", Quality.Assumed, "common-practice")],
+            };
+        }
+    }
+
+    // a limit that is passed is a finding of its own, and a stated one has been thought of
+    private static double? UpTo(StepState state) =>
+        state is { Sealed: true, Vessel: var vessel } && VesselKinds.MaterialOf(vessel.Kind) != VesselMaterial.Metal
+        && TemperatureLimit.Of(vessel, state.VesselIndex) is var limit && (limit is null || (limit.Kind is not null && state.WorstTemperatureK <= limit.TemperatureK))
+            ? VesselKinds.TypicalOf(vessel.Kind)?.UpToK : null;
+
+    private static Severity OfMark(bool set, bool closed) => (set, closed) switch
+    {
+        (true, true) => Severity.Danger,
+        (true, false) or (false, true) => Severity.Warning,
+        (false, false) => Severity.Caution,
+    };
+
+    private static Severity OfKind(TypicalVessel kind, StepState[] states, ScreeningContext context) =>
+        kind.LimitStands || Array.Exists(states, state => IsPressed(state, context)) ? Severity.Danger : Severity.Warning;
+
+    /// <summary>True where it is closed and its pressure more than nothing, or not known.</summary>
+    private static bool IsPressed(StepState state, ScreeningContext context) =>
+        state.Sealed && !(context.Closed(state)?.WorstPaGauge <= context.Policy.UnratedNothingPa);
 
     /// <summary>How the worst temperature came about: surface, reaction or heater.</summary>
     private static string Model(StepState state, Policy policy)
@@ -70,7 +116,13 @@ public sealed class TemperatureScreen : IScreen
     private static Clearing[] Offers(Finding finding, IReadOnlyList<StepState> states, TemperatureLimit limit, ScreeningContext context)
     {
         var needed = states.Max(static state => state.WorstTemperatureK);
-        var offers = new List<Clearing> { new("temperature limit", limit.Path, Math.Ceiling(Wording.InCelsius(needed)), "°C", null) };
+        var offers = new List<Clearing>(2);
+        // of a usual limit only a look at the vessel tells: a number would only be typed in
+        if (limit.Kind is null)
+        {
+            offers.Add(new Clearing("temperature limit", limit.Path, Math.Ceiling(Wording.InCelsius(needed)), "°C", null));
+        }
+
         if (states[0].TemperatureStep is { } setBy)
         {
             var celsius = Math.Floor(Wording.InCelsius(states.Min(state => limit.TemperatureK - (state.WorstTemperatureK - state.TemperatureK))));
@@ -87,29 +139,5 @@ public sealed class TemperatureScreen : IScreen
         return !Find(trial, withClearings: false).Any(other =>
             string.Equals(other.Vessel, finding.Vessel, StringComparison.Ordinal)
             && other.Steps.Any(step => finding.Steps.Contains(step, StringComparer.Ordinal)));
-    }
-
-    private static TemperatureLimit? Lowest(StepState state)
-    {
-        TemperatureLimit? lowest = state.Vessel.MaximumTemperatureK is { } own ? new TemperatureLimit(own, state, null) : null;
-        for (var part = 0; part < state.Vessel.Parts.Count; part++)
-        {
-            if (state.Vessel.Parts[part].MaximumTemperatureK is { } limit && !(lowest?.TemperatureK <= limit))
-            {
-                lowest = new TemperatureLimit(limit, state, part);
-            }
-        }
-
-        return lowest;
-    }
-
-    /// <summary>A limit of the vessel, or of one of its parts; named when it is exceeded.</summary>
-    private readonly record struct TemperatureLimit(double TemperatureK, StepState State, int? Part)
-    {
-        public string Name => Part is { } part ? $"The {State.Vessel.Parts[part].Name} of “{State.Vessel.Id}”" : $"“{State.Vessel.Id}”";
-
-        public string Path => Part is { } part
-            ? string.Create(CultureInfo.InvariantCulture, $"/vessels/{State.VesselIndex}/parts/{part}/maximumTemperature")
-            : string.Create(CultureInfo.InvariantCulture, $"/vessels/{State.VesselIndex}/maximumTemperature");
     }
 }

@@ -83,7 +83,8 @@ public sealed class VesselCareScreen : IScreen
             .Where(static seal => seal.Limit is not null)
             .OrderBy(static seal => seal.Limit!.Value.TemperatureK)
             .FirstOrDefault();
-        return weakest.Limit is { } limit && state.WorstTemperatureK > limit.TemperatureK
+        // the limit of the vessel says it already where it is passed and no higher
+        return weakest.Limit is { } limit && state.WorstTemperatureK > limit.TemperatureK && !(TemperatureLimit.Of(state.Vessel, state.VesselIndex)?.TemperatureK <= limit.TemperatureK)
             ? Of("temperature.seal", Hazard.Temperature, Severity.Caution, [.. closed.Where(one => one.WorstTemperatureK > limit.TemperatureK)],
                 $"“{weakest.Words}” of “{state.Vessel.Id}” is of {limit.Name}, commonly good to {Wording.Celsius(limit.TemperatureK)}; it may reach {Wording.Celsius(state.WorstTemperatureK)}.",
                 Wording.InCelsius(state.WorstTemperatureK), "°C", Wording.InCelsius(limit.TemperatureK), "usual service temperature of the seal", "worst credible temperature at the seal")

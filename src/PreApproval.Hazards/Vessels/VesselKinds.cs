@@ -3,14 +3,27 @@ using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Vessels;
 
-/// <summary>What a kind of vessel is commonly taken for. It informs; only a stated rating counts.</summary>
+/// <summary>What a kind of vessel is commonly taken for. Its rating informs, only a stated one counts; its limit counts where no temperature is stated.</summary>
 /// <param name="Kind">The kind in words.</param>
 /// <param name="Words">Words in the kind as typed that name it.</param>
 /// <param name="RatingPaGauge">Typical rating in Pa gauge; null: only what is stamped, or a formula, tells.</param>
 /// <param name="UpToK">Temperature in K that the rating is good to; null: not said.</param>
 /// <param name="LimitK">Temperature in K where seal or liner gives way; null: not said.</param>
 /// <param name="Note">What else to know.</param>
-public sealed record TypicalVessel(string Kind, IReadOnlyList<string> Words, double? RatingPaGauge, double? UpToK, double? LimitK, string Note);
+public sealed record TypicalVessel(string Kind, IReadOnlyList<string> Words, double? RatingPaGauge, double? UpToK, double? LimitK, string Note)
+{
+    /// <summary>What gives way at the limit, in words; empty without a limit.</summary>
+    public string Gives { get; init; } = "";
+
+    /// <summary>True where no mark on the vessel lifts the limit.</summary>
+    public bool LimitStands { get; init; }
+
+    /// <summary>True where the wall alone holds the pressure, and a formula rates it.</summary>
+    public bool RatedByWall { get; init; }
+
+    /// <summary>True where more than the typical rating counts in the cavity of a microwave reactor only, which shuts down at a pressure of its own.</summary>
+    public bool MoreOnlyInMicrowave { get; init; }
+}
 
 /// <summary>What a vessel is made of, as far as its thresholds depend on it.</summary>
 public enum VesselMaterial
@@ -40,14 +53,32 @@ public static class VesselKinds
             Number(row["ratingBarGauge"]) * 1e5,
             Number(row["upToC"]) + 273.15,
             Number(row["limitC"]) + 273.15,
-            row["note"])),
+            row["note"])
+        {
+            Gives = row["gives"],
+            LimitStands = row["always"] is "yes",
+            RatedByWall = row["ratingBarGauge"] is "formula",
+            MoreOnlyInMicrowave = row["moreOnlyIn"] is "microwave",
+        }),
     ];
 
     /// <summary>The kind of vessel the words name; null when no row has one of them.</summary>
     public static TypicalVessel? TypicalOf(string kind)
     {
         ArgumentNullException.ThrowIfNull(kind);
-        return Typical.FirstOrDefault(row => row.Words.Any(word => kind.Contains(word, StringComparison.OrdinalIgnoreCase)));
+        for (var row = 0; row < Typical.Count; row++)
+        {
+            var words = Typical[row].Words;
+            for (var word = 0; word < words.Count; word++)
+            {
+                if (kind.Contains(words[word], StringComparison.OrdinalIgnoreCase))
+                {
+                    return Typical[row];
+                }
+            }
+        }
+
+        return null;
     }
 
     /// <summary>The material; glass, the more cautious, when the words do not say.</summary>
@@ -75,7 +106,8 @@ public static class VesselKinds
         return Names(kind, GlassWords) && !Names(kind, PlasticWords) && !Names(kind, MetalWords);
     }
 
-    private static bool Names(string kind, string[] words)
+    /// <summary>True where the text holds one of the words.</summary>
+    internal static bool Names(string kind, string[] words)
     {
         foreach (var word in words)
         {

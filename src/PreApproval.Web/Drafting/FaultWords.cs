@@ -22,6 +22,10 @@ public static partial class FaultWords
         ["rating"] = "rated pressure",
         ["ratingEvidence"] = "where the rating is written",
         ["maximumTemperature"] = "highest temperature",
+        ["outsideDiameterMm"] = "outside diameter of the glass, mm",
+        ["wallMm"] = "wall of the glass, mm",
+        ["device"] = "relief device",
+        ["set"] = "opens at",
         ["temperature"] = "set temperature",
         ["duration"] = "how long",
         ["over"] = "added over",
@@ -43,7 +47,7 @@ public static partial class FaultWords
     };
 
     /// <summary>Members that have no field of their own: the one around them is named.</summary>
-    private static readonly HashSet<string> Unnamed = ["value", "unit", "name", "cas", "source", "scale", "people", "protection", "fireResponse", "peroxideTest"];
+    private static readonly HashSet<string> Unnamed = ["value", "unit", "name", "cas", "source", "scale", "people", "protection", "fireResponse", "peroxideTest", "relief", "glassTube"];
 
     /// <summary>For instance <c>Step 3: hottest surface must be …</c>.</summary>
     public static string Of(Fault fault, JsonObject document)

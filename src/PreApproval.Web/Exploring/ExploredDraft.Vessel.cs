@@ -70,6 +70,6 @@ public sealed partial class ExploredDraft
     private static IReadOnlyList<(string Member, string Label)> OfTheOldVessel { get; } =
     [
         ("rating", "rated pressure"), ("ratingEvidence", "where the rating is written"), ("maximumTemperature", "highest temperature"), ("closure", "closure"),
-        ("inspectedOn", "inspection"), ("parts", "parts"),
+        ("inspectedOn", "inspection"), ("relief", "relief device"), ("glassTube", "glass wall"), ("parts", "parts"),
     ];
 }

@@ -18,6 +18,8 @@ public static class Choices
 
     public static IReadOnlyList<string> Closures { get; } = ["stopper", "septum", "balloon", "bubbler", "needle", "plug", "cap"];
 
+    public static IReadOnlyList<string> ReliefDevices { get; } = ["valve", "bursting disc"];
+
     public static IReadOnlyList<string> Headspaces { get; } = ["air", "nitrogen", "argon", "hydrogen", "carbon dioxide", "oxygen", "vacuum"];
 
     public static IReadOnlyList<string> Attendances { get; } = ["attended", "unattended", "overnight"];

@@ -135,6 +135,8 @@ public sealed record ClearingView
         "set temperature" => "set at most",
         "surface temperature" => "keep the hottest surface at or below",
         "temperature limit" => Path.Contains("/parts/", StringComparison.Ordinal) ? "use a part made for at least" : "use a vessel made for at least",
+        "relief set pressure" => "let the relief device open at",
+        "wall of the glass in mm" => "use a tube whose wall in mm is at least",
         "extinguishing agents" => "have at hand",
         "attendance" => "stay with it:",
         _ => Change,
