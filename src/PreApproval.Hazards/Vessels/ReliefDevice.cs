@@ -27,7 +27,7 @@ internal static class ReliefDevice
     /// <summary>True when one is stated that opens within the vessel's rating, or is listed among the parts.</summary>
     public static bool On(Vessel vessel)
     {
-        if (vessel.Relief is { } relief && relief.SetPaGauge <= vessel.RatingPaGauge)
+        if (vessel.Relief is { } relief && relief.SetPaGauge <= (vessel.RatingPaGauge ?? GlassStrength.OfWall(vessel)))
         {
             return true;
         }
