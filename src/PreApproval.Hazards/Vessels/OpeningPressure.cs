@@ -193,13 +193,14 @@ internal static class OpeningPressure
             return null;
         }
 
+        // in a vessel of unknown volume it may be any
         var pressure = mol * GasConstant * state.TemperatureK / state.Vessel.VolumeM3;
-        if (!(pressure > context.Policy.UnratedNothingPa))
+        if (!(mol > 0) || pressure <= context.Policy.UnratedNothingPa)
         {
             return null;
         }
 
-        var high = pressure > context.Policy.UnratedCautionPa;
+        var high = !(pressure <= context.Policy.UnratedCautionPa);
         return new Finding
         {
             Code = "gas.opened-after-gassing",
@@ -214,8 +215,8 @@ internal static class OpeningPressure
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             Materials = [.. gas.Materials],
-            Statement = $"Step {state.Step.Id} opens “{state.Vessel.Id}”, which was closed over {gas.Words}: with what had not come out before closing, up to about {Wording.BarGauge(pressure.Value)} stands in it; let it down through a valve or needle, into the hood.",
-            Evidence = [Confinement.Findings.Number("pressure of the gas, if all of it was shut in", pressure.Value / 1e5, "bar", context.Policy.UnratedNothingPa / 1e5, "ideal gas in the empty vessel", Quality.Assumed, ShareSource)],
+            Statement = $"Step {state.Step.Id} opens “{state.Vessel.Id}”, which was closed over {gas.Words}: with what had not come out before closing, {(pressure is { } all ? $"up to about {Wording.BarGauge(all)} stands in it" : "it is under a pressure that cannot be computed without its volume")}; let it down through a valve or needle, into the hood.",
+            Evidence = pressure is null ? [] : [Confinement.Findings.Number("pressure of the gas, if all of it was shut in", pressure.Value / 1e5, "bar", context.Policy.UnratedNothingPa / 1e5, "ideal gas in the empty vessel", Quality.Assumed, ShareSource)],
         };
     }
 }
