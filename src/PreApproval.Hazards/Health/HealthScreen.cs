@@ -11,16 +11,14 @@ namespace PreApproval.Hazards.Health;
 /// </summary>
 public sealed class HealthScreen : IScreen
 {
-    private static readonly (string Code, string Words, string Then, Func<string, bool> Holds)[] Groups =
+    private static readonly (string Code, string Then, Func<string, bool> Holds)[] Groups =
     [
-        ("toxicity.cmr", "causes cancer, genetic damage or harm to reproduction (category 1)", "say why nothing less harmful serves, handle it closed, and mind people who are or may become pregnant", static code => code.StartsWith("H340", StringComparison.Ordinal) || code.StartsWith("H350", StringComparison.Ordinal) || code.StartsWith("H360", StringComparison.Ordinal)),
-        ("toxicity.acute", "is fatal or toxic when swallowed, on the skin or breathed", "know the way to help before the bottle is opened", static code => code is "H300" or "H310" or "H330" or "H301" or "H311" or "H331"),
-        ("toxicity.corrosive", "burns skin or eyes", "wear eye protection in every step, weighing and cleaning included", static code => code is "H314" or "H318"),
-        (Sensitising, "can cause asthma or allergy", "avoid the first contact; who is allergic does not handle it", static code => code is "H334" or "H317"),
-        ("toxicity.organs", "damages organs", "keep exposure as low as can be", static code => code is "H370" or "H372"),
+        ("toxicity.cmr", "say why nothing less harmful serves, handle it closed, and mind people who are or may become pregnant", static code => code.StartsWith("H340", StringComparison.Ordinal) || code.StartsWith("H350", StringComparison.Ordinal) || code.StartsWith("H360", StringComparison.Ordinal)),
+        ("toxicity.acute", "know the way to help before the bottle is opened", static code => code is "H300" or "H310" or "H330" or "H301" or "H311" or "H331"),
+        ("toxicity.corrosive", "wear eye protection in every step, weighing and cleaning included", static code => code is "H314" or "H318"),
+        ("toxicity.sensitising", "avoid the first contact; who is allergic does not handle it", static code => code is "H334" or "H317"),
+        ("toxicity.organs", "keep exposure as low as can be", static code => code is "H370" or "H372"),
     ];
-
-    private const string Sensitising = "toxicity.sensitising";
 
     // the classes of a substance do not change from plan to plan
     private static readonly ConditionalWeakTable<IReadOnlyList<HazardStatement>, MixtureClass[]> OfSubstances = [];
@@ -49,7 +47,7 @@ public sealed class HealthScreen : IScreen
             }
         }
 
-        foreach (var (code, words, then, holds) in Groups)
+        foreach (var (code, then, holds) in Groups)
         {
             var hits = new List<(Material Material, MixtureClass[] Classes)>();
             foreach (var (material, classes) in classified)
@@ -62,7 +60,7 @@ public sealed class HealthScreen : IScreen
 
             if (hits.Count > 0)
             {
-                yield return Describe(code, words, then, hits);
+                yield return Describe(code, then, hits);
             }
         }
 
@@ -104,18 +102,16 @@ public sealed class HealthScreen : IScreen
         return of is null ? [] : [.. of];
     }
 
-    private static Finding Describe(string code, string words, string then, List<(Material Material, MixtureClass[] Classes)> hits)
+    private static Finding Describe(string code, string then, List<(Material Material, MixtureClass[] Classes)> hits)
     {
         hits.Sort(static (one, other) => string.CompareOrdinal(one.Material.Id, other.Material.Id));
-        // H317 speaks of the skin, H334 of the lungs
-        words = code is Sensitising && !hits.Exists(static hit => Array.Exists(hit.Classes, static one => one.Code is "H334")) ? "can cause an allergy of the skin" : words;
         return new Finding
         {
             Code = code,
             Hazard = Hazard.Toxicity,
             Severity = Severity.Notice,
             Materials = hits.ConvertAll(static hit => hit.Material.Id),
-            Statement = $"By its hazard statements, {Wording.List(hits.ConvertAll(static hit => $"“{hit.Material.Id}” ({Codes(hit.Classes)})"))} {(hits.Count == 1 ? words : Plural(words))}: {then}.",
+            Statement = $"By its hazard statements, {Wording.List(hits.ConvertAll(static hit => $"“{hit.Material.Id}” ({Codes(hit.Classes)})"))} {HealthWords.Of(code, Codes(hits), hits.Count > 1)}: {then}.",
             Evidence = Evidence(hits),
         };
     }
@@ -159,11 +155,22 @@ public sealed class HealthScreen : IScreen
         return false;
     }
 
-    private static string Plural(string words) => words
-        .Replace("causes ", "cause ", StringComparison.Ordinal)
-        .Replace("is fatal", "are fatal", StringComparison.Ordinal)
-        .Replace("burns ", "burn ", StringComparison.Ordinal)
-        .Replace("damages ", "damage ", StringComparison.Ordinal);
+    private static List<string> Codes(List<(Material Material, MixtureClass[] Classes)> hits)
+    {
+        var codes = new List<string>();
+        foreach (var (_, classes) in hits)
+        {
+            foreach (var one in classes)
+            {
+                if (!codes.Contains(one.Code))
+                {
+                    codes.Add(one.Code);
+                }
+            }
+        }
+
+        return codes;
+    }
 
     /// <summary>Ingredients by mass; an ingredient whose share cannot be had counts whole, which is the cautious reading.</summary>
     internal static (IReadOnlyList<MixtureIngredient> Ingredients, InhaledForm Form) Ingredients(Material material)

@@ -8,7 +8,10 @@ internal static class Wording
 {
     public static double InCelsius(double temperatureK) => temperatureK - 273.15;
 
-    public static double InBarGauge(double pressurePaAbs) => (pressurePaAbs - AtmospherePa) / 1e5;
+    public static double InBarGauge(double pressurePaAbs) => Math.Abs(pressurePaAbs - AtmospherePa) < RoundingPa ? 0 : (pressurePaAbs - AtmospherePa) / 1e5;
+
+    // what a sum of partial pressures that make one atmosphere leaves over, in Pa
+    private const double RoundingPa = 1e-6;
 
     /// <summary>A temperature in K as whole °C.</summary>
     public static string Celsius(double temperatureK) => Text(Math.Round(InCelsius(temperatureK), MidpointRounding.AwayFromZero)) + " °C";

@@ -31,7 +31,7 @@ internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int Vesse
 
     /// <summary>For a sentence: that less than the stated rating counts, and why; empty where all of it does.</summary>
     public string Note => Passed is { } passed
-            ? $" at {Wording.Celsius(TemperatureK)}, above the {Wording.Celsius(passed.TemperatureK)} {(passed.Kind is { } usual ? $"to which the {usual.Gives} of such a vessel is commonly good" : "that it is stated to be good to")}: no rating counts there"
+            ? $" at {Wording.Celsius(TemperatureK)}, above the {Wording.Celsius(passed.TemperatureK)} {(passed.Kind is { LimitStands: true, Gives: var never } ? $"that a {never} is never heated beyond" : passed.Kind is { } usual ? $"to which the {usual.Gives} of such a vessel is commonly good" : "that it is stated to be good to")}: no rating counts there"
         : OutsideCavity is { } kind ? $" outside a microwave cavity (a {kind.Kind} in a bath or block, {Wording.BarGauge(StatedPaGauge ?? 0)} as stated)"
         : Wall is { } wall ? $" by its wall of {Wording.Text(Math.Round(wall.WallM * 1e3, 2))} mm at {Wording.Text(Math.Round(wall.OuterDiameterM * 1e3, 2))} mm (EN 1595{(wall.Annealed ? "" : ", halved: it is not stated to be annealed")})"
         : Share >= 1 ? ""

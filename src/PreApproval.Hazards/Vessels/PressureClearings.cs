@@ -13,7 +13,7 @@ namespace PreApproval.Hazards.Vessels;
 internal static class PressureClearings
 {
     /// <summary>Largest vessel worth offering, as a multiple of the planned one.</summary>
-    private const double LargestVolumeFactor = 50;
+    private const double LargestVolumeFactor = 10;
 
     private const string RatingChange = "rating";
 
@@ -97,7 +97,13 @@ internal static class PressureClearings
 
     private static Clearing? Volume(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)
     {
+        // a tube that is rated by its wall is no longer rated by that wall when it is a larger one
         var state = flagged[0].State;
+        if (GoverningRating.For(state).Wall is not null)
+        {
+            return null;
+        }
+
         var low = state.Vessel.VolumeM3!.Value;
         var high = low * LargestVolumeFactor;
         if (!Fits(high))

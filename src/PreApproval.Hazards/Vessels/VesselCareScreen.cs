@@ -116,9 +116,10 @@ public sealed class VesselCareScreen : IScreen
         var vessel = pressed[0].Vessel;
         var undated = vessel.InspectedOn is null || context.Plan.PlannedOn is null;
         var words = new List<string>();
+        var wall = GoverningRating.For(pressed[0]).Wall;
         if (string.IsNullOrWhiteSpace(vessel.RatingEvidence))
         {
-            words.Add("what shows its rating (the mark on it or its certificate)");
+            words.Add(wall is null ? "what shows its rating (the mark on it or its certificate)" : "who measured its wall, and with what");
         }
 
         if (undated)
@@ -128,7 +129,7 @@ public sealed class VesselCareScreen : IScreen
 
         return words.Count == 0 ? null
             : Of("data.vessel-evidence", Hazard.Data, Severity.Notice, pressed,
-                $"“{vessel.Id}” is to hold pressure, but the procedure does not say {Wording.List(words)}.", (vessel.RatingPaGauge ?? 0) / 1e5, "bar(g)", null, "rating as stated; not stated counts as 0", "rating as stated");
+                $"“{vessel.Id}” is to hold pressure, but the procedure does not say {Wording.List(words)}.", ((wall is null ? vessel.RatingPaGauge : GoverningRating.For(pressed[0]).PaGauge) ?? 0) / 1e5, "bar(g)", null, wall is null ? "rating as stated; not stated counts as 0" : "rating of the glass wall", "rating as stated");
     }
 
     private static Finding? Unwatched(StepState[] heated, ScreeningContext context)

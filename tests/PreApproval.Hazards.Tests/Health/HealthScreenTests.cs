@@ -21,6 +21,30 @@ public sealed class HealthScreenTests
         Assert.Contains($"“a” ({codes})", finding.Statement, StringComparison.Ordinal);
     }
 
+    // GHS hazard statements, annex 3: what each number says, and nothing beyond it
+    [Theory]
+    [InlineData("sulfur dioxide", "toxicity.acute", "is toxic when breathed")]
+    [InlineData("sodium azide", "toxicity.acute", "is fatal when swallowed")]
+    [InlineData("phenol", "toxicity.acute", "is toxic when swallowed, on the skin or breathed")]
+    [InlineData("N,N-dimethylformamide", "toxicity.cmr", "causes harm to reproduction (category 1)")]
+    [InlineData("formaldehyde", "toxicity.cmr", "causes cancer (category 1)")]
+    [InlineData("sulfuric acid", "toxicity.corrosive", "burns skin and eyes")]
+    [InlineData("1-butanol", "toxicity.corrosive", "damages the eyes for good")]
+    public void Screen_Statement_SaysWhatTheNumbersSay(string name, string code, string words)
+    {
+        var plan = new Plan { Materials = [Of("a", name, G(1))], Vessels = [Flask()], Steps = [Step("1", StepAction.Charge, "flask", 20, "a")] };
+
+        Assert.Contains($") {words}", Assert.Single(Screener.Screen(plan, Policy.Default).Findings, finding => string.Equals(finding.Code, code, StringComparison.Ordinal)).Statement, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Screen_StatementOfSeveral_NamesEveryWay()
+    {
+        var plan = new Plan { Materials = [Of("a", "sulfur dioxide", G(1)), Of("b", "potassium cyanide", G(1))], Vessels = [Flask()], Steps = [Step("1", StepAction.Charge, "flask", 20, "a", "b")] };
+
+        Assert.Contains(") are fatal or toxic when swallowed, on the skin or breathed", Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "toxicity.acute").Statement, StringComparison.Ordinal);
+    }
+
     /// <summary>The rules of Annex I for mixtures say nothing about a substance as it is; of a solution they are the source.</summary>
     [Theory]
     [InlineData(false)]
