@@ -46,6 +46,8 @@ public sealed class StructureReferenceTests
         ("strong non-aqueous bases", "[Li]N(C(C)C)C(C)C"),
         ("charged atom", "O=Cl[O]"),
         ("charged atom", "OCl(=O)(=O)=O"),
+        ("charged atom", "[Cu]OCl(=O)=O"),
+        ("charged atom", "NN[Ni]OCl(=O)(=O)=O"),
         ("charged atom", "OI(O)(O)(O)(O)=O"),
         ("charged atom", "C[S+](C)[O-]"),
         ("charged atom", "[Na]O"),
