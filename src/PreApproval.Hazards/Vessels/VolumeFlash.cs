@@ -197,7 +197,8 @@ internal static class VolumeFlash
                     dense[i] = liquid * x[i];
                 }
 
-                return new FlashState(FlashPhases.Two, pressure, volume - free);
+                // not as volume − free: a droplet of 1e-8 of the volume keeps eight digits in that difference, a liquid's pressure needs more
+                return new FlashState(FlashPhases.Two, pressure, liquid * liquidMolar);
             }
         }
 
