@@ -32,14 +32,20 @@ public sealed class VacuumScreen : IScreen
 
     private IEnumerable<Finding> Implosion(ScreeningContext context)
     {
-        foreach (var vessel in context.Walk.States.Where(static state => UnderVacuum(state) || MayBeUnderVacuum(state)).GroupBy(static state => state.Vessel.Id, StringComparer.Ordinal))
+        foreach (var group in context.Walk.ByVessel)
         {
-            var state = vessel.First();
+            var vessel = group.Chosen(static state => UnderVacuum(state) || MayBeUnderVacuum(state));
+            if (vessel.Length == 0)
+            {
+                continue;
+            }
+
+            var (state, id) = (vessel[0], vessel[0].Vessel.Id);
             // where one step states a vacuum, what another might be adds nothing
-            var stated = vessel.Where(UnderVacuum).ToArray();
+            var stated = vessel.Chosen(UnderVacuum);
             if (stated.Length == 0)
             {
-                if (Implied([.. vessel]) is { } implied)
+                if (Implied(vessel) is { } implied)
                 {
                     yield return implied;
                 }
@@ -72,10 +78,10 @@ public sealed class VacuumScreen : IScreen
                 Hazard = Hazard.Pressure,
                 Severity = severity,
                 Steps = StepIds.Of(stated),
-                Vessel = vessel.Key,
+                Vessel = id,
                 Statement = weak
-                    ? $"“{vessel.Key}” ({state.Vessel.Kind}) is evacuated{(volume is null ? "" : $" with {Findings.Litres(volume.Value)} inside")}: {(shape.IsPlastic ? "plastic collapses" : "flat and conical glass is weak under outside pressure and implodes")}{Energy(joule)}; use round-bottom or vacuum-rated glass."
-                    : $"“{vessel.Key}” of {Findings.Litres(volume!.Value)} is evacuated without coating or mesh{Energy(joule)}; guard it and put a shield before it.",
+                    ? $"“{id}” ({state.Vessel.Kind}) is evacuated{(volume is null ? "" : $" with {Findings.Litres(volume.Value)} inside")}: {(shape.IsPlastic ? "plastic collapses" : "flat and conical glass is weak under outside pressure and implodes")}{Energy(joule)}; use round-bottom or vacuum-rated glass."
+                    : $"“{id}” of {Findings.Litres(volume!.Value)} is evacuated without coating or mesh{Energy(joule)}; guard it and put a shield before it.",
                 Evidence = joule is { } energy
                     ? [Findings.Number("energy of an implosion", energy, "J", null, "work of the atmosphere, pressure difference times volume", Quality.Estimated, "prudent-practices", "common-practice")]
                     : [],
@@ -98,7 +104,9 @@ public sealed class VacuumScreen : IScreen
 
     /// <summary>A concentration of unstated pressure that takes away what does not boil at its temperature: on a rotary evaporator more often than not. A stream of gas is another way.</summary>
     private static bool MayBeUnderVacuum(StepState state) =>
-        state.Step is { Action: StepAction.Concentrate, PressurePaAbs: null, Headspace: null } && state.Evaporated.Any(content => content.Substance.Known?.BoilingPointK?.Value > state.TemperatureK + BoilsAnywayK);
+        state.Step is { Action: StepAction.Concentrate, PressurePaAbs: null, Headspace: null } && LosesWhatDoesNotBoil(state);
+
+    private static bool LosesWhatDoesNotBoil(StepState state) => state.Evaporated.Any(content => content.Substance.Known?.BoilingPointK?.Value > state.TemperatureK + BoilsAnywayK);
 
     private static Finding? Implied(StepState[] states)
     {

@@ -33,9 +33,10 @@ internal sealed class EnergeticContents
         var contents = new EnergeticContents(context);
         foreach (var material in context.Plan.Materials)
         {
-            foreach (var part in AmountConversion.Parts(material.Composition))
+            var parts = AmountConversion.Parts(material.Composition);
+            for (var index = 0; index < parts.Count; index++)
             {
-                contents.Note(part.Substance, material.Id);
+                contents.Note(parts[index].Substance, material.Id);
             }
         }
 

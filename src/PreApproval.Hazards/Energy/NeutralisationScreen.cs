@@ -151,8 +151,13 @@ public sealed class NeutralisationScreen : IScreen
             return null;
         }
 
+        return state.Reactions.Count > 0 && IsTaken(state, met) ? null : met;
+    }
+
+    private static bool IsTaken(StepState state, AcidWithBase met)
+    {
         var taken = state.Reactions.SelectMany(static reaction => reaction.Consumes).Select(static one => one.MaterialId).ToHashSet(StringComparer.Ordinal);
-        return met.Everyone.Any(content => content.MaterialId is { } id && taken.Contains(id)) ? null : met;
+        return met.Everyone.Any(content => content.MaterialId is { } id && taken.Contains(id));
     }
 
     /// <summary>What neutralises in this step: what can, less what could already before it. Null when nothing of known amount does.</summary>

@@ -125,7 +125,8 @@ internal static class ElectricalGear
     /// <summary>What gives a flammable vapour or gas in the open: the substances in the order of their keys, the materials in theirs, and the steps.</summary>
     private sealed class Emission
     {
-        private readonly HashSet<string> steps = new(StringComparer.Ordinal);
+        // in the order of the walk, each once
+        private readonly List<string> steps = [];
 
         public List<PlanSubstance> Substances { get; } = [];
 
@@ -148,7 +149,11 @@ internal static class ElectricalGear
                 return;
             }
 
-            steps.Add(state.Step.Id);
+            if (!steps.Contains(state.Step.Id))
+            {
+                steps.Add(state.Step.Id);
+            }
+
             var at = 0;
             while (at < Substances.Count && string.CompareOrdinal(Substances[at].Key, substance.Key) < 0)
             {

@@ -18,12 +18,20 @@ public static class FlammableLimits
     /// <exception cref="ArgumentException">No fuel, or a share or limit not above 0.</exception>
     public static double LeChatelier(IReadOnlyList<(double Share, double Limit)> fuels)
     {
-        if (fuels.Count == 0 || fuels.Any(static fuel => !(fuel.Share > 0) || !(fuel.Limit > 0)))
+        var (shares, ofLimits) = (0.0, 0.0);
+        for (var index = 0; index < fuels.Count; index++)
         {
-            throw new ArgumentException("Each fuel has a share and a limit above 0.", nameof(fuels));
+            var (share, limit) = fuels[index];
+            if (!(share > 0) || !(limit > 0))
+            {
+                throw new ArgumentException("Each fuel has a share and a limit above 0.", nameof(fuels));
+            }
+
+            shares += share;
+            ofLimits += share / limit;
         }
 
-        return fuels.Sum(static fuel => fuel.Share) / fuels.Sum(static fuel => fuel.Share / fuel.Limit);
+        return fuels.Count > 0 ? shares / ofLimits : throw new ArgumentException("Each fuel has a share and a limit above 0.", nameof(fuels));
     }
 
     /// <summary>Lower limit at a temperature in K: in percent, L − 0.75 (t − 25)/ΔHc with ΔHc the net heat of combustion in kcal/mol (modified Burgess–Wheeler). Never below 0.</summary>

@@ -199,18 +199,27 @@ internal static partial class OpenFlammables
 
     private static Content[] Near(StepState state, Policy policy)
     {
-        List<Content>? near = null;
+        var count = 0;
         for (var index = 0; index < state.Contents.Count; index++)
         {
-            if (state.Contents[index] is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known } content
-                && !FlashMargin.IsKept(policy, known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known)))
+            count += IsNear(state.Contents[index], state, policy) ? 1 : 0;
+        }
+
+        var near = count == 0 ? [] : new Content[count];
+        for (var index = state.Contents.Count - 1; count > 0; index--)
+        {
+            if (IsNear(state.Contents[index], state, policy))
             {
-                (near ??= []).Add(content);
+                near[--count] = state.Contents[index];
             }
         }
 
-        return near is null ? [] : [.. near];
+        return near;
     }
+
+    private static bool IsNear(Content content, StepState state, Policy policy) =>
+        content is { Spent: false, Substance.Known: { NonFlammable: not { Value: true }, FlashPointK.Governing.Value: <= FireThresholds.FlammableUpToK } known }
+        && !FlashMargin.IsKept(policy, known.FlashPointK.Governing.Value, state.TemperatureK, mixture: false, Combustion.IsHalogenated(known));
 
     private static Content[] Hidden(StepState state)
     {

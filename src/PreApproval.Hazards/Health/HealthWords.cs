@@ -34,11 +34,33 @@ internal static class HealthWords
         }
     }
 
-    private static OrdinalLists.NameList Each(IReadOnlyList<string> codes, params (string Code, string Words)[] known) =>
-        known.Where(one => Has(codes, one.Code)).Select(static one => one.Words).Distinct(StringComparer.Ordinal);
+    private static List<string> Each(IReadOnlyList<string> codes, params ReadOnlySpan<(string Code, string Words)> known)
+    {
+        var words = new List<string>(known.Length);
+        foreach (var (code, one) in known)
+        {
+            if (Has(codes, code) && !words.Contains(one))
+            {
+                words.Add(one);
+            }
+        }
+
+        return words;
+    }
 
     // a letter behind the number tells the route or the kind of harm
-    private static bool Has(IReadOnlyList<string> codes, string code) => codes.Any(one => one.StartsWith(code, StringComparison.Ordinal));
+    private static bool Has(IReadOnlyList<string> codes, string code)
+    {
+        for (var index = 0; index < codes.Count; index++)
+        {
+            if (codes[index].StartsWith(code, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static string Joined(string[] words, bool or) => !or || words.Length < 2 ? Wording.List(words) : $"{string.Join(", ", words[..^1])} or {words[^1]}";
 }

@@ -153,7 +153,7 @@ public sealed class LiquidMixture
             return new LiquidState(activities, LiquidModel.Bound, []);
         }
 
-        model ??= Model.At(temperatureK);
+        model ??= Model.Passing(temperatureK);
         model.MoveTo(temperatureK);
         var oneLiquid = true;
         var split = maySplit ? LiquidSplit.Find(model, _mixed, out oneLiquid) : null;

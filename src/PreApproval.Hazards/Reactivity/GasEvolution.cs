@@ -41,8 +41,11 @@ internal static class GasEvolution
         }
 
         var metOpen = closing.MetOpen.Count == 0 ? [] : Gassing(state, closing.MetOpen);
-        return gassing.ConvertAll(meeting => (meeting, Formable(meeting, metOpen.Find(earlier => ReferenceEquals(earlier.Encounter, meeting.Encounter)), closing, state)));
+        return Formable(gassing, metOpen, closing, state);
     }
+
+    private static List<(Meeting Meeting, double? Mol)> Formable(List<Meeting> gassing, List<Meeting> metOpen, Closing closing, StepState state) =>
+        gassing.ConvertAll(meeting => (meeting, Formable(meeting, metOpen.Find(earlier => ReferenceEquals(earlier.Encounter, meeting.Encounter)), closing, state)));
 
     /// <summary>What reacts at once and met in the open before closing; null when nothing did, or the vessel is open.</summary>
     public static UndeclaredGas? GivenOffOpen(StepState state) =>

@@ -49,11 +49,42 @@ public static class RatingByTemperature
     public static (string Name, double TemperatureK)? SealLimit(string words)
     {
         ArgumentNullException.ThrowIfNull(words);
-        var found = Seals.Where(seal => Array.Exists(seal.Words, word => Names(words, word))).OrderBy(static seal => seal.Celsius).ToArray();
-        return found.Length == 0 ? null : (found[0].Name, found[0].Celsius + 273.15);
+        (string Name, double TemperatureK)? lowest = null;
+        foreach (var (own, name, celsius) in Seals)
+        {
+            if (!(lowest?.TemperatureK <= celsius + 273.15) && NamesAny(words, own))
+            {
+                lowest = (name, celsius + 273.15);
+            }
+        }
+
+        return lowest;
     }
 
-    // "ffkm" holds "fkm"
-    private static bool Names(string words, string word) => System.Text.RegularExpressions.Regex.IsMatch(
-        words, $@"\b{System.Text.RegularExpressions.Regex.Escape(word)}", System.Text.RegularExpressions.RegexOptions.IgnoreCase, TimeSpan.FromSeconds(1));
+    private static bool NamesAny(string text, string[] words)
+    {
+        foreach (var word in words)
+        {
+            if (Names(text, word))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // "ffkm" holds "fkm": a word counts from its beginning
+    private static bool Names(string words, string word)
+    {
+        for (var at = words.IndexOf(word, StringComparison.OrdinalIgnoreCase); at >= 0; at = words.IndexOf(word, at + 1, StringComparison.OrdinalIgnoreCase))
+        {
+            if (at == 0 || !(char.IsLetterOrDigit(words[at - 1]) || words[at - 1] is '_'))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }

@@ -79,4 +79,22 @@ internal sealed partial class SealedCharge
         var vapour = ModifiedRaoult.Solve(point, 0).State;
         return (vapour.PressurePaAbs, vapour.LiquidVolumeFraction);
     }
+
+    // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
+    private static double DryIceShrinkageM3(VesselPoint point)
+    {
+        var ice = 0.044009 / 1562;
+        return Shrinkage(point.Mixing) + Shrinkage(point.Apart);
+
+        double Shrinkage(VolatilePart[] parts)
+        {
+            double sum = 0;
+            foreach (var part in parts)
+            {
+                sum += part.Key is "124-38-9" ? part.Mol * Math.Max(part.M3PerMol - ice, 0) : 0;
+            }
+
+            return sum;
+        }
+    }
 }

@@ -116,7 +116,7 @@ internal sealed partial class SealedCharge
         }
 
         ChargedGasMol = ChargedGases.Sum(static part => part.Mol);
-        return [];
+        return NoParts;
     }
 
     private static bool MayBeCovered(ChargedPart part) =>
@@ -151,5 +151,44 @@ internal sealed partial class SealedCharge
         }
 
         return [.. taken.OrderBy(static part => part.Substance.Key, StringComparer.Ordinal)];
+    }
+
+    private bool HasSameLiquids(SealedCharge other)
+    {
+        if (Mixing.Length != other.Mixing.Length || Dissolved.Length != other.Dissolved.Length)
+        {
+            return false;
+        }
+
+        for (var index = 0; index < Mixing.Length; index++)
+        {
+            if (!ReferenceEquals(Mixing[index].Substance, other.Mixing[index].Substance))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool IsNoSolid(ChargedPart part) => part.Substance.PhaseAt298K != Phase.Solid;
+
+    private static Substance[] HeldOf(ChargedPart[] uncovered, ChargedPart[] apart)
+    {
+        List<Substance>? held = null;
+        AddHeld(ref held, uncovered);
+        AddHeld(ref held, apart);
+        return held is null ? [] : [.. held];
+    }
+
+    private static void AddHeld(ref List<Substance>? held, ChargedPart[] parts)
+    {
+        foreach (var part in parts)
+        {
+            if (IsHeld(part.Substance))
+            {
+                (held ??= []).Add(part.Substance);
+            }
+        }
     }
 }

@@ -80,7 +80,14 @@ internal sealed partial class SealedCharge
             CyclicEthers = Dissolved.Length > 0 ? null : UnifacCyclicEthers.TryCreate(Array.ConvertAll(Mixing, static part => part.Substance));
         }
 
-        Held = Mixing.Length + Apart.Length > 1 ? HeldOf(Model is null ? [.. Mixing, .. Apart] : Apart) : [];
+        Held = Mixing.Length + Apart.Length > 1 ? HeldOf(Model is null ? Mixing : [], Apart) : [];
+
+        if (like?._search is { } search && search.Mixing.Length == Mixing.Length && search.Apart.Length == Apart.Length)
+        {
+            // its owner makes another when it is asked again
+            (_search, like._search) = (search, null);
+            search.MoveTo(this);
+        }
 
         HasGasApart = HasGas(Apart);
         LowestCriticalK = Math.Min(LowestCritical(Mixing), LowestCritical(Apart));
@@ -222,24 +229,6 @@ internal sealed partial class SealedCharge
     private List<string> Missing(VesselPoint point, VesselModel governing) =>
         governing == VesselModel.Psrk || (Held.Count == 0 && point.Unknown.Count == 0 && point.HeldPastCritical.Count == 0) ? _missing ?? NoKeys : [.. _missing ?? NoKeys, .. Unrepresented(point)];
 
-    // Carbon dioxide is weighed in as dry ice, 1562 kg/m³ (CRC Handbook, from memory), which leaves more room at closing than the liquid.
-    private static double DryIceShrinkageM3(VesselPoint point)
-    {
-        var ice = 0.044009 / 1562;
-        return Shrinkage(point.Mixing) + Shrinkage(point.Apart);
-
-        double Shrinkage(VolatilePart[] parts)
-        {
-            double sum = 0;
-            foreach (var part in parts)
-            {
-                sum += part.Key is "124-38-9" ? part.Mol * Math.Max(part.M3PerMol - ice, 0) : 0;
-            }
-
-            return sum;
-        }
-    }
-
     private EquationComponent[] Components()
     {
         var gases = Gases();
@@ -260,29 +249,6 @@ internal sealed partial class SealedCharge
 
         return components;
     }
-
-    private bool HasSameLiquids(SealedCharge other)
-    {
-        if (Mixing.Length != other.Mixing.Length || Dissolved.Length != other.Dissolved.Length)
-        {
-            return false;
-        }
-
-        for (var index = 0; index < Mixing.Length; index++)
-        {
-            if (!ReferenceEquals(Mixing[index].Substance, other.Mixing[index].Substance))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    private static bool IsNoSolid(ChargedPart part) => part.Substance.PhaseAt298K != Phase.Solid;
-
-    private static Substance[] HeldOf(ChargedPart[] uncovered) =>
-        Array.ConvertAll(Array.FindAll(uncovered, static part => IsHeld(part.Substance)), static part => part.Substance);
 
     private static bool HasGas(ChargedPart[] parts) => Array.Exists(parts, static part => part.Substance.PhaseAt298K == Phase.Gas);
 

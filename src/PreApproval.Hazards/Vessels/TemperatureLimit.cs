@@ -13,7 +13,7 @@ namespace PreApproval.Hazards.Vessels;
 /// <param name="VesselIndex">Its place in the plan.</param>
 /// <param name="Part">Whose limit it is: the place of the part; null: the vessel's own.</param>
 /// <param name="Kind">The kind whose usual limit it is; null: it is stated.</param>
-internal sealed record TemperatureLimit(double TemperatureK, Vessel Vessel, int VesselIndex, int? Part, TypicalVessel? Kind)
+internal readonly record struct TemperatureLimit(double TemperatureK, Vessel Vessel, int VesselIndex, int? Part, TypicalVessel? Kind)
 {
     // the parts that a kind's limit is about
     private static readonly string[] SealWords = ["seal", "plug", "cap", "sept", "liner", "lining", "ring", "gasket", "closure", "lid", "stopper"];

@@ -20,7 +20,7 @@ public sealed class TemperatureScreen : IScreen
         foreach (var group in groups)
         {
             var worst = group.MaxBy(static pair => pair.State.WorstTemperatureK);
-            var (limit, state) = (worst.Limit!, worst.State);
+            var (limit, state) = (worst.Limit!.Value, worst.State);
             var set = state.TemperatureK > limit.TemperatureK;
             var finding = new Finding
             {
@@ -82,7 +82,7 @@ public sealed class TemperatureScreen : IScreen
     // a limit that is passed is a finding of its own, and a stated one has been thought of
     private static double? UpTo(StepState state) =>
         state is { Sealed: true, Vessel: var vessel } && VesselKinds.MaterialOf(vessel.Kind) != VesselMaterial.Metal
-        && TemperatureLimit.Of(vessel, state.VesselIndex) is var limit && (limit is null || (limit.Kind is not null && state.WorstTemperatureK <= limit.TemperatureK))
+        && TemperatureLimit.Of(vessel, state.VesselIndex) is var limit && (limit is not { } of || (of.Kind is not null && state.WorstTemperatureK <= of.TemperatureK))
             ? VesselKinds.TypicalOf(vessel.Kind)?.UpToK : null;
 
     private static Severity OfMark(bool set, bool closed) => (set, closed) switch

@@ -73,16 +73,20 @@ public sealed class VesselCareScreen : IScreen
     private static Finding? Seal(StepState[] closed)
     {
         var state = closed.MaxBy(static one => one.WorstTemperatureK)!;
-        var seals = state.Vessel.Parts.Where(static part => part.MaximumTemperatureK is null).Select(static part => part.Name);
-        if (state.Vessel is { Closure: { } closure, MaximumTemperatureK: null })
+        var weakest = (Words: "", Limit: ((string Name, double TemperatureK)?)null);
+        for (var part = 0; part < state.Vessel.Parts.Count; part++)
         {
-            seals = seals.Append(closure);
+            if (state.Vessel.Parts[part].MaximumTemperatureK is null)
+            {
+                weakest = Weaker(weakest, state.Vessel.Parts[part].Name);
+            }
         }
 
-        var weakest = seals.Select(static words => (Words: words, Limit: RatingByTemperature.SealLimit(words)))
-            .Where(static seal => seal.Limit is not null)
-            .OrderBy(static seal => seal.Limit!.Value.TemperatureK)
-            .FirstOrDefault();
+        if (state.Vessel is { Closure: { } closure, MaximumTemperatureK: null })
+        {
+            weakest = Weaker(weakest, closure);
+        }
+
         // the limit of the vessel says it already where it is passed and no higher
         return weakest.Limit is { } limit && state.WorstTemperatureK > limit.TemperatureK && !(TemperatureLimit.Of(state.Vessel, state.VesselIndex)?.TemperatureK <= limit.TemperatureK)
             ? Of("temperature.seal", Hazard.Temperature, Severity.Caution, [.. closed.Where(one => one.WorstTemperatureK > limit.TemperatureK)],
@@ -90,6 +94,9 @@ public sealed class VesselCareScreen : IScreen
                 Wording.InCelsius(state.WorstTemperatureK), "°C", Wording.InCelsius(limit.TemperatureK), "usual service temperature of the seal", "worst credible temperature at the seal")
             : null;
     }
+
+    private static (string Words, (string Name, double TemperatureK)? Limit) Weaker((string Words, (string Name, double TemperatureK)? Limit) one, string words) =>
+        RatingByTemperature.SealLimit(words) is { } limit && !(one.Limit?.TemperatureK <= limit.TemperatureK) ? (words, limit) : one;
 
     private static Finding? Inspection(StepState[] pressed, ScreeningContext context)
     {

@@ -21,6 +21,9 @@ internal sealed class VesselPoint
         MoveTo(temperatureK);
     }
 
+    /// <summary>Takes another charge with as many volatile contents; only for a point that no answer holds, and before its next temperature.</summary>
+    public void MoveTo(SealedCharge charge) => (Charge, TemperatureK) = (charge, double.NaN);
+
     /// <summary>Works the properties out anew; only for a point that no answer holds, in a search.</summary>
     public void MoveTo(double temperatureK)
     {
@@ -57,7 +60,8 @@ internal sealed class VesselPoint
         }
     }
 
-    public SealedCharge Charge { get; }
+    /// <summary>What the point is of.</summary>
+    public SealedCharge Charge { get; private set; }
 
     public double TemperatureK { get; private set; }
 

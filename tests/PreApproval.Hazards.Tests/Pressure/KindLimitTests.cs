@@ -20,7 +20,7 @@ public sealed class KindLimitTests
     [InlineData("crimp-cap headspace vial", 120)]
     [InlineData("lecture bottle", 50)]
     public void Of_KindWithoutAMark_IsTheUsualLimit(string kind, double celsius) =>
-        Assert.Equal(celsius + 273.15, TemperatureLimit.Of(new Vessel { Id = "v", Kind = kind }, 0)!.TemperatureK, 1e-9);
+        Assert.Equal(celsius + 273.15, TemperatureLimit.Of(new Vessel { Id = "v", Kind = kind }, 0)!.Value.TemperatureK, 1e-9);
 
     [Fact]
     public void Of_KindWithoutALimit_IsNone() => Assert.Null(TemperatureLimit.Of(Flask(), 0));
@@ -35,7 +35,7 @@ public sealed class KindLimitTests
     {
         var vessel = new Vessel { Id = "v", Kind = kind, MaximumTemperatureK = marked + 273.15, Parts = part is null ? [] : [new VesselPart(part, 10e5, 240 + 273.15)] };
 
-        Assert.Equal(celsius + 273.15, TemperatureLimit.Of(vessel, 0)!.TemperatureK, 1e-9);
+        Assert.Equal(celsius + 273.15, TemperatureLimit.Of(vessel, 0)!.Value.TemperatureK, 1e-9);
     }
 
     [Theory]
