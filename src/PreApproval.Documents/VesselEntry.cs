@@ -42,7 +42,11 @@ public sealed record GlassTubeEntry(double? OutsideDiameterMm, double? WallMm, b
 
 /// <param name="Device">Valve or disc.</param>
 /// <param name="Set">Pressure at which it opens. A unit without (g) is absolute.</param>
-public sealed record ReliefEntry(ReliefKind? Device, Quantity? Set);
+public sealed record ReliefEntry(ReliefKind? Device, Quantity? Set)
+{
+    /// <summary>The word of the device, for instance <c>bursting disc</c>; empty where it is not given.</summary>
+    public string DeviceWord => Device is { } device ? Reading.Words.ReliefKinds.WordOf(device) : "";
+}
 
 /// <param name="Part">What it is.</param>
 /// <param name="Rating">Rated pressure.</param>

@@ -53,6 +53,63 @@ public sealed class InventoryUseTests
         Assert.Equal("kPa", completed.Document.Vessels[0].Rating!.Unit);
     }
 
+    [Fact]
+    public void Complete_ReliefAndGlassWallLeftOpen_AreFilledIn()
+    {
+        InventoryCompletion completed = InventoryUse.Complete(Document("""{ "id": "F-01", "kind": "glass tube" }"""), Inventory(), Today);
+        Assert.Empty(completed.Faults);
+        Assert.Equal(new ReliefEntry(ReliefKind.Valve, new Quantity(3.5, "bar(g)")), completed.Document.Vessels[0].Relief);
+        Assert.Equal(new GlassTubeEntry(20, 2.2, true), completed.Document.Vessels[0].GlassTube);
+    }
+
+    /// <summary>1 atm = 1.01325 bar exactly (CGPM 1954), so that 3.5 bar(g) are 451.325 kPa; 2.2 mm in another sum of the same number.</summary>
+    [Fact]
+    public void Complete_SameReliefAndGlassWall_AreNoContradictionAndOnlyAnnealedIsFilledIn()
+    {
+        const string Vessel = """{ "id": "F-01", "kind": "glass tube", "relief": { "device": "valve", "set": { "value": 451.325, "unit": "kPa" } }, "glassTube": { "outsideDiameterMm": 20, "wallMm": 2.2000000000000002 } }""";
+        InventoryCompletion completed = InventoryUse.Complete(Document(Vessel), Inventory(), Today);
+        Assert.Empty(completed.Faults);
+        Assert.Equal("kPa", completed.Document.Vessels[0].Relief!.Set!.Unit);
+        Assert.True(completed.Document.Vessels[0].GlassTube!.Annealed);
+    }
+
+    [Theory]
+    [InlineData("F-01", """ "relief": { "device": "bursting disc", "set": { "value": 3.5, "unit": "bar(g)" } } """, "/vessels/0/relief/device", "is bursting disc here and valve in the group's inventory (F-01, version 3)")]
+    [InlineData("F-01", """ "relief": { "device": "valve", "set": { "value": 3, "unit": "bar(g)" } } """, "/vessels/0/relief/set", "is 3 bar(g) here and 3.5 bar(g) in the group's inventory")]
+    [InlineData("F-01", """ "glassTube": { "outsideDiameterMm": 19, "wallMm": 2.2 } """, "/vessels/0/glassTube/outsideDiameterMm", "is 19 mm here and 20 mm in the group's inventory")]
+    [InlineData("F-01", """ "glassTube": { "outsideDiameterMm": 20, "wallMm": 3 } """, "/vessels/0/glassTube/wallMm", "is 3 mm here and 2.2 mm in the group's inventory")]
+    [InlineData("F-01", """ "glassTube": { "outsideDiameterMm": 20, "wallMm": 2.2, "annealed": false } """, "/vessels/0/glassTube/annealed", "is not annealed here and annealed in the group's inventory")]
+    [InlineData("F-02", """ "glassTube": { "outsideDiameterMm": 20, "wallMm": 2.2, "annealed": true } """, "/vessels/0/glassTube/annealed", "is annealed here and not given in the group's inventory (F-02, version 3)")]
+    [InlineData("T-07", """ "relief": { "device": "valve", "set": { "value": 3.5, "unit": "bar(g)" } } """, "/vessels/0/relief/device /vessels/0/relief/set", "is valve here and not given in the group's inventory")]
+    [InlineData("T-07", """ "glassTube": { "outsideDiameterMm": 20, "wallMm": 2.2 } """, "/vessels/0/glassTube/outsideDiameterMm /vessels/0/glassTube/wallMm", "is 20 mm here and not given in the group's inventory")]
+    public void Complete_OtherReliefOrGlassWall_IsAFaultAtItsMember(string label, string members, string paths, string words)
+    {
+        InventoryCompletion completed = InventoryUse.Complete(Document($$"""{ "id": "{{label}}", "kind": "glass tube", {{members}} }"""), Inventory(), Today);
+        Assert.Equal(paths, string.Join(' ', completed.Faults.Select(fault => fault.Path)));
+        Assert.StartsWith(words, completed.Faults[0].Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>A stated wall that is another one stays without what the inventory says of its own.</summary>
+    [Fact]
+    public void Complete_OtherWall_IsNotSaidToBeAnnealed()
+    {
+        InventoryCompletion completed = InventoryUse.Complete(Document("""{ "id": "F-01", "kind": "glass tube", "glassTube": { "outsideDiameterMm": 20, "wallMm": 3 } }"""), Inventory(), Today);
+        Assert.Null(completed.Document.Vessels[0].GlassTube!.Annealed);
+    }
+
+    [Theory]
+    [InlineData(""" "glassTube": { "outsideDiameterMm": 20, "wallMm": 10 } """, "/glassTube/wallMm", "must be above 0 and below half the outside diameter")]
+    [InlineData(""" "glassTube": { "outsideDiameterMm": 0.5, "wallMm": 0.1 } """, "/glassTube/outsideDiameterMm", "must be from 1 to 500")]
+    [InlineData(""" "glassTube": { "wallMm": 2 } """, "/glassTube/outsideDiameterMm", "is missing: give the outside diameter in mm")]
+    [InlineData(""" "relief": { "device": "valve", "set": { "value": 0.5, "unit": "bar" } } """, "/relief/set/value", "below the atmosphere")]
+    [InlineData(""" "relief": { "device": "valve" } """, "/relief/set", "is missing: give the pressure at which it opens")]
+    public void Read_ImpossibleReliefOrGlassWallOfTheInventory_IsRefusedAsInADocument(string members, string path, string words)
+    {
+        Fault fault = Assert.Single(InventoryDocument.Read(InventoryKind.Vessel, Encoding.UTF8.GetBytes($$"""{ "label": "F-09", "kind": "glass tube", {{members}} }""")).Error!.Faults);
+        Assert.Equal(path, fault.Path);
+        Assert.Contains(words, fault.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("2032-03-04", null, "/plannedOn")]
     [InlineData("2032-02-10", null, "")]
@@ -108,6 +165,8 @@ public sealed class InventoryUseTests
     private static GroupInventory Inventory() => new(
         [
             Listed("T-07", null, """, "volume": { "value": 30, "unit": "mL" }, "rating": { "value": 4, "unit": "bar(g)" }, "ratingEvidence": "engraved", "maximumTemperature": { "value": 150, "unit": "°C" }, "inspectedOn": "2031-02-10", "parts": [ { "part": "seal" } ]"""),
+            Listed("F-01", null, """, "relief": { "device": "valve", "set": { "value": 3.5, "unit": "bar(g)" } }, "glassTube": { "outsideDiameterMm": 20, "wallMm": 2.2, "annealed": true }"""),
+            Listed("F-02", null, """, "glassTube": { "outsideDiameterMm": 20, "wallMm": 2.2 }"""),
             Listed("T-03", null, """, "outOfService": "a star crack" """),
             Listed("T-01", "broken", ""),
         ],

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using PreApproval.Documents;
 using PreApproval.Documents.Inventory;
+using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Substances;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Exploring;
@@ -111,6 +112,9 @@ public sealed class ExplorationTests
         Assert.Equal("10 bar(g)", DocumentText.Quantity(root, "vessels/0/rating"));
         Assert.Null(DocumentText.At(root, "vessels/0/ratingEvidence"));
         Assert.Null(DocumentText.At(root, "vessels/0/inspectedOn"));
+        Assert.Equal("relief valve opens at 8 bar(g)", DocumentText.Relief(DocumentText.At(root, "vessels/0/relief")));
+        Assert.Equal("glass 20 mm outside, wall 2.5 mm, annealed", DocumentText.GlassTube(DocumentText.At(root, "vessels/0/glassTube")));
+        Assert.Contains("/vessels/0 relief relief valve opens at 8 bar(g); /vessels/0 glassTube glass 20 mm outside, wall 2.5 mm, annealed", Lines(at), StringComparison.Ordinal);
         Assert.All(DocumentText.Rows(root, "steps"), step => Assert.Equal("T-07-other", DocumentText.Text(step, "vessel")));
     }
 
@@ -253,6 +257,8 @@ public sealed class ExplorationTests
             Rating = new Quantity(10, "bar(g)"),
             RatingEvidence = "engraved",
             InspectedOn = new DateOnly(2031, 2, 10),
+            Relief = new ReliefEntry(ReliefKind.Valve, new Quantity(8, "bar(g)")),
+            GlassTube = new GlassTubeEntry(20, 2.5, true),
         };
         GroupGround ground = GroupGround.Bare with { Inventory = new GroupInventory([new ListedVessel(Guid.Empty, 1, "Somebody", null, new InventoryVessel { Vessel = entry })], []), Today = new DateOnly(2031, 5, 28) };
         ExploredPlan plan = ExploredPlan.Read(document, DocumentScreener.Engine, ground);

@@ -12,7 +12,9 @@ public sealed class VesselTableTests(TestApp test)
     [Fact]
     public async Task Table_ExportedAndImportedAgain_ChangesNothingAndAnEditedOneOnlyWhatWasEdited()
     {
-        await test.AddEntryAsync("vessels", Entries.Vessel("W-csv").With(v => v["note"] = "=1+1, \"quoted\"\nsecond line").With(v => v["volume"] = new JsonObject { ["value"] = 0.035, ["unit"] = "L" }));
+        await test.AddEntryAsync("vessels", Entries.Vessel("W-csv").With(v => v["note"] = "=1+1, \"quoted\"\nsecond line").With(v => v["volume"] = new JsonObject { ["value"] = 0.035, ["unit"] = "L" })
+            .With(v => v["relief"] = new JsonObject { ["device"] = "valve", ["set"] = new JsonObject { ["value"] = 100, ["unit"] = "psi(g)" } })
+            .With(v => v["glassTube"] = new JsonObject { ["outsideDiameterMm"] = 25.4, ["wallMm"] = 3.1, ["annealed"] = false }));
         using HttpClient author = test.As("author");
         using HttpResponseMessage exported = await author.GetAsync("/api/v1/vessels/export");
         Assert.Equal("text/csv; charset=utf-8; header=present", exported.Content.Headers.ContentType?.ToString());
@@ -31,6 +33,8 @@ public sealed class VesselTableTests(TestApp test)
         Assert.Equal(events + 2, await test.EventsAsync("vessel.%"));
         using HttpResponseMessage read = await author.GetAsync($"/api/v1/vessels/{(string)done["vessels"]![0]!["id"]!}");
         JsonNode entry = (await Read.ObjectAsync(read))["entry"]!;
+        Assert.Equal("""{"device":"valve","set":{"unit":"psi(g)","value":100}}""", entry["relief"]!.ToJsonString());
+        Assert.Equal("""{"annealed":false,"outsideDiameterMm":25.4,"wallMm":3.1}""", entry["glassTube"]!.ToJsonString());
         Assert.Equal((100.0, "psi(g)", "=1+1, \"quoted\"\nsecond line"), ((double)entry["rating"]!["value"]!, (string)entry["rating"]!["unit"]!, (string)entry["note"]!));
     }
 
@@ -78,6 +82,18 @@ public sealed class VesselTableTests(TestApp test)
         using HttpResponseMessage answer = await ImportAsync(author, "label,kind,volume (mL),rating (bar(g)),rating evidence,inspected on\r\nW-new,tube,35,10,engraved,2026-02-10\r\n", "?preview=true");
         string words = (string)(await Read.ObjectAsync(answer))["vessels"]![0]!["words"]!;
         Assert.Equal("kind tube; volume 35 mL; rating 10 bar(g); evidence of the rating engraved; inspected on 2026-02-10", words);
+    }
+
+    [Fact]
+    public async Task Import_ReliefAndGlassWall_AreListedAndBadCellsRefusedWithTheirPlace()
+    {
+        using HttpClient author = test.As("author");
+        const string Columns = "label,kind,relief device,relief set (bar(g)),outside diameter (mm),wall (mm),annealed\r\n";
+        using HttpResponseMessage answer = await ImportAsync(author, Columns + "W-wall,tube,bursting disc,5.5,20,2.2,yes\r\n", "?preview=true");
+        string words = (string)(await Read.ObjectAsync(answer))["vessels"]![0]!["words"]!;
+        Assert.Equal("kind tube; relief device bursting disc; relief set 5.5 bar(g); outside diameter 20 mm; wall 2.2 mm; annealed yes", words);
+        using HttpResponseMessage bad = await ImportAsync(author, Columns + "W-wall,tube,tap,5.5,20,thick,perhaps\r\nW-full,tube,,,20,10,\r\n", "");
+        Assert.Equal(["/2/wall (mm)", "/2/annealed", "/2/relief device", "/3/wall (mm)"], Read.Paths(await Read.ProblemAsync(bad, HttpStatusCode.UnprocessableEntity)));
     }
 
     private static Task<HttpResponseMessage> ImportAsync(HttpClient client, string text, string query)

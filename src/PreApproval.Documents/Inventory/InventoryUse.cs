@@ -75,6 +75,8 @@ public static class InventoryUse
             MaximumTemperature = vessel.MaximumTemperature ?? known.MaximumTemperature,
             Closure = vessel.Closure ?? known.Closure,
             InspectedOn = vessel.InspectedOn ?? known.InspectedOn,
+            Relief = vessel.Relief ?? known.Relief,
+            GlassTube = InventoryFittings.Filled(vessel.GlassTube, known.GlassTube),
             Parts = vessel.Parts ?? known.Parts,
         };
     }
@@ -136,6 +138,11 @@ public static class InventoryUse
             yield return Differs("/inspectedOn", Words(stated), known.InspectedOn is { } listedOn ? Words(listedOn) : "not given", listed);
         }
 
+        foreach ((string path, string here, string there) in InventoryFittings.Differences(vessel, known))
+        {
+            yield return Differs(path, here, there, listed);
+        }
+
         foreach (VesselPartEntry missing in (vessel.Parts is null ? [] : known.Parts ?? []).Where(part => !vessel.Parts!.Any(other => Same(part, other))))
         {
             yield return new Fault("/parts", $"does not have {Words(missing)} as the group's inventory has it ({listed.Entry.Label}, version {listed.Version.ToString(CultureInfo.InvariantCulture)}); take it from there again");
@@ -152,14 +159,16 @@ public static class InventoryUse
         string.Create(CultureInfo.InvariantCulture, $"is {stated} here and {known} in the group's inventory ({listed.Entry.Label}, version {listed.Version}); take it from there again, or give this vessel another short id"));
 
     /// <summary>What the document leaves open agrees with anything; a value that the inventory does not have contradicts it.</summary>
-    private static bool Agree(Quantity? stated, Quantity? known) => stated is null || Same(stated, known);
+    internal static bool Agree(Quantity? stated, Quantity? known) => stated is null || Same(stated, known);
 
     internal static bool Same(Quantity? one, Quantity? other) => (one, other) switch
     {
         (null, null) => true,
-        ({ } a, { } b) => Math.Abs(a.Si - b.Si) <= SameWithin * Math.Max(Math.Abs(a.Si), Math.Abs(b.Si)),
+        ({ } a, { } b) => Same(a.Si, b.Si),
         _ => false,
     };
+
+    internal static bool Same(double one, double other) => Math.Abs(one - other) <= SameWithin * Math.Max(Math.Abs(one), Math.Abs(other));
 
     private static bool Same(VesselPartEntry one, VesselPartEntry other) =>
         Hazards.Substances.NameSpelling.Same(one.Part, other.Part) && Same(one.Rating, other.Rating) && Same(one.MaximumTemperature, other.MaximumTemperature);
@@ -167,7 +176,7 @@ public static class InventoryUse
     private static string Words(VesselPartEntry part) =>
         string.Join(", ", ((string[])[$"the part \"{Shown.Text(part.Part)}\"", part.Rating is null ? "" : Words(part.Rating), part.MaximumTemperature is null ? "" : Words(part.MaximumTemperature)]).Where(static words => words.Length > 0));
 
-    private static string Words(Quantity? quantity) => quantity is null ? "not given" : string.Create(CultureInfo.InvariantCulture, $"{quantity.Value} {quantity.Unit}");
+    internal static string Words(Quantity? quantity) => quantity is null ? "not given" : string.Create(CultureInfo.InvariantCulture, $"{quantity.Value} {quantity.Unit}");
 
     private static string Words(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -27,7 +27,7 @@ public sealed class VesselTable
     {
         ArgumentNullException.ThrowIfNull(vessels);
         IReadOnlyList<VesselColumn> columns = VesselColumn.All(vessels.Select(static vessel => vessel.Vessel.Parts?.Count ?? 0).Append(1).Max());
-        return CsvText.Write(vessels.Select(vessel => (IReadOnlyList<string>)[.. columns.Select(column => Cell(column, vessel))]).Prepend([.. columns.Select(static column => column.Header)]));
+        return CsvText.Write(vessels.Select(vessel => (IReadOnlyList<string>)[.. columns.Select(column => VesselCell.Write(column, vessel))]).Prepend([.. columns.Select(static column => column.Header)]));
     }
 
     /// <summary>The table of a file, its header and its shape judged; the vessels are judged one by one by <see cref="Read(CsvRecord, InventoryVessel?)"/>.</summary>
@@ -124,7 +124,7 @@ public sealed class VesselTable
         JsonObject vessel = before is null ? [] : DocumentWriter.ToJson(before);
         foreach ((int index, VesselColumn column) in _columns.Index().Where(static column => column.Item.Part is null))
         {
-            Put(vessel, column, line.Fields[index], before is null ? null : Of(column.Member, before.Vessel), line, faults);
+            Put(vessel, column, line.Fields[index], before is null ? null : VesselCell.Known(column, before.Vessel), line, faults);
         }
 
         int[] parts = PutParts(vessel, before, line, faults);
@@ -177,83 +177,39 @@ public sealed class VesselTable
 
     private static void Put(JsonObject on, VesselColumn column, string cell, Quantity? known, CsvRecord line, List<Fault> faults)
     {
-        if (string.IsNullOrWhiteSpace(cell))
+        if (column.Member.Split('/') is [var around, var inner])
+        {
+            // What the other columns of the pair say, or what is known of them where they are not there, stays beside it.
+            JsonObject within = on[around]?.DeepClone() as JsonObject ?? [];
+            Put(within, column with { Member = inner }, cell, known, line, faults);
+            on.Remove(around);
+            if (within.Count > 0)
+            {
+                on[around] = within;
+            }
+        }
+        else if (string.IsNullOrWhiteSpace(cell))
         {
             on.Remove(column.Member);
         }
-        else if (column.Unit is not { } unit)
-        {
-            string text = column.Member is "inspectedOn" ? CsvText.Unguarded(cell).Trim() : CsvText.Unguarded(cell);
-
-            // Programs that carry a table write line breaks their own way: that alone changes nothing.
-            if (!string.Equals(on[column.Member]?.GetValue<string>().ReplaceLineEndings("\n"), text.ReplaceLineEndings("\n"), StringComparison.Ordinal))
-            {
-                on[column.Member] = text;
-            }
-        }
-        else if (!double.TryParse(cell.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value))
-        {
-            faults.Add(FaultAt(line.Line, column.Header, $"“{Shown.Text(cell)}” is no number; write for instance 1.5, with a point and without the unit"));
-        }
         else
         {
-            var quantity = new Quantity(value, unit.Symbol);
-            Quantity kept = known is not null && InventoryUse.Same(known, quantity) ? known : quantity;
-            on[column.Member] = new JsonObject { ["value"] = kept.Value, ["unit"] = kept.Unit };
-        }
-    }
-
-    private static string Cell(VesselColumn column, InventoryVessel vessel)
-    {
-        VesselEntry entry = vessel.Vessel;
-        if (column.Part is { } number)
-        {
-            VesselPartEntry? part = entry.Parts is { } parts && number <= parts.Count ? parts[number - 1] : null;
-            return column.Member switch
+            Result<JsonNode, string> read = VesselCell.Read(column, cell, on[column.Member], known);
+            if (read.IsOk)
             {
-                "rating" => Number(part?.Rating, column),
-                "maximumTemperature" => Number(part?.MaximumTemperature, column),
-                _ => CsvText.Guarded(part?.Part ?? ""),
-            };
-        }
-
-        return column.Unit is not null
-            ? Number(Of(column.Member, entry), column)
-            : CsvText.Guarded(column.Member switch
+                on[column.Member] = read.Value;
+            }
+            else
             {
-                Label => vessel.Label,
-                "kind" => entry.Kind,
-                "ratingEvidence" => entry.RatingEvidence,
-                "closure" => entry.Closure,
-                "inspectedOn" => entry.InspectedOn?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-                "outOfService" => vessel.OutOfService,
-                _ => vessel.Note,
-            } ?? "");
-    }
-
-    private static Quantity? Of(string member, VesselEntry vessel) => member switch
-    {
-        "volume" => vessel.Volume,
-        "rating" => vessel.Rating,
-        "maximumTemperature" => vessel.MaximumTemperature,
-        _ => null,
-    };
-
-    /// <summary>In the column's unit, to twelve digits: a number that was typed in it comes out as it was typed.</summary>
-    private static string Number(Quantity? quantity, VesselColumn column)
-    {
-        if (quantity is null || column.Unit is not { } unit)
-        {
-            return "";
+                faults.Add(FaultAt(line.Line, column.Header, read.Error));
+            }
         }
-
-        double value = string.Equals(quantity.Definition.Symbol, unit.Symbol, StringComparison.Ordinal) ? quantity.Value : (quantity.Si - unit.Offset) / unit.Factor;
-        return value.ToString(string.Equals(quantity.Definition.Symbol, unit.Symbol, StringComparison.Ordinal) ? "R" : "G12", CultureInfo.InvariantCulture);
     }
 
     private string ColumnOf(string path, int[] parts) => path.Split('/', StringSplitOptions.RemoveEmptyEntries) switch
     {
         ["parts", var index, var member, ..] when int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int at) && at < parts.Length => HeaderOf(member, parts[at]),
+        [("relief" or "glassTube") and var around, var member, ..] => HeaderOf($"{around}/{member}", null),
         [var member, ..] => HeaderOf(member, null),
         [] => "",
     };

@@ -5,11 +5,7 @@ internal sealed partial class StructureReader
     private VesselEntry Vessel(JsonTree value, string path)
     {
         var reader = new ObjectReader(value, path, "a vessel as an object", faults);
-        VesselEntry vessel = Vessel(reader, "id", "give the vessel a short id that steps can name", MostOthers) with
-        {
-            Relief = reader.Object("relief", Relief),
-            GlassTube = reader.Object("glassTube", GlassTube),
-        };
+        VesselEntry vessel = Vessel(reader, "id", "give the vessel a short id that steps can name", MostOthers);
         reader.End();
         return vessel;
     }
@@ -27,6 +23,8 @@ internal sealed partial class StructureReader
             MaximumTemperature = reader.Quantity("maximumTemperature", MemberUnits.Temperature),
             Closure = reader.Text("closure", TextLimit.Line),
             InspectedOn = reader.Date("inspectedOn"),
+            Relief = reader.Object("relief", Relief),
+            GlassTube = reader.Object("glassTube", GlassTube),
             Parts = reader.List("parts", mostParts, VesselPart),
         };
     }

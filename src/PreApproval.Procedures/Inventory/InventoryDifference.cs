@@ -1,3 +1,4 @@
+using System.Globalization;
 using PreApproval.Documents;
 using PreApproval.Documents.Inventory;
 using PreApproval.Procedures.Workflow;
@@ -28,6 +29,11 @@ internal static class InventoryDifference
             ("maximum temperature", Differences.Words(vessel.Vessel.MaximumTemperature)),
             ("closure", vessel.Vessel.Closure ?? ""),
             ("inspected on", Differences.Words(vessel.Vessel.InspectedOn)),
+            ("relief device", vessel.Vessel.Relief?.DeviceWord ?? ""),
+            ("relief set", Differences.Words(vessel.Vessel.Relief?.Set)),
+            ("outside diameter", Millimetres(vessel.Vessel.GlassTube?.OutsideDiameterMm)),
+            ("wall", Millimetres(vessel.Vessel.GlassTube?.WallMm)),
+            ("annealed", vessel.Vessel.GlassTube?.Annealed is { } annealed ? annealed ? "yes" : "no" : ""),
             ("parts", string.Join("; ", (vessel.Vessel.Parts ?? []).Select(Part))),
             ("out of service", vessel.OutOfService ?? ""),
             ("note", vessel.Note ?? ""),
@@ -50,6 +56,8 @@ internal static class InventoryDifference
         ],
         _ => throw new InvalidOperationException($"{content.GetType().Name} is no entry of an inventory."),
     };
+
+    private static string Millimetres(double? value) => value is { } mm ? string.Create(CultureInfo.InvariantCulture, $"{mm} mm") : "";
 
     private static string Part(VesselPartEntry part) => string.Join(", ", ((string[])[part.Part, Differences.Words(part.Rating), Differences.Words(part.MaximumTemperature)]).Where(static words => words.Length > 0));
 }

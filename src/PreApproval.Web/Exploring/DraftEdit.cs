@@ -32,6 +32,8 @@ public sealed record DraftEdit(string Row, string Member, string Label, JsonNode
         null => "nothing",
         JsonObject o when o.ContainsKey("unit") => $"{DocumentText.Text(o, "value")} {DocumentText.Text(o, "unit")}",
         JsonObject o when o.ContainsKey("ppm") || o.ContainsKey("on") => $"{DocumentText.Text(o, "ppm")} ppm on {DocumentText.Text(o, "on")}".Trim(),
+        JsonObject o when o.ContainsKey("device") || o.ContainsKey("set") => DocumentText.Relief(o),
+        JsonObject o when o.ContainsKey("outsideDiameterMm") || o.ContainsKey("wallMm") => DocumentText.GlassTube(o),
         JsonObject o => DocumentText.Substance(o),
         JsonArray a => Words.Count(a.Count, "part", "parts"),
         JsonNode value => DocumentText.Text(value),

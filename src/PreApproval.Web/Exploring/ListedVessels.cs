@@ -13,7 +13,7 @@ namespace PreApproval.Web.Exploring;
 public static class ListedVessels
 {
     /// <summary>What goes along to the vessel that is tried; the inspection and what shows the rating stay with the one that was inspected.</summary>
-    private static readonly string[] Copied = ["volume", "rating", "maximumTemperature", "closure", "parts"];
+    private static readonly string[] Copied = ["volume", "rating", "maximumTemperature", "closure", "relief", "glassTube", "parts"];
 
     /// <summary>The vessel of the inventory that the step uses; null: none.</summary>
     public static ListedVessel? Find(ExploredPlan plan, StepState state, GroupInventory inventory)

@@ -17,6 +17,9 @@ public static partial class InventoryForm
     /// <summary>Rows for parts that are not there yet.</summary>
     private const int FreeParts = 2;
 
+    /// <summary>Lengths are plain numbers in mm; the unit may be typed behind them.</summary>
+    private static readonly string[] Millimetres = ["mm"];
+
     private static readonly Dictionary<string, string> Labels = new(StringComparer.Ordinal)
     {
         ["label"] = "Label",
@@ -27,6 +30,11 @@ public static partial class InventoryForm
         ["maximumTemperature"] = "Highest temperature",
         ["closure"] = "Closure",
         ["inspectedOn"] = "Inspected on",
+        ["relief-device"] = "Relief device",
+        ["relief-set"] = "Opens at",
+        ["glassTube-outsideDiameterMm"] = "Glass tube: outside diameter, mm",
+        ["glassTube-wallMm"] = "Glass tube: wall, mm",
+        ["glassTube-annealed"] = "Glass tube: annealed",
         ["outOfService"] = "Out of service, because",
         ["note"] = "Note",
         ["name"] = "Name",
@@ -38,6 +46,11 @@ public static partial class InventoryForm
         ["checkedOn"] = "Last checked on",
         ["reason"] = "Why",
     };
+
+    private const string Missing = "is missing: ";
+
+    /// <summary>Words of a choice that may be left open.</summary>
+    public static IReadOnlyList<string> YesOrNo { get; } = ["yes", "no"];
 
     /// <summary>The fields of an entry that is there.</summary>
     public static IReadOnlyDictionary<string, string> Filled(InventoryContent content)
@@ -81,6 +94,7 @@ public static partial class InventoryForm
         Set(vessel, "volume", FormValues.Quantity(posted, "volume", Labels["volume"], Choices.Volumes, faults));
         Set(vessel, "rating", FormValues.Quantity(posted, "rating", Labels["rating"], Choices.Ratings, faults));
         Set(vessel, "maximumTemperature", FormValues.Quantity(posted, "maximumTemperature", Labels["maximumTemperature"], Choices.Temperatures, faults));
+        PutFittings(vessel, posted, faults);
         JsonArray parts = [];
         List<int> given = [];
         for (int row = 0; row < InventoryVessel.MostParts; row++)
@@ -140,10 +154,17 @@ public static partial class InventoryForm
         {
             ["parts", var index, var member, ..] when int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int at) && at < rows.Count => PartField(rows[at], member),
             ["parts", ..] => PartField(0, "part"),
+            [("relief" or "glassTube") and var around, var member, ..] => $"{around}-{member}",
             [var member, ..] => member,
             [] => "",
         };
-        string message = field is "place" && fault.Message.StartsWith("is missing: ", StringComparison.Ordinal) ? "choose a place" : FormValues.Asked(fault);
+        string message = (field, fault.Message.StartsWith(Missing, StringComparison.Ordinal)) switch
+        {
+            ("place", true) => "choose a place",
+            ("relief-device", true) => $"choose {string.Join(" or ", Choices.ReliefDevices)}, or leave open where it opens",
+            ("glassTube-annealed", _) => "choose yes or no, or leave it open where it is not known",
+            _ => FormValues.Asked(fault),
+        };
         return new FormError(field, $"{LabelOf(field)}: {Quoted.Replace(message, "“${text}”").TrimEnd('.')}.");
     }
 
@@ -168,12 +189,53 @@ public static partial class InventoryForm
         FormValues.Fill(fields, "volume", entry.Volume);
         FormValues.Fill(fields, "rating", entry.Rating);
         FormValues.Fill(fields, "maximumTemperature", entry.MaximumTemperature);
+        fields["relief-device"] = entry.Relief?.DeviceWord ?? "";
+        FormValues.Fill(fields, "relief-set", entry.Relief?.Set);
+        fields["glassTube-outsideDiameterMm"] = FormValues.Text(entry.GlassTube?.OutsideDiameterMm);
+        fields["glassTube-wallMm"] = FormValues.Text(entry.GlassTube?.WallMm);
+        fields["glassTube-annealed"] = entry.GlassTube?.Annealed is { } annealed ? YesOrNo[annealed ? 0 : 1] : "";
         foreach ((int row, VesselPartEntry part) in (entry.Parts ?? []).Index())
         {
             fields[PartField(row, "part")] = part.Part;
             FormValues.Fill(fields, PartField(row, "rating"), part.Rating);
             FormValues.Fill(fields, PartField(row, "maximumTemperature"), part.MaximumTemperature);
         }
+    }
+
+    /// <summary>Relief device and glass wall, each where anything of it was given: what is missing of one is then told.</summary>
+    private static void PutFittings(JsonObject vessel, Func<string, string> posted, ICollection<FormError> faults)
+    {
+        var relief = new JsonObject();
+        FormValues.Put(relief, "device", posted("relief-device"));
+        Set(relief, "set", FormValues.Quantity(posted, "relief-set", Labels["relief-set"], Choices.Ratings, faults));
+        Set(vessel, "relief", relief.Count > 0 ? relief : null);
+
+        var tube = new JsonObject();
+        foreach (string member in (string[])["outsideDiameterMm", "wallMm"])
+        {
+            if (FormValues.Quantity(posted, $"glassTube-{member}", Labels[$"glassTube-{member}"], Millimetres, faults) is { } length)
+            {
+                tube[member] = length["value"]!.DeepClone();
+            }
+        }
+
+        switch (posted("glassTube-annealed"))
+        {
+            case "":
+                break;
+            case "yes":
+                tube["annealed"] = true;
+                break;
+            case "no":
+                tube["annealed"] = false;
+                break;
+            case var other:
+                // Nothing that the page offers: refused as what it is.
+                tube["annealed"] = other;
+                break;
+        }
+
+        Set(vessel, "glassTube", tube.Count > 0 ? tube : null);
     }
 
     private static void Texts(JsonObject on, Func<string, string> posted, params ReadOnlySpan<string> members)

@@ -15,7 +15,10 @@ public static class InventorySchemas
         {
             Fill(schema, "A vessel. Its members are those of a vessel in docs/procedure.schema.json, with 'label' in place of 'id'; a rating needs 'ratingEvidence'. 'outOfService' says why nobody may use it at present.", ["label", "kind"],
                 ("label", Text()), ("kind", Text()), ("volume", Quantity()), ("rating", Quantity()), ("ratingEvidence", Text()), ("maximumTemperature", Quantity()), ("closure", Text()),
-                ("inspectedOn", Date()), ("parts", new OpenApiSchema { Type = JsonSchemaType.Array, Items = new OpenApiSchema { Type = JsonSchemaType.Object } }), ("outOfService", Text()), ("note", Text()));
+                ("inspectedOn", Date()),
+                ("relief", Members("A relief device on it; both members are needed.", ("device", Word(Choices.ReliefDevices)), ("set", Quantity()))),
+                ("glassTube", Members("Its glass wall; both lengths are needed, and 'annealed' left out is not known.", ("outsideDiameterMm", Number()), ("wallMm", Number()), ("annealed", new OpenApiSchema { Type = JsonSchemaType.Boolean }))),
+                ("parts", new OpenApiSchema { Type = JsonSchemaType.Array, Items = new OpenApiSchema { Type = JsonSchemaType.Object } }), ("outOfService", Text()), ("note", Text()));
             return true;
         }
 
@@ -53,9 +56,18 @@ public static class InventorySchemas
 
     private static OpenApiSchema Word(IReadOnlyList<string> words) => new() { Type = JsonSchemaType.String, Enum = [.. words.Select(word => (JsonNode)JsonValue.Create(word))] };
 
-    private static OpenApiSchema Quantity() => new()
+    private static OpenApiSchema Number() => new() { Type = JsonSchemaType.Number };
+
+    private static OpenApiSchema Quantity() => Members(null, ("value", Number()), ("unit", Text()));
+
+    private static OpenApiSchema Members(string? description, params ReadOnlySpan<(string Name, IOpenApiSchema Schema)> members)
     {
-        Type = JsonSchemaType.Object,
-        Properties = new Dictionary<string, IOpenApiSchema>(StringComparer.Ordinal) { ["value"] = new OpenApiSchema { Type = JsonSchemaType.Number }, ["unit"] = Text() },
-    };
+        var schema = new OpenApiSchema { Type = JsonSchemaType.Object, Description = description, Properties = new Dictionary<string, IOpenApiSchema>(StringComparer.Ordinal) };
+        foreach ((string name, IOpenApiSchema member) in members)
+        {
+            schema.Properties.Add(name, member);
+        }
+
+        return schema;
+    }
 }

@@ -34,6 +34,14 @@ public static class InventoryWords
         return limits.Length == 0 ? $"{part.Part}: no limits given" : $"{part.Part}: {string.Join(", ", limits)}";
     }
 
+    /// <summary>A relief device and where it opens.</summary>
+    public static string Of(ReliefEntry? relief) => relief is null ? "" : $"{relief.DeviceWord}, opens at {Of(relief.Set)}";
+
+    /// <summary>The measures of a glass wall.</summary>
+    public static string Of(GlassTubeEntry? tube) => tube is null
+        ? ""
+        : string.Create(CultureInfo.InvariantCulture, $"{tube.OutsideDiameterMm} mm outside, wall {tube.WallMm} mm, {tube.Annealed switch { true => "annealed", false => "not annealed", null => "not known to be annealed" }}");
+
     public static string Of(VersionChange change) => change switch
     {
         VersionChange.Added => "added",

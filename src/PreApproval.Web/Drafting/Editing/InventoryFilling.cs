@@ -11,7 +11,7 @@ namespace PreApproval.Web.Drafting.Editing;
 public static class InventoryFilling
 {
     /// <summary>What the inventory decides of a vessel; the closure may be another each time.</summary>
-    private static readonly string[] Governed = ["volume", "rating", "ratingEvidence", "maximumTemperature", "inspectedOn", "parts"];
+    private static readonly string[] Governed = ["volume", "rating", "ratingEvidence", "maximumTemperature", "inspectedOn", "relief", "glassTube", "parts"];
 
     /// <summary>Fills the row of the vessel, or adds one.</summary>
     public static void Vessel(EditedDocument document, ListedVessel listed)

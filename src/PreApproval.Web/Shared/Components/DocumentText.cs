@@ -80,6 +80,16 @@ public static class DocumentText
         return string.Join(' ', parts.Where(p => p.Length > 0));
     }
 
+    /// <summary>A relief device of a vessel, for instance <c>relief valve opens at 8 bar(g)</c>; empty when there is none.</summary>
+    public static string Relief(JsonNode? node) => node is JsonObject relief
+        ? $"{Text(relief, "device") switch { "" => "relief device", "valve" => "relief valve", var device => device }} opens at {Quantity(relief, "set")}".TrimEnd()
+        : "";
+
+    /// <summary>The glass wall of a vessel; empty when there is none.</summary>
+    public static string GlassTube(JsonNode? node) => node is JsonObject tube
+        ? $"glass {Text(tube, "outsideDiameterMm")} mm outside, wall {Text(tube, "wallMm")} mm, {Text(tube, "annealed") switch { "yes" => "annealed", "no" => "not annealed", _ => "not known to be annealed" }}"
+        : "";
+
     /// <summary>What a material is made of, in words.</summary>
     public static string Composition(JsonObject material)
     {
