@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Confinement;
+using PreApproval.Hazards.Mixtures;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
@@ -100,12 +101,17 @@ internal static class IsolatedSolids
         // what is rubbed dries at the rim and on the pestle: a liquid over it is no control
         StepAction.Grind => Word(StepAction.Grind),
         // a share of 1 beside a liquid is one that nobody knows
-        StepAction.Dry => HasLiquid(state.Contents, substance) && Share(state.Contents, substance, energetic) is not (>= WetShare and < 1) ? null : Word(StepAction.Dry),
+        StepAction.Dry => HasLiquid(state.Contents, substance) && Share(state.Contents, substance, energetic) is not (>= WetShare and < 1) && !LosesItsLiquid(state, substance) ? null : Word(StepAction.Dry),
         StepAction.Stir => substance.Known is { PhaseAt298K: not Phase.Solid } || HasLiquid(state.Contents, substance) || !IsUndiluted(state.Contents, substance, energetic) ? null : Word(StepAction.Stir),
         StepAction.Concentrate => state.LeftDry || IsUndiluted(state.ContentsAfter, substance, energetic) ? Word(StepAction.Concentrate) : null,
         StepAction.Store => IsUndiluted(state.Contents, substance, energetic) ? Word(StepAction.Store) : null,
         _ => null,
     };
+
+    /// <summary>True for a solid that is dried by heat, or from water, and not over a drying agent: however much liquid there is, none is left in the end.</summary>
+    private static bool LosesItsLiquid(StepState state, PlanSubstance substance) =>
+        state.Step.Materials.Count == 0 && substance.Known is null or { PhaseAt298K: Phase.Solid }
+        && (state.Heated || state.Contents.All(content => content.Substance.Known is not { PhaseAt298K: Phase.Liquid } || content.Substance.Key is SolutionVapour.Water || string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)));
 
     private static string? Word(StepAction action) => action switch
     {

@@ -59,7 +59,7 @@ internal static class HotBath
                 Hazard = Hazard.Fire,
                 Severity = Severity.Notice,
                 Steps = StepIds.Of(live),
-                Statement = $"{words} must not be used on electrical heating that is live: pull the plug first, or take carbon dioxide. Energised equipment is class C in NFPA 10; EN 2 has no class for it (there C is gas), and an extinguisher that passed the electrical test of EN 3-7 says up to what voltage and from what distance it may be used.",
+                Statement = $"{words} must not be used on electrical heating that is live: pull the plug first, or take what does not conduct, carbon dioxide for instance, where nothing here forbids it. Energised equipment is class C in NFPA 10; EN 2 has no class for it (there C is gas), and an extinguisher that passed the electrical test of EN 3-7 says up to what voltage and from what distance it may be used.",
             };
         }
     }

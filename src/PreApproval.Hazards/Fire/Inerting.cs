@@ -12,6 +12,12 @@ internal static class Inerting
 {
     private const string Hydrogen = "1333-74-0";
 
+    /// <summary>Rise of the pressure in an explosion of hydrocarbon vapour in air in a closed vessel, as a multiple (about 8; Crowl and Louvar, from memory).</summary>
+    private const double ExplosionTimes = 8;
+
+    /// <summary>More than the air that any vessel is closed with, in Pa absolute. Common practice, no source.</summary>
+    private const double MuchAirPa = 1.5e5;
+
     // oxygen and dinitrogen oxide
     private static readonly string[] Supporters = ["7782-44-7", "10024-97-2"];
 
@@ -30,6 +36,11 @@ internal static class Inerting
             if (IntoAir(state, last) is { } into)
             {
                 yield return into;
+            }
+
+            if (AirPressedOnto(state) is { } pressed)
+            {
+                yield return pressed;
             }
 
             if (Supporter(state) is not null && BurningMaterials.Of(state.Contents).Count > 0)
@@ -75,6 +86,45 @@ internal static class Inerting
             Materials = catalysts,
             Statement = $"{Wording.Capital(gas.Name)} is led into “{state.Vessel.Id}” over air{(catalysts.Length > 0 ? " and a catalyst that lights it" : "")}: the gas passes through the range in which it explodes{(left is { } rest ? $", and about {Wording.Figures(rest * 100)} % oxygen stays" : "")}. Evacuate and fill with inert gas, or purge, first{(limiting is null ? "; its limiting oxygen is not on file" : $", to at most {Percent(LimitingOxygen.Allowed(limiting.Value, monitored: false))} oxygen")}.",
             Evidence = limiting is null ? [] : Evidence(gas, limiting, left),
+        };
+    }
+
+    /// <summary>Air pressed onto what burns, slowly or not: where the vapour lies within its limits, what it then does in a closed vessel bursts it.</summary>
+    private static Finding? AirPressedOnto(StepState state)
+    {
+        if (state.Step.Action != StepAction.Pressurise || state.Closing is not { PressurePaAbs: > MuchAirPa } closing || !string.Equals(state.Step.Gas?.Name, Reactivity.EncounterTable.Air, StringComparison.OrdinalIgnoreCase))
+        {
+            return null;
+        }
+
+        var burning = state.Contents.Where(static content => content is { Spent: false, Mol: null or > 0 } && BurningMaterials.Of(content.Substance) is Burning.Liquid or Burning.Gas).OrderBy(static content => content.Substance.Key, StringComparer.Ordinal).ToArray();
+        if (burning.Length == 0)
+        {
+            return null;
+        }
+
+        var names = Wording.List(burning.Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+        return new Finding
+        {
+            Code = "fire.air-pressed-on-fuel",
+            Hazard = Hazard.Fire,
+            Severity = Severity.Warning,
+            Steps = [state.Step.Id],
+            Vessel = state.Vessel.Id,
+            Materials = MaterialIds.Of(burning),
+            Statement = $"Air is pressed onto {names} in “{state.Vessel.Id}” to {Wording.BarGauge(closing.PressurePaAbs - AtmospherePa)}: on heating and letting down the vapour passes through the range in which it explodes, which makes up to about {Wording.Text(ExplosionTimes)} times the pressure, {Wording.Figures(ExplosionTimes * closing.PressurePaAbs / 1e5)} bar here. Use oxygen thinned below the limiting oxygen with inert gas, or a vessel and a cell made for the explosion.",
+            Evidence =
+            [
+                new Evidence
+                {
+                    Name = "pressure of an explosion of the vapour",
+                    Value = ExplosionTimes * closing.PressurePaAbs / 1e5,
+                    Unit = "bar",
+                    Model = $"{Wording.Text(ExplosionTimes)} times the pressure before it: closed vessel, hydrocarbon vapour in air",
+                    Sources = References.Full(["crowl-louvar"]),
+                    Quality = Quality.Assumed,
+                },
+            ],
         };
     }
 

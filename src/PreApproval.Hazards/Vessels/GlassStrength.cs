@@ -23,11 +23,13 @@ public static class GlassStrength
     /// <summary>Gauge pressure in Pa that counts for a tube.</summary>
     public static double RatingPa(GlassTube tube) => Share(tube) * PermissiblePa(tube.OuterDiameterM, tube.WallM);
 
-    /// <summary>The rating in Pa gauge that a vessel without a stated one has by its wall; null where its kind is not rated by the wall alone, or the wall is not given.</summary>
+    /// <summary>
+    /// The rating in Pa gauge that a vessel has by its wall where no lower one is stated: what is sealed in the flame bears no mark. Null where its kind is not rated by the wall alone, or the wall is not given.
+    /// </summary>
     public static double? OfWall(Vessel vessel)
     {
         ArgumentNullException.ThrowIfNull(vessel);
-        return vessel is { RatingPaGauge: null, GlassTube: { } tube } && VesselKinds.TypicalOf(vessel.Kind) is { RatedByWall: true } ? RatingPa(tube) : null;
+        return vessel.GlassTube is { } tube && VesselKinds.TypicalOf(vessel.Kind) is { RatedByWall: true } && RatingPa(tube) is var wall && !(wall > vessel.RatingPaGauge) ? wall : null;
     }
 
     /// <summary>The wall in m that makes a tube hold a gauge pressure in Pa; null where no wall does.</summary>

@@ -48,6 +48,9 @@ public sealed class ReliefScreen : IScreen
             Confinement.Findings.Number("set pressure of the relief device", relief.SetPaGauge / 1e5, "bar(g)", (rating.PaGauge ?? 0) / 1e5, "set at or below the weakest rating", Quality.Assumed, "iso-4126-6", "api-520"));
     }
 
+    /// <summary>Share of the set pressure from which a device opens by the scatter of its setting alone (5 %; common practice, no source).</summary>
+    private const double NearlyOpenShare = 0.95;
+
     private static Finding? Margin(List<StepState> closed, Relief relief, ScreeningContext context)
     {
         var (work, at) = Working(closed, context);
@@ -57,7 +60,7 @@ public sealed class ReliefScreen : IScreen
         }
 
         var opens = work > relief.SetPaGauge;
-        return Of("pressure.relief-margin", opens ? Severity.Caution : Severity.Notice, closed.FindAll(state => Pressure(state, context) > Share(relief) * relief.SetPaGauge),
+        return Of("pressure.relief-margin", opens ? Severity.Warning : work > NearlyOpenShare * relief.SetPaGauge ? Severity.Caution : Severity.Notice, closed.FindAll(state => Pressure(state, context) > Share(relief) * relief.SetPaGauge),
             $"“{at.Vessel.Id}” comes to {Wording.BarGauge(work)} at its set temperature of {Wording.Celsius(at.TemperatureK)}; {(opens ? $"its {Name(relief)} opens at {Wording.BarGauge(relief.SetPaGauge)} in the planned work and lets the contents out" : $"that is more than {Wording.Text(100 * Share(relief))} % of the {Wording.BarGauge(relief.SetPaGauge)} at which its {Name(relief)} opens, which may weep or tire")}.",
             Confinement.Findings.Number("pressure at the set temperature", work / 1e5, "bar(g)", Share(relief) * relief.SetPaGauge / 1e5, $"at most {Wording.Text(Share(relief))} of the set pressure of a {Name(relief)}", Quality.Assumed, "iso-4126-6", "api-520"));
     }

@@ -118,7 +118,7 @@ public sealed class TemperatureScreen : IScreen
         var needed = states.Max(static state => state.WorstTemperatureK);
         var offers = new List<Clearing>(2);
         // of a usual limit only a look at the vessel tells: a number would only be typed in
-        if (limit.Kind is null)
+        if (limit.Kind is null && needed <= (VesselKinds.TypicalOf(limit.Vessel.Kind)?.LimitK ?? ClosedVessel.CeilingK))
         {
             offers.Add(new Clearing("temperature limit", limit.Path, Math.Ceiling(Wording.InCelsius(needed)), "°C", null));
         }
@@ -126,7 +126,11 @@ public sealed class TemperatureScreen : IScreen
         if (states[0].TemperatureStep is { } setBy)
         {
             var celsius = Math.Floor(Wording.InCelsius(states.Min(state => limit.TemperatureK - (state.WorstTemperatureK - state.TemperatureK))));
-            offers.Insert(0, new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null));
+            // below the room it is no longer a change of the heating
+            if (celsius + 273.15 >= Walk.RoomTemperatureK)
+            {
+                offers.Insert(0, new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null));
+            }
         }
 
         return [.. offers.Where(offer => Clears(offer, finding, context))];

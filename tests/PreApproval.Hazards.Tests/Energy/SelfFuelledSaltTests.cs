@@ -71,6 +71,25 @@ public sealed class SelfFuelledSaltTests
         Assert.Equal(expected ? Severity.Danger : null, finding?.Severity);
     }
 
+    // silver azide and ammine perchlorates are insoluble primary explosives that a drying from water leaves dry (Bretherick, from memory); over a drying agent in ether nothing is left dry
+    [Theory]
+    [InlineData("water", 20, null, true)]
+    [InlineData("diethyl ether", 80, null, true)]
+    [InlineData("diethyl ether", 20, null, false)]
+    [InlineData("water", 20, "sodium sulfate", false)]
+    public void Screen_TwoGramsDriedFromMuchLiquid_IsADangerWhereNoneIsLeft(string liquid, double celsius, string? agent, bool expected)
+    {
+        var dry = Step("2", StepAction.Dry, "dish", celsius, agent is null ? [] : ["agent"]);
+        var plan = new Plan
+        {
+            Materials = [new Material { Id = "salt", Composition = new Composition.Pure(Typed("[Ag]N=[N+]=[N-]")), Role = Role.Reagent, Amount = G(2) }, Of("liquid", liquid, ML(200)), .. agent is null ? Array.Empty<Material>() : [Of("agent", agent, G(5))]],
+            Vessels = [Flask("dish")],
+            Steps = [Step("1", StepAction.Charge, "dish", 20, "salt", "liquid"), celsius > 20 ? dry with { HeatSource = HeatSource.Oven } : dry],
+        };
+
+        Assert.Equal(expected ? Severity.Danger : null, Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "energetic.isolated")?.Severity);
+    }
+
     // 2 mol of perchlorate beside bipyridine, and a quaternary ammonium perchlorate: organic perchlorates may explode when they are rubbed dry (Bretherick)
     [Theory]
     [InlineData("[Ru+2].c1ccnc(c1)-c1ccccn1.c1ccnc(c1)-c1ccccn1.c1ccnc(c1)-c1ccccn1.[O-]Cl(=O)(=O)=O.[O-]Cl(=O)(=O)=O")]

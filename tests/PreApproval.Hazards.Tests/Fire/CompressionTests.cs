@@ -56,6 +56,20 @@ public sealed class CompressionTests
     public void Screen_PressedOntoEther_CountsWhereTheGasFeedsAFireAndComesFast(string gas, double? seconds, bool expected) =>
         Assert.Equal(expected, Found(Pressed(gas, "diethyl ether", 11, seconds)) is not null);
 
+    // closed vessel, vapour of a hydrocarbon or an ether in air: about 8 times the pressure (Crowl and Louvar, from memory); 21 bar absolute: 168 bar
+    [Theory]
+    [InlineData("air", "diethyl ether", 21, 168.0)]
+    [InlineData("air", "water", 21, null)]
+    [InlineData("nitrogen", "diethyl ether", 21, null)]
+    [InlineData("air", "diethyl ether", 1.2, null)]
+    public void Screen_AirPressedSlowlyOntoWhatBurns_IsAWarningAllTheSame(string gas, string liquid, double barAbs, double? bar)
+    {
+        var finding = Screener.Screen(Pressed(gas, liquid, barAbs, 600), Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "fire.air-pressed-on-fuel");
+
+        Assert.Equal(bar is null ? null : Severity.Warning, finding?.Severity);
+        Assert.Equal(bar, finding?.Evidence[0].Value);
+    }
+
     private static Finding? Found(Plan plan) => Screener.Screen(plan, Policy.Default).Findings.SingleOrDefault(static finding => finding.Code is "fire.compression-ignition");
 
     private static Plan Pressed(string gas, string liquid, double barAbs, double? seconds) => new()
