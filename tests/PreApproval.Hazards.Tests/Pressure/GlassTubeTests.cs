@@ -30,6 +30,8 @@ public sealed class GlassTubeTests
     public void For_MarkOrAnotherKind_IsNotRatedByTheWall()
     {
         Assert.Equal(5e5, GoverningRating.For(Sealed(20, 2, true) with { RatingPaGauge = 5e5 }, 0, 373.15).PaGauge);
+        // nothing is marked on a tube that is sealed in the flame: a number above what its wall holds does not raise it
+        Assert.Equal(7.78e5, GoverningRating.For(Sealed(20, 2, false) with { RatingPaGauge = 25e5 }, 0, 373.15).PaGauge!.Value, 1e3);
         // its plug is not the wall
         Assert.Null(GoverningRating.For(Sealed(20, 2, true) with { Kind = "thick-walled glass tube" }, 0, 373.15).PaGauge);
         Assert.Null(GoverningRating.For(Sealed(20, 2, true) with { GlassTube = null }, 0, 373.15).PaGauge);
