@@ -11,8 +11,6 @@ namespace PreApproval.Hazards.Fire;
 /// </summary>
 internal static class CompressionIgnition
 {
-    private static readonly string[] Supporting = ["7782-44-7", "10024-97-2"];
-
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {
         foreach (var state in context.Walk.States)
@@ -26,7 +24,7 @@ internal static class CompressionIgnition
 
     private static Finding? Of(StepState state, Policy policy)
     {
-        if (!Supports(state.Step.Gas) || state.Closing is not { } closing || state.Step.DurationS >= FireThresholds.SlowPressurisingS || state.Step.OverS >= FireThresholds.SlowPressurisingS)
+        if (!(Inerting.Supports(state.Step.Gas) || Inerting.IsAir(state.Step.Gas)) || state.Closing is not { } closing || state.Step.DurationS >= FireThresholds.SlowPressurisingS || state.Step.OverS >= FireThresholds.SlowPressurisingS)
         {
             return null;
         }
@@ -58,6 +56,4 @@ internal static class CompressionIgnition
             ],
         };
     }
-
-    private static bool Supports(PlanSubstance? gas) => gas is not null && (Supporting.Contains(gas.Key, StringComparer.Ordinal) || string.Equals(gas.Name, Reactivity.EncounterTable.Air, StringComparison.OrdinalIgnoreCase));
 }

@@ -57,6 +57,12 @@ internal static class Inerting
         }
     }
 
+    /// <summary>True for oxygen and dinitrogen oxide, in which things burn faster than in air.</summary>
+    internal static bool Supports(PlanSubstance? gas) => gas is not null && Supporters.Contains(gas.Key, StringComparer.Ordinal);
+
+    /// <summary>True for air, which a step names as its gas.</summary>
+    internal static bool IsAir(PlanSubstance? gas) => string.Equals(gas?.Name, Reactivity.EncounterTable.Air, StringComparison.OrdinalIgnoreCase);
+
     /// <summary>Oxygen fraction left when gas is pressed onto air: 0.21 p0/p.</summary>
     /// <param name="pressurePaAbs">Pressure afterwards in Pa absolute.</param>
     public static double OxygenAfterPressing(double pressurePaAbs) => Combustion.OxygenInAir * Math.Min(AtmospherePa / pressurePaAbs, 1);
@@ -92,7 +98,7 @@ internal static class Inerting
     /// <summary>Air pressed onto what burns, slowly or not: where the vapour lies within its limits, what it then does in a closed vessel bursts it.</summary>
     private static Finding? AirPressedOnto(StepState state)
     {
-        if (state.Step.Action != StepAction.Pressurise || state.Closing is not { PressurePaAbs: > MuchAirPa } closing || !string.Equals(state.Step.Gas?.Name, Reactivity.EncounterTable.Air, StringComparison.OrdinalIgnoreCase))
+        if (state.Step.Action != StepAction.Pressurise || state.Closing is not { PressurePaAbs: > MuchAirPa } closing || !IsAir(state.Step.Gas))
         {
             return null;
         }
@@ -208,14 +214,14 @@ internal static class Inerting
         content is { Spent: false, Substance.Known: not null, Mol: not 0 } && BurningMaterials.Of(content.Substance) == Burning.Gas && content.MassFraction is null or 1;
 
     private static PlanSubstance? Supporter(StepState state) =>
-        state.Headspace is Headspace.Gas { Substance: var over } && Supporters.Contains(over.Key, StringComparer.Ordinal) ? over
+        state.Headspace is Headspace.Gas { Substance: var over } && Supports(over) ? over
         : Held(state);
 
     private static PlanSubstance? Held(StepState state)
     {
         for (var index = 0; index < state.Contents.Count; index++)
         {
-            if (!state.Contents[index].Spent && Supporters.Contains(state.Contents[index].Substance.Key, StringComparer.Ordinal))
+            if (!state.Contents[index].Spent && Supports(state.Contents[index].Substance))
             {
                 return state.Contents[index].Substance;
             }

@@ -22,7 +22,7 @@ public sealed class BlastLawTests
     [Fact]
     public void OverpressurePa_AtTheScaledDistanceOfTheExample_IsNear25KPa() => Assert.Equal(25e3, BlastLaw.OverpressurePa(8.3), 1.5e3);
 
-    // one kilogram: eardrums tear from 35 kPa, windows break from 7 kPa; 6.8 and 25 m by a table of Kinney and Graham's curve (by hand)
+    // one kilogram: eardrums tear from 35 kPa, windows break from 7 kPa; 6.8 and 25 m worked by hand from the formula of Kinney and Graham, which is no outside value
     [Theory]
     [InlineData(BlastLaw.EardrumPa, 6.77)]
     [InlineData(BlastLaw.WindowPa, 24.7)]
