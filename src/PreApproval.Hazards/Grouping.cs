@@ -3,6 +3,9 @@ namespace PreApproval.Hazards;
 /// <summary>Puts what belongs together into one list; for the short lists of a plan, in place of LINQ's groups, which make a table and a key for each question.</summary>
 internal static class Grouping
 {
+    // the working room for so many is on the stack
+    private const int FewItems = 256;
+
     /// <summary>The items that count; the array itself where all of them do. The condition is asked twice of each, which costs less than a list that grows.</summary>
     public static T[] Chosen<T>(this T[] items, Predicate<T> counts)
     {
@@ -34,11 +37,15 @@ internal static class Grouping
     /// <param name="items">All items.</param>
     /// <param name="counts">True for an item that is in a group.</param>
     /// <param name="belong">True when two items belong together; an equivalence.</param>
-    public static List<List<T>> Of<T>(IReadOnlyList<T> items, Predicate<T> counts, Func<T, T, bool> belong)
+    public static T[][] Of<T>(IReadOnlyList<T> items, Predicate<T> counts, Func<T, T, bool> belong)
     {
-        var groups = new List<List<T>>();
+        // first who belongs where, so that each group is made in its size
+        Span<int> groupOf = items.Count <= FewItems ? stackalloc int[items.Count] : new int[items.Count];
+        Span<int> firsts = items.Count <= FewItems ? stackalloc int[items.Count] : new int[items.Count];
+        var groups = 0;
         for (var index = 0; index < items.Count; index++)
         {
+            groupOf[index] = -1;
             var item = items[index];
             if (!counts(item))
             {
@@ -46,19 +53,39 @@ internal static class Grouping
             }
 
             var at = 0;
-            while (at < groups.Count && !belong(groups[at][0], item))
+            while (at < groups && !belong(items[firsts[at]], item))
             {
                 at++;
             }
 
-            if (at == groups.Count)
+            if (at == groups)
             {
-                groups.Add([]);
+                firsts[groups++] = index;
             }
 
-            groups[at].Add(item);
+            groupOf[index] = at;
         }
 
-        return groups;
+        var grouped = groups == 0 ? [] : new T[groups][];
+        for (var group = 0; group < groups; group++)
+        {
+            grouped[group] = Members(items, groupOf, group);
+        }
+
+        return grouped;
+    }
+
+    private static T[] Members<T>(IReadOnlyList<T> items, ReadOnlySpan<int> groupOf, int group)
+    {
+        var members = new T[groupOf.Count(group)];
+        for (int index = 0, at = 0; at < members.Length; index++)
+        {
+            if (groupOf[index] == group)
+            {
+                members[at++] = items[index];
+            }
+        }
+
+        return members;
     }
 }

@@ -29,7 +29,7 @@ public sealed class FreezingScreen : IScreen
         foreach (var group in Grouping.Of(context.Walk.States, static state => RoomNeededM3(state) > state.Vessel.VolumeM3, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
         {
             var worst = group[0];
-            for (var index = 1; index < group.Count; index++)
+            for (var index = 1; index < group.Length; index++)
             {
                 worst = RoomNeededM3(group[index]) > RoomNeededM3(worst) ? group[index] : worst;
             }
@@ -42,7 +42,7 @@ public sealed class FreezingScreen : IScreen
         }
     }
 
-    private static Finding Of(List<StepState> states, StepState worst, double neededM3)
+    private static Finding Of(StepState[] states, StepState worst, double neededM3)
     {
         var volume = worst.Vessel.VolumeM3!.Value;
         return new Finding

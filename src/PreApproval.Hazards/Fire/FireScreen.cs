@@ -77,7 +77,7 @@ public sealed class FireScreen : IScreen
         };
     }
 
-    private static IEnumerable<Finding> OfScene(List<FireScene> scenes, IReadOnlyList<Agent> listed, IReadOnlyList<FireScene> all)
+    private static IEnumerable<Finding> OfScene(FireScene[] scenes, IReadOnlyList<Agent> listed, IReadOnlyList<FireScene> all)
     {
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
@@ -114,7 +114,7 @@ public sealed class FireScreen : IScreen
         }
     }
 
-    private static Finding Forbidden(IReadOnlyList<Agent> listed, List<FireScene> scenes, IReadOnlyList<FireScene> all)
+    private static Finding Forbidden(IReadOnlyList<Agent> listed, FireScene[] scenes, IReadOnlyList<FireScene> all)
     {
         var bans = scenes.SelectMany(static scene => scene.Bans).Distinct().Where(ban => listed.Contains(ban.Agent))
             .GroupBy(static ban => ban.Agent)

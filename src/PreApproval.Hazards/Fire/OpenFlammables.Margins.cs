@@ -25,7 +25,19 @@ internal static partial class OpenFlammables
         return distances;
     }
 
-    /// <summary>The same as evidence.</summary>
+    /// <summary>How far the step is below the lowest flash point, in K; null where there is none.</summary>
+    private static double? LeastBelowK(OpenLiquid open)
+    {
+        var least = open.Together?.FlashPointK;
+        foreach (var content in open.Flammables)
+        {
+            least = Math.Min(least ?? double.PositiveInfinity, content.Substance.Known!.FlashPointK!.Governing.Value);
+        }
+
+        return least - open.State.TemperatureK;
+    }
+
+    /// <summary>The distances as evidence.</summary>
     private static List<Evidence> Margins(OpenLiquid open, Policy policy)
     {
         var evidence = new List<Evidence>(open.Flammables.Length + 2);

@@ -92,7 +92,7 @@ internal static partial class OpenFlammables
         return apart >= 0.2 * all;
     }
 
-    private static Finding Heated(List<OpenLiquid> group, ScreeningContext context, ContentsFlashPoint together)
+    private static Finding Heated(OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
     {
         var open = group.MaxBy(static one => one.State.TemperatureK)!;
         var state = open.State;
@@ -114,12 +114,12 @@ internal static partial class OpenFlammables
         };
     }
 
-    private static Finding Standing(List<OpenLiquid> group, ScreeningContext context)
+    private static Finding Standing(OpenLiquid[] group, ScreeningContext context)
     {
         var open = Nearest(group, context.Policy);
         var large = open.VolumeM3 > FireThresholds.LargeOpenVolumeM3;
         var state = open.State;
-        var how = Distances(open, context.Policy) is { Count: > 0 } distances && distances.Min(static distance => distance.BelowK) is var least
+        var how = LeastBelowK(open) is { } least
             ? least <= 0 ? $"{Wording.Text(Math.Round(-least))} K above a flash point" : $"only {Wording.Text(Math.Round(least))} K below a flash point"
             : "with a vapour that burns although no flash point is found";
         var vessels = new List<string>();
@@ -140,7 +140,7 @@ internal static partial class OpenFlammables
     }
 
     /// <summary>The step with the least margin, of equal ones that with the most liquid.</summary>
-    private static OpenLiquid Nearest(List<OpenLiquid> group, Policy policy)
+    private static OpenLiquid Nearest(OpenLiquid[] group, Policy policy)
     {
         var (nearest, least, volume) = (group[0], Margin(group[0], policy), group[0].VolumeM3);
         foreach (var open in group)
@@ -169,7 +169,7 @@ internal static partial class OpenFlammables
             : least ?? 0;
     }
 
-    private static Finding Finding(string code, List<OpenLiquid> group, OpenLiquid open, Policy policy) => new()
+    private static Finding Finding(string code, OpenLiquid[] group, OpenLiquid open, Policy policy) => new()
     {
         Code = code,
         Hazard = Hazard.Fire,
@@ -241,9 +241,9 @@ internal static partial class OpenFlammables
     private static bool IsHidden(Content content) =>
         content is { Spent: false, Substance.Known: { PhaseAt298K: Phase.Liquid, FlashPointK: null, LowerFlammableLimit: not null, NonFlammable: not { Value: true } } known } && Combustion.IsHalogenated(known);
 
-    private static Clearing[] Offers(List<OpenLiquid> group, ScreeningContext context, ContentsFlashPoint together)
+    private static Clearing[] Offers(OpenLiquid[] group, ScreeningContext context, ContentsFlashPoint together)
     {
-        if (group[0].State.TemperatureStep is not { } setBy || group.Exists(static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
+        if (group[0].State.TemperatureStep is not { } setBy || Array.Exists(group, static open => open.Hidden.Length > 0 || Array.Exists(open.Flammables, static content => Combustion.IsHalogenated(content.Substance.Known!))))
         {
             return [];
         }
@@ -256,7 +256,7 @@ internal static partial class OpenFlammables
 
         var offer = new Clearing("set temperature", $"/steps/{setBy.ToString(CultureInfo.InvariantCulture)}/temperature", celsius, "°C", null);
         // the trial is of this check alone: the steps hold what they held, colder
-        return group.Exists(open => IsNear(open.State with { TemperatureK = celsius + 273.15 }, together, context.Policy)) ? [] : [offer];
+        return Array.Exists(group, open => IsNear(open.State with { TemperatureK = celsius + 273.15 }, together, context.Policy)) ? [] : [offer];
     }
 
     private static bool IsNear(StepState state, ContentsFlashPoint together, Policy policy) => Near(state, policy).Length > 0 || Together(state, together, policy) is not null;

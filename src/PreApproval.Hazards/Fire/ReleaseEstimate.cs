@@ -11,6 +11,9 @@ public sealed record ReleaseEstimate
 {
     private const double RoomK = 298.15;
 
+    // one of the heat capacity, one of the heat of vaporisation, as a rule
+    private const int SourcesOfOne = 2;
+
     // a fixed order of summing, so that the order of materials does not show in the last digit
     private static readonly Comparer<(PlanSubstance Substance, double Mol)> ByAmount = Comparer<(PlanSubstance Substance, double Mol)>.Create(static (one, other) => one.Mol.CompareTo(other.Mol));
 
@@ -180,25 +183,26 @@ public sealed record ReleaseEstimate
         double capacity = 0;
         double vaporisation = 0;
         var quality = Quality.Estimated;
-        var missing = new List<string>();
-        var sources = new List<string>();
+        List<string>? missing = null;
+        var sources = new List<string>(SourcesOfOne * liquids.Length);
         foreach (var (substance, part) in liquids)
         {
             var cp = LiquidHeatCapacity.JPerMolK(substance.Known!, Math.Min(boils, estimate.TemperatureK));
             var heat = EnthalpyOfVaporisation.At(substance.Known!, boils);
             if (cp is null || heat is not { Value: > 0 })
             {
-                missing.Add($"the {(cp is null ? "heat capacity" : "heat of vaporisation")} of {substance.Name}");
+                (missing ??= []).Add($"the {(cp is null ? "heat capacity" : "heat of vaporisation")} of {substance.Name}");
                 continue;
             }
 
             capacity += part / mol * cp.Value;
             vaporisation += part / mol * heat.Value;
             quality = VesselPoint.Worse(quality, VesselPoint.Worse(cp.Quality, heat.Quality));
-            sources.AddRange([.. cp.Sources, .. heat.Sources]);
+            sources.AddRange(cp.Sources);
+            sources.AddRange(heat.Sources);
         }
 
-        if (missing.Count > 0)
+        if (missing is not null)
         {
             return estimate with { BoilsAtK = boils, FlashBecause = $"{Screening.Wording.List(missing)} {(missing.Count == 1 ? "is" : "are")} not on file", AtOnceMol = estimate.WholeMol };
         }

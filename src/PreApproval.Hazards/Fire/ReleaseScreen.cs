@@ -18,6 +18,8 @@ internal static partial class ReleaseScreen
     /// <summary>A room concentration counts from vapour pressures at this temperature, in K.</summary>
     private const double RoomK = 298.15;
 
+    private static readonly string AssumedRoom = $"a room of {Wording.Text(FireThresholds.DefaultRoomM3)} m³ (not stated; assumed)";
+
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {
         foreach (var group in context.Walk.ByVessel)
@@ -61,14 +63,14 @@ internal static partial class ReleaseScreen
         var exposures = release.Parts.Select(part => new Exposure(part.Substance, part.Mol, RoomOf(context))).ToArray();
         if (Array.Exists(exposures, static exposure => exposure.AboveIdlh || exposure.AboveLimit))
         {
-            yield return Breathed("toxicity.release", state, steps, [.. exposures.Where(static exposure => exposure.AboveIdlh || exposure.AboveLimit)], $"If “{state.Vessel.Id}” lets go and evaporates", context) with
+            yield return Breathed("toxicity.release", state, steps, exposures.Chosen(static exposure => exposure.AboveIdlh || exposure.AboveLimit), $"If “{state.Vessel.Id}” lets go and evaporates", context) with
             {
                 Severity = Array.Exists(exposures, static exposure => exposure.AboveIdlh) ? Severity.Caution : Severity.Notice,
             };
         }
 
         // below a limit on file a missing dangerous concentration decides nothing; above it the sentence there says so
-        var unlimited = exposures.Where(static exposure => exposure is { Limit: null, AboveIdlh: false } && !IsHarmless(exposure.Substance)).ToArray();
+        var unlimited = exposures.Chosen(static exposure => exposure is { Limit: null, AboveIdlh: false } && !IsHarmless(exposure.Substance));
         if (unlimited.Length > 0)
         {
             string[] sentences =
@@ -218,19 +220,37 @@ internal static partial class ReleaseScreen
         Severity = Severity.Notice,
         Steps = steps,
         Vessel = state.Vessel.Id,
-        Materials = MaterialIds.Of(state.Contents.Where(content => Array.Exists(exposures, exposure => string.Equals(exposure.Substance.Key, content.Substance.Key, StringComparison.Ordinal)))),
-        Statement = $"{when}, {RoomWords(context)} would hold {Wording.List(exposures.Select(Words))}: {(Array.Exists(exposures, static exposure => exposure.AboveIdlh) ? "leave, close the door, and do not go back in" : "leave and air the room before going back")}.",
-        Evidence =
-        [
-            .. exposures.Select(static exposure => Line(
-                $"{exposure.Substance.Name} in the room",
-                exposure.Ppm,
-                "ppm",
-                exposure.AboveIdlh ? exposure.Danger : exposure.Limit?.Ppm,
-                "evenly mixed without ventilation, at most saturated at 25 °C",
-                References.Full([.. exposure.Substance.Known?.Idlh is { } danger ? [danger.Source] : Array.Empty<string>(), .. exposure.Limit is { } limit ? [limit.Source] : Array.Empty<string>()]),
-                Quality.Estimated)),
-        ],
+        Materials = MaterialIds.Of(state.Contents.Where(content => IsAmong(exposures, content.Substance.Key))),
+        Statement = $"{when}, {RoomWords(context)} would hold {Wording.List(Array.ConvertAll(exposures, Words))}: {(Array.Exists(exposures, static exposure => exposure.AboveIdlh) ? "leave, close the door, and do not go back in" : "leave and air the room before going back")}.",
+        Evidence = Array.ConvertAll(exposures, static exposure => Line(
+            $"{exposure.Substance.Name} in the room",
+            exposure.Ppm,
+            "ppm",
+            exposure.AboveIdlh ? exposure.Danger : exposure.Limit?.Ppm,
+            "evenly mixed without ventilation, at most saturated at 25 °C",
+            SourcesOf(exposure),
+            Quality.Estimated)),
+    };
+
+    private static bool IsAmong(Exposure[] exposures, string key)
+    {
+        foreach (var exposure in exposures)
+        {
+            if (string.Equals(exposure.Substance.Key, key, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static IReadOnlyList<string> SourcesOf(Exposure exposure) => (exposure.Substance.Known?.Idlh, exposure.Limit) switch
+    {
+        ({ } danger, { } limit) => References.Full([danger.Source, limit.Source]),
+        ({ } danger, null) => References.Full([danger.Source]),
+        (null, { } limit) => References.Full([limit.Source]),
+        _ => [],
     };
 
     private static string Words(Exposure exposure) => exposure switch
@@ -244,7 +264,7 @@ internal static partial class ReleaseScreen
     private static double RoomOf(ScreeningContext context) => context.Plan.Place?.RoomVolumeM3 is { } stated and > 0 ? stated : FireThresholds.DefaultRoomM3;
 
     private static string RoomWords(ScreeningContext context) =>
-        context.Plan.Place?.RoomVolumeM3 is { } stated and > 0 ? $"the room of {Wording.Figures(stated)} m³" : $"a room of {Wording.Text(FireThresholds.DefaultRoomM3)} m³ (not stated; assumed)";
+        context.Plan.Place?.RoomVolumeM3 is { } stated and > 0 ? $"the room of {Wording.Figures(stated)} m³" : AssumedRoom;
 
     /// <summary>A substance in the air of a room, and the strictest limits on file. A short release is held against the short-term limit or the ceiling first.</summary>
     private sealed record Exposure

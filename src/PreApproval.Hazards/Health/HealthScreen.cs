@@ -35,13 +35,27 @@ public sealed class HealthScreen : IScreen
         List<string>? unknown = null;
         foreach (var material in context.Plan.Materials)
         {
+            if (material.Composition is Composition.Pure { Substance: var substance })
+            {
+                if (OfSubstance(substance.Known?.HazardStatements?.Value) is not { } own)
+                {
+                    (unknown ??= []).Add(material.Id);
+                }
+                else if (own.Length > 0)
+                {
+                    classified.Add((material, own));
+                }
+
+                continue;
+            }
+
             var (ingredients, form) = Ingredients(material);
             if (ingredients.Any(static part => part.Statements is null && part.MassFraction > 0))
             {
                 (unknown ??= []).Add(material.Id);
             }
 
-            if (ingredients.Any(static part => HasHealthStatement(part.Statements)) && Classes(material.Composition, ingredients, form) is { Length: > 0 } classes)
+            if (ingredients.Any(static part => HasHealthStatement(part.Statements)) && MixtureClassification.Of(ingredients, form).ToArray() is { Length: > 0 } classes)
             {
                 classified.Add((material, classes));
             }
@@ -81,9 +95,9 @@ public sealed class HealthScreen : IScreen
     /// <summary>
     /// A substance has its own classes: the converted estimates of the formula for mixtures are meant for shares, and the one of category 3 by dust, 0.5 mg/L, is the limit of category 2.
     /// </summary>
-    private static MixtureClass[] Classes(Composition composition, IReadOnlyList<MixtureIngredient> ingredients, InhaledForm form) => composition is Composition.Pure
-        ? ingredients[0].Statements is { } statements ? OfSubstances.GetValue(statements, InOrder) : []
-        : [.. MixtureClassification.Of(ingredients, form)];
+    /// <returns>Null where no statements are on file.</returns>
+    private static MixtureClass[]? OfSubstance(IReadOnlyList<HazardStatement>? statements) =>
+        statements is null ? null : HasHealthStatement(statements) ? OfSubstances.GetValue(statements, InOrder) : [];
 
     private static MixtureClass[] InOrder(IReadOnlyList<HazardStatement> statements) =>
         [.. statements.OrderBy(static one => one.Code, StringComparer.Ordinal).Select(static one => new MixtureClass(one.Code, one.Category, "classification of the substance"))];

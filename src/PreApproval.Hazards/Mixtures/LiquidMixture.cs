@@ -6,7 +6,7 @@ namespace PreApproval.Hazards.Mixtures;
 /// <summary>One component of a mixture.</summary>
 /// <param name="Substance">What.</param>
 /// <param name="MoleFraction">Mole fraction of the whole, from 0 to 1.</param>
-public sealed record MixtureComponent(Substance Substance, double MoleFraction);
+public readonly record struct MixtureComponent(Substance Substance, double MoleFraction);
 
 /// <summary>
 /// A liquid of given composition, sorted once: components that share mole fractions (UNIFAC groups on file), volatiles without groups, which

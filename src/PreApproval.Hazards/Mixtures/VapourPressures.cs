@@ -24,8 +24,8 @@ internal sealed class VapourPressures
     {
         var pascal = new double[mixture.Parts.Count];
         var quality = Quality.Measured;
-        var sources = new SortedSet<string>(StringComparer.Ordinal);
-        var warnings = new List<string>();
+        var sources = new List<string>(pascal.Length);
+        List<string>? warnings = null;
         string? because = null;
         for (var index = 0; index < pascal.Length; index++)
         {
@@ -46,15 +46,19 @@ internal sealed class VapourPressures
             if (value.Volatility == Volatility.Condensable)
             {
                 quality = VesselPoint.Worse(quality, value.Quality);
-                sources.Add(value.Source);
+                if (sources.BinarySearch(value.Source, StringComparer.Ordinal) is < 0 and var place)
+                {
+                    sources.Insert(~place, value.Source);
+                }
+
                 if (value.Quality == Quality.Estimated)
                 {
-                    warnings.Add($"The vapour pressure of {substance.Identity.Name} is estimated: the temperature is outside the range of its published correlation.");
+                    (warnings ??= []).Add($"The vapour pressure of {substance.Identity.Name} is estimated: the temperature is outside the range of its published correlation.");
                 }
             }
         }
 
-        return new VapourPressures(pascal) { Because = because, Quality = quality, Sources = [.. sources], Warnings = warnings };
+        return new VapourPressures(pascal) { Because = because, Quality = quality, Sources = sources, Warnings = warnings ?? (IReadOnlyList<string>)[] };
     }
 
     /// <summary>The pressures alone, in Pa in the order of the parts, for searches; false where one cannot be had.</summary>

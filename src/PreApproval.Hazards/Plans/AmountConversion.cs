@@ -20,6 +20,12 @@ public static class AmountConversion
     /// <summary>Converts an amount of a composition. Never throws on a valid plan.</summary>
     public static ConvertedAmount Convert(Composition composition, Amount amount, Measured measured = default)
     {
+        // most materials are pure, and of most of those all is known
+        if (composition is Composition.Pure { Substance: var alone } && ConversionLedger.KnownMol(alone, amount) is { } known)
+        {
+            return new ConvertedAmount([new Portion(alone, known, 1)], [], [], []);
+        }
+
         var ledger = new ConversionLedger(measured);
         var portions = composition switch
         {
@@ -80,7 +86,7 @@ public static class AmountConversion
 
     private static Portion[] Solution(Composition.Solution solution, Amount amount, ConversionLedger ledger)
     {
-        var parts = SolutionParts(solution);
+        var parts = solution.Portions;
         if (Published(solution) is { } published)
         {
             var (soluteMol, solventMol) = ByDensity(solution, published, amount, ledger);

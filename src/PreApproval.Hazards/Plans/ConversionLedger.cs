@@ -33,6 +33,16 @@ internal sealed class ConversionLedger(Measured measured)
         }
     }
 
+    /// <summary>The mol of a pure substance where nothing has to be said of how; null where something is missing or may be read in two ways.</summary>
+    public static double? KnownMol(PlanSubstance substance, Amount amount) => amount switch
+    {
+        Amount.Mol mol => mol.Moles,
+        Amount.Mass mass => mass.Kg / KnownMolarMass(substance),
+        Amount.Volume when substance.Known is { PhaseAt298K: Phase.Gas } => null,
+        Amount.Volume volume => volume.M3 * KnownDensity(substance) / KnownMolarMass(substance),
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+
     public double? Mol(PlanSubstance substance, Amount amount) => amount switch
     {
         Amount.Mol mol => mol.Moles,

@@ -13,7 +13,7 @@ public sealed record Portion(PlanSubstance Substance, double? Mol, double? MassF
 /// <param name="Missing">What was missing, in words such as <c>density of acetone</c>; empty when all is known.</param>
 /// <param name="Assumptions">What was assumed, in words.</param>
 /// <param name="TakenAs">Which reading was chosen for substances that boil below room temperature.</param>
-public sealed record ConvertedAmount(
+public readonly record struct ConvertedAmount(
     IReadOnlyList<Portion> Portions, IReadOnlyList<string> Missing, IReadOnlyList<string> Assumptions, IReadOnlyList<TakenAs> TakenAs);
 
 /// <summary>How the volume of a substance that may be measured as liquid or as gas was read.</summary>

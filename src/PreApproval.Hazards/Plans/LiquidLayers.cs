@@ -20,15 +20,18 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
 {
     private const string Water = "7732-18-5";
 
+    private static readonly LiquidLayers One = new([], true, null);
+
     /// <summary>Layers of the contents at a temperature in K (above 0). Never throws on contents of a walk.</summary>
     public static LiquidLayers Of(IReadOnlyList<Content> contents, double temperatureK)
     {
         ArgumentNullException.ThrowIfNull(contents);
-        var liquids = Liquids(contents);
-        if (liquids.Length < 2)
+        if (IsOneLiquid(contents))
         {
-            return new LiquidLayers([], true, null);
+            return One;
         }
+
+        var liquids = Liquids(contents);
 
         if (Array.Exists(liquids, static liquid => liquid.Mol is null))
         {
@@ -81,13 +84,36 @@ public sealed record LiquidLayers(IReadOnlyList<LayerShare> Shares, bool? Mix, s
             null);
     }
 
+    private static bool IsLiquid(Content content) => content is { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } };
+
+    /// <summary>No liquid, or no more than one substance that is.</summary>
+    private static bool IsOneLiquid(IReadOnlyList<Content> contents)
+    {
+        string? first = null;
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (!IsLiquid(contents[index]))
+            {
+                continue;
+            }
+
+            first ??= contents[index].Substance.Key;
+            if (!string.Equals(first, contents[index].Substance.Key, StringComparison.Ordinal))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private static (PlanSubstance Substance, double? Mol)[] Liquids(IReadOnlyList<Content> contents)
     {
         var liquids = new List<(PlanSubstance Substance, double? Mol)>(contents.Count);
         for (var index = 0; index < contents.Count; index++)
         {
             var content = contents[index];
-            if (content is not { Mol: null or > 0, Substance.Known: { PhaseAt298K: Phase.Liquid, Involatile: false } })
+            if (!IsLiquid(content))
             {
                 continue;
             }

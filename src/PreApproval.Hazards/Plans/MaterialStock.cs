@@ -8,11 +8,24 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
     /// <summary>Above this share of the list it is no rounding of an amount or a density. Common practice, no source.</summary>
     private const double FarAbove = 1.1;
 
-    private readonly Dictionary<string, Material> materials = plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
-    private readonly Dictionary<string, double> usedShare = new(StringComparer.Ordinal);
-    private readonly HashSet<string> used = new(StringComparer.Ordinal);
+    // by the place of the material in the plan
+    private readonly double[] usedShare = new double[plan.Materials.Count];
+    private readonly bool[] used = new bool[plan.Materials.Count];
 
-    public IReadOnlySet<string> Used => used;
+    /// <summary>The materials that some step has taken.</summary>
+    public IReadOnlySet<string> Used()
+    {
+        var ids = new HashSet<string>(used.AsSpan().Count(true), StringComparer.Ordinal);
+        for (var index = 0; index < used.Length; index++)
+        {
+            if (used[index])
+            {
+                ids.Add(plan.Materials[index].Id);
+            }
+        }
+
+        return ids;
+    }
 
     /// <summary>Takes what a step asks for; without an amount, the whole remainder.</summary>
     /// <param name="use">What the step asks for.</param>
@@ -21,12 +34,13 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
     /// <param name="roomM3">Volume of the vessel that receives it in m³; null when that is not known.</param>
     public IReadOnlyList<Content> Take(MaterialUse use, int stepIndex, double? temperatureK, double? roomM3)
     {
-        if (!materials.TryGetValue(use.MaterialId, out var material))
+        if (plan.PlaceOf(use.MaterialId) is not { } place)
         {
             return [];
         }
 
-        used.Add(material.Id);
+        used[place] = true;
+        var material = plan.Materials[place];
         var asked = use.Amount ?? material.Amount;
         if (asked is null)
         {
@@ -53,7 +67,7 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
             issues.Add(new WalkIssue(taken.Phase == Substances.Phase.Gas ? WalkIssueKind.TakenAsGas : WalkIssueKind.TakenAsLiquid, stepIndex, material.Id, taken.Words));
         }
 
-        var factor = use.Amount is null ? TakeRemainder(material, stepIndex) : TakeShare(material, use.Amount, converted, measured, stepIndex);
+        var factor = use.Amount is null ? TakeRemainder(place, stepIndex) : TakeShare(place, use.Amount, converted, measured, stepIndex);
         var contents = new Content[converted.Portions.Count];
         for (var index = 0; index < contents.Length; index++)
         {
@@ -72,10 +86,11 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
     private static Content[] Present(Material material) =>
         [.. AmountConversion.Parts(material.Composition).Select(part => new Content(part.Substance, material.Id, null, part.MassFraction))];
 
-    private double TakeRemainder(Material material, int stepIndex)
+    private double TakeRemainder(int place, int stepIndex)
     {
-        var left = Math.Max(0, 1 - usedShare.GetValueOrDefault(material.Id));
-        usedShare[material.Id] = 1;
+        var material = plan.Materials[place];
+        var left = Math.Max(0, 1 - usedShare[place]);
+        usedShare[place] = 1;
         if (left <= Slack)
         {
             issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"nothing is left of “{material.Id}” for this step{OfAMove(stepIndex)}"));
@@ -86,15 +101,16 @@ internal sealed class MaterialStock(Plan plan, List<WalkIssue> issues)
     }
 
     /// <summary>Keeps count of what was taken; the step gets what it says even when the list holds less, which is the cautious reading.</summary>
-    private double TakeShare(Material material, Amount asked, ConvertedAmount converted, Measured measured, int stepIndex)
+    private double TakeShare(int place, Amount asked, ConvertedAmount converted, Measured measured, int stepIndex)
     {
+        var material = plan.Materials[place];
         if (material.Amount is null || Share(material, asked, converted, measured) is not { } share)
         {
             return 1;
         }
 
-        var total = usedShare.GetValueOrDefault(material.Id) + share;
-        usedShare[material.Id] = total;
+        var total = usedShare[place] + share;
+        usedShare[place] = total;
         if (total > 1 + Slack)
         {
             issues.Add(new WalkIssue(WalkIssueKind.MoreThanAvailable, stepIndex, material.Id, $"the steps take more of “{material.Id}” than the material list holds ({Screening.Wording.Text(Math.Round(100 * total))} % of it){OfAMove(stepIndex)}") { IsFar = total > FarAbove });

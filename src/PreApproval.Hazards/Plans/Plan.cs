@@ -40,6 +40,20 @@ public sealed record Plan
 
     /// <summary>The engine's only "today".</summary>
     public DateOnly? PlannedOn { get; init; }
+
+    /// <summary>Place of a material in the list; null when it is not there. The list is short: a walk along it is faster than a table.</summary>
+    internal int? PlaceOf(string materialId)
+    {
+        for (var index = 0; index < Materials.Count; index++)
+        {
+            if (string.Equals(Materials[index].Id, materialId, StringComparison.Ordinal))
+            {
+                return index;
+            }
+        }
+
+        return null;
+    }
 }
 
 public enum Attendance

@@ -68,7 +68,12 @@ internal sealed partial class RunningVessel
     /// <summary>What came in frozen reacts in the step that thaws it; true where it does.</summary>
     public bool QuenchByThawing()
     {
-        var by = frozenQuench.Count == 0 ? [] : contents.FindAll(content => IsOf(content, frozenQuench));
+        if (frozenQuench.Count == 0)
+        {
+            return false;
+        }
+
+        var by = contents.FindAll(content => IsOf(content, frozenQuench));
         if (by.Count == 0 || by.Exists(IsFrozen))
         {
             return false;
@@ -256,5 +261,5 @@ internal sealed partial class RunningVessel
         }
     }
 
-    private int Place(Content content) => content.MaterialId is { } id && places.TryGetValue(id, out var place) ? place : int.MaxValue;
+    private int Place(Content content) => content.MaterialId is { } id ? plan.PlaceOf(id) ?? int.MaxValue : int.MaxValue;
 }

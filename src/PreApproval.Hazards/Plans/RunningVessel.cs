@@ -10,9 +10,8 @@ namespace PreApproval.Hazards.Plans;
 /// <param name="vessel">Which.</param>
 /// <param name="vesselIndex">Its place in the plan.</param>
 /// <param name="plan">The plan.</param>
-/// <param name="places">Place of each material in the plan's list.</param>
 /// <param name="ledger">Where the mol of every substance go.</param>
-internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan plan, IReadOnlyDictionary<string, int> places, BalanceLedger ledger)
+internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan plan, BalanceLedger ledger)
 {
     /// <summary>Boiling point up to which a rotary evaporator removes a liquid, in K (180 °C). Common practice, no source.</summary>
     private const double EvaporatedBelowK = 453.15;

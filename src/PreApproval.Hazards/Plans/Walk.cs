@@ -27,9 +27,9 @@ public static partial class Walk
 
         private readonly Plan plan;
         private readonly Policy policy;
-        private readonly Dictionary<string, RunningVessel> vessels = new(StringComparer.Ordinal);
+        private readonly Dictionary<string, RunningVessel> vessels;
         private readonly MaterialStock stock;
-        private readonly List<StepState> states = [];
+        private readonly List<StepState> states;
         private readonly List<WalkIssue> issues = [];
         private readonly BalanceLedger ledger = new();
 
@@ -38,15 +38,11 @@ public static partial class Walk
             this.plan = plan;
             this.policy = policy;
             stock = new MaterialStock(plan, issues);
-            var places = new Dictionary<string, int>(plan.Materials.Count, StringComparer.Ordinal);
-            for (var index = 0; index < plan.Materials.Count; index++)
-            {
-                places[plan.Materials[index].Id] = index;
-            }
-
+            states = new List<StepState>(plan.Steps.Count);
+            vessels = new Dictionary<string, RunningVessel>(plan.Vessels.Count, StringComparer.Ordinal);
             for (var index = 0; index < plan.Vessels.Count; index++)
             {
-                vessels[plan.Vessels[index].Id] = new RunningVessel(plan.Vessels[index], index, plan, places, ledger);
+                vessels[plan.Vessels[index].Id] = new RunningVessel(plan.Vessels[index], index, plan, ledger);
             }
         }
 
@@ -58,7 +54,7 @@ public static partial class Walk
             }
 
             // in the order of the plan, so that sums do not depend on a table's order
-            return new WalkResult(states, issues, stock.Used) { Ledger = ledger, LeftInVessels = plan.Vessels.Select(vessel => vessels[vessel.Id]).Distinct().SelectMany(static vessel => vessel.Contents) };
+            return new WalkResult(states, issues, stock.Used()) { Ledger = ledger, LeftInVessels = plan.Vessels.Select(vessel => vessels[vessel.Id]).Distinct().SelectMany(static vessel => vessel.Contents) };
         }
 
         private void Take(int index, Step step)

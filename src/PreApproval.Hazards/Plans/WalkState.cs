@@ -216,5 +216,5 @@ public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<W
 
     /// <summary>The states of each vessel in step order, the vessel that comes first in front.</summary>
     internal IReadOnlyList<StepState[]> ByVessel => field ??=
-        Grouping.Of(States, static _ => true, static (one, other) => string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal)).ConvertAll(static group => group.ToArray());
+        Grouping.Of(States, static _ => true, static (one, other) => string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal));
 }

@@ -88,7 +88,7 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
         AddGases(partners, state);
         var meetings = HydrogenHalides.KeptByBase(Among(partners, state, state.WorstTemperatureK, table), state.Contents);
         partners.Clear();
-        if (state.Reactions.Count > 0)
+        if (state.Reactions.Count > 0 && (state.GasMade.Count > 0 || !ReferenceEquals(state.Remaining, state.Contents)))
         {
             meetings = WithProducts(meetings, state, table);
         }

@@ -65,15 +65,14 @@ public sealed class ReactivityScreen : IScreen
             yield break;
         }
 
-        var materials = context.Plan.Materials.ToDictionary(static material => material.Id, StringComparer.Ordinal);
         foreach (var container in context.Plan.Waste.GroupBy(static entry => entry.Container, StringComparer.OrdinalIgnoreCase))
         {
             yield return (container.Key,
             [
                 .. container.SelectMany(static entry => entry.Materials)
                     .Distinct(StringComparer.Ordinal)
-                    .Where(materials.ContainsKey)
-                    .SelectMany(id => AmountConversion.Parts(materials[id].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
+                    .Where(id => context.Plan.PlaceOf(id) is not null)
+                    .SelectMany(id => AmountConversion.Parts(context.Plan.Materials[context.Plan.PlaceOf(id)!.Value].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
                     .Where(content => !UsedUp(content, context.Walk)),
             ]);
         }

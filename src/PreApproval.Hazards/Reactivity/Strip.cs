@@ -19,7 +19,7 @@ public enum StripPlace
 public sealed record StripHazard(Severity Severity, string Statement, IReadOnlyList<string> Sources);
 
 /// <summary>Two that meet.</summary>
-public sealed record StripPair(string A, string B);
+public readonly record struct StripPair(string A, string B);
 
 /// <summary>Pairs of which no hazard is known, on one basis.</summary>
 public sealed record StripNoneKnown(string Basis, IReadOnlyList<string> Sources, IReadOnlyList<StripPair> Pairs);

@@ -10,14 +10,38 @@ internal sealed class StripPairs
 
     private static readonly HarmlessBasis[] Reacted = [new("reacted", "by then one of the two has reacted, dosed in the cold, or matters are no worse than told at an earlier step", ["common-practice"])];
 
-    private List<(IReadOnlyList<HarmlessBasis> Bases, List<StripPair> Pairs)>? noneKnown;
-    private List<StripPair>? notAssessed;
+    // in the order they met; one collector serves every place in turn, so that only what a strip keeps is made for it
+    private readonly List<Sorted> all = [];
 
-    public IReadOnlyList<StripNoneKnown> NoneKnown => noneKnown is null ? [] : noneKnown.ConvertAll(static entry => Words(entry.Bases, entry.Pairs));
+    private readonly record struct Sorted(IReadOnlyList<HarmlessBasis> Bases, StripPair Pair);
 
-    public bool IsEmpty => noneKnown is null && notAssessed is null;
+    public bool IsEmpty => all.Count == 0;
 
-    public IReadOnlyList<StripPair> NotAssessed => notAssessed ?? (IReadOnlyList<StripPair>)[];
+    /// <summary>The pairs of each basis, the basis that came first in front.</summary>
+    public IReadOnlyList<StripNoneKnown> NoneKnown()
+    {
+        var groups = 0;
+        for (var index = 0; index < all.Count; index++)
+        {
+            groups += IsFirstOfItsBasis(index) ? 1 : 0;
+        }
+
+        var known = groups == 0 ? [] : new StripNoneKnown[groups];
+        for (int index = 0, at = 0; at < groups; index++)
+        {
+            if (IsFirstOfItsBasis(index))
+            {
+                known[at++] = Words(all[index].Bases, PairsOn(all[index].Bases));
+            }
+        }
+
+        return known;
+    }
+
+    public IReadOnlyList<StripPair> NotAssessed() => PairsOn([]);
+
+    /// <summary>Makes it ready for the next place.</summary>
+    public void Clear() => all.Clear();
 
     /// <summary>Two that meet here and that no finding tells.</summary>
     /// <param name="a">The one.</param>
@@ -41,7 +65,7 @@ internal sealed class StripPairs
         }
         else
         {
-            (notAssessed ??= []).Add(pair);
+            Put([], pair);
         }
     }
 
@@ -69,27 +93,46 @@ internal sealed class StripPairs
         static bool Is(Content content, PairPartner partner) => string.Equals(content.Substance.Name, partner.Name, StringComparison.Ordinal);
     }
 
-    private static StripNoneKnown Words(IReadOnlyList<HarmlessBasis> bases, List<StripPair> pairs) => bases.Count == 1
+    private static StripNoneKnown Words(IReadOnlyList<HarmlessBasis> bases, StripPair[] pairs) => bases.Count == 1
         ? new StripNoneKnown(bases[0].Sentence, bases[0].References, pairs)
         : new StripNoneKnown(
             Wording.Capital(string.Join("; ", bases.Select(static basis => basis.Basis))),
             References.Full(bases.SelectMany(static basis => basis.Sources)),
             pairs);
 
-    private void Put(IReadOnlyList<HarmlessBasis> bases, StripPair pair)
+    private void Put(IReadOnlyList<HarmlessBasis> bases, StripPair pair) => all.Add(new Sorted(bases, pair));
+
+    /// <summary>False for a pair without a basis, which is not assessed.</summary>
+    private bool IsFirstOfItsBasis(int index)
     {
-        // one basis, as a rule
-        noneKnown ??= new(1);
-        foreach (var (known, pairs) in noneKnown)
+        var bases = all[index].Bases;
+        var first = 0;
+        while (!AreSame(all[first].Bases, bases))
         {
-            if (AreSame(known, bases))
+            first++;
+        }
+
+        return bases.Count > 0 && first == index;
+    }
+
+    private StripPair[] PairsOn(IReadOnlyList<HarmlessBasis> bases)
+    {
+        var count = 0;
+        foreach (var sorted in all)
+        {
+            count += AreSame(sorted.Bases, bases) ? 1 : 0;
+        }
+
+        var pairs = count == 0 ? [] : new StripPair[count];
+        for (int index = 0, at = 0; at < count; index++)
+        {
+            if (AreSame(all[index].Bases, bases))
             {
-                pairs.Add(pair);
-                return;
+                pairs[at++] = all[index].Pair;
             }
         }
 
-        noneKnown.Add((bases, [pair]));
+        return pairs;
     }
 
     private static bool AreSame(IReadOnlyList<HarmlessBasis> one, IReadOnlyList<HarmlessBasis> other)

@@ -19,13 +19,18 @@ internal static class Strips
 
     private static readonly PairPartner CarbonDioxide = new("carbon dioxide", ["carbon dioxide"]);
 
-    public static IReadOnlyList<Strip> Of(ScreeningContext context, IdentifiedFinding[] findings)
+    public static IReadOnlyList<Strip> Of(ScreeningContext context, List<PlacedFinding> findings)
     {
-        var told = findings.Chosen(static entry => entry.Finding.Code is "incompatibility.water-bath" || Rows.Contains(Row(entry.Finding)));
-        return [.. InVessels(context, told), .. InWaste(context, told), .. UnderAgents(context)];
+        var told = findings.FindAll(static entry => entry.Finding.Code is "incompatibility.water-bath" || Rows.Contains(Row(entry.Finding))).ToArray();
+        var strips = new List<Strip>(context.Walk.States.Count);
+        var pairs = new StripPairs();
+        strips.AddRange(InVessels(context, told, pairs));
+        strips.AddRange(InWaste(context, told, pairs));
+        strips.AddRange(UnderAgents(context, pairs));
+        return strips;
     }
 
-    private static IEnumerable<Strip> InVessels(ScreeningContext context, IdentifiedFinding[] told)
+    private static IEnumerable<Strip> InVessels(ScreeningContext context, PlacedFinding[] told, StripPairs pairs)
     {
         var met = new MetPairs();
         var partners = new List<PairPartner>();
@@ -34,7 +39,7 @@ internal static class Strips
         foreach (var state in context.Walk.States)
         {
             var here = Here(told, state);
-            var pairs = new StripPairs();
+            pairs.Clear();
             // what already stands together does not meet anew
             if (!last.TryGetValue(state.Vessel.Id, out var before) || !ReferenceEquals(before.Contents, state.Contents) || !ReferenceEquals(before.Headspace, state.Headspace))
             {
@@ -45,12 +50,12 @@ internal static class Strips
             last[state.Vessel.Id] = state;
             if (here.Length > 0 || !pairs.IsEmpty)
             {
-                yield return new Strip { Place = StripPlace.Vessel, Step = state.Step.Id, Where = state.Vessel.Id, Findings = Ids(here), NoneKnown = pairs.NoneKnown, NotAssessed = pairs.NotAssessed };
+                yield return new Strip { Place = StripPlace.Vessel, Step = state.Step.Id, Where = state.Vessel.Id, Findings = Ids(here), NoneKnown = pairs.NoneKnown(), NotAssessed = pairs.NotAssessed() };
             }
         }
     }
 
-    private static void AddNew(StripPairs pairs, StepState state, List<PairPartner> partners, MetPairs met, IdentifiedFinding[] here)
+    private static void AddNew(StripPairs pairs, StepState state, List<PairPartner> partners, MetPairs met, PlacedFinding[] here)
     {
         for (var i = 0; i < partners.Count; i++)
         {
@@ -65,9 +70,9 @@ internal static class Strips
     }
 
     /// <summary>Of the findings, those of a step in its vessel.</summary>
-    private static IdentifiedFinding[] Here(IdentifiedFinding[] told, StepState state)
+    private static PlacedFinding[] Here(PlacedFinding[] told, StepState state)
     {
-        List<IdentifiedFinding>? here = null;
+        List<PlacedFinding>? here = null;
         foreach (var entry in told)
         {
             if (string.Equals(entry.Finding.Vessel, state.Vessel.Id, StringComparison.Ordinal) && entry.Finding.Steps.Contains(state.Step.Id, StringComparer.Ordinal))
@@ -79,13 +84,13 @@ internal static class Strips
         return here is null ? [] : [.. here];
     }
 
-    private static IEnumerable<Strip> InWaste(ScreeningContext context, IdentifiedFinding[] told)
+    private static IEnumerable<Strip> InWaste(ScreeningContext context, PlacedFinding[] told, StripPairs pairs)
     {
         foreach (var (container, contents) in ReactivityScreen.WasteContainers(context))
         {
+            pairs.Clear();
             var meetings = Meeting.Among(contents);
             var here = Array.FindAll(told, entry => entry.Finding.Vessel is null && meetings.Any(meeting => Tells(entry.Finding, meeting) && ReactivityScreen.Ids(meeting.Everyone).SequenceEqual(entry.Finding.Materials, StringComparer.Ordinal)));
-            var pairs = new StripPairs();
             var partners = new List<PairPartner>();
             foreach (var content in contents)
             {
@@ -103,7 +108,7 @@ internal static class Strips
                 }
             }
 
-            var strip = new Strip { Place = StripPlace.Waste, Where = container, Findings = Ids(here), NoneKnown = pairs.NoneKnown, NotAssessed = pairs.NotAssessed };
+            var strip = new Strip { Place = StripPlace.Waste, Where = container, Findings = Ids(here), NoneKnown = pairs.NoneKnown(), NotAssessed = pairs.NotAssessed() };
             if (!strip.IsEmpty)
             {
                 yield return strip;
@@ -111,14 +116,14 @@ internal static class Strips
         }
     }
 
-    private static IEnumerable<Strip> UnderAgents(ScreeningContext context)
+    private static IEnumerable<Strip> UnderAgents(ScreeningContext context, StripPairs pairs)
     {
         var listed = context.Plan.FireResponse?.Agents ?? [];
         var partners = listed.Count == 0 ? [] : Everything(context.Walk);
         foreach (var agent in listed)
         {
+            pairs.Clear();
             var hazards = new List<StripHazard>();
-            var pairs = new StripPairs();
             var acting = Acting(agent);
             var named = acting is null ? null : acting with { Name = ExtinguishingAgents.Name(agent) };
             foreach (var partner in partners)
@@ -141,7 +146,7 @@ internal static class Strips
                 }
             }
 
-            var strip = new Strip { Place = StripPlace.Agent, Where = ExtinguishingAgents.Name(agent), Hazards = [.. hazards.OrderBy(static hazard => hazard.Severity)], NoneKnown = pairs.NoneKnown, NotAssessed = pairs.NotAssessed };
+            var strip = new Strip { Place = StripPlace.Agent, Where = ExtinguishingAgents.Name(agent), Hazards = [.. hazards.OrderBy(static hazard => hazard.Severity)], NoneKnown = pairs.NoneKnown(), NotAssessed = pairs.NotAssessed() };
             if (!strip.IsEmpty)
             {
                 yield return strip;
@@ -245,7 +250,7 @@ internal static class Strips
     }
 
     /// <summary>Whether a row speaks of the two, and whether a finding here tells it.</summary>
-    private static (bool Speaks, bool IsTold) RowsBetween(IReadOnlyList<Meeting> meetings, string one, string other, IdentifiedFinding[] here)
+    private static (bool Speaks, bool IsTold) RowsBetween(IReadOnlyList<Meeting> meetings, string one, string other, PlacedFinding[] here)
     {
         var speaks = false;
         for (var index = 0; index < meetings.Count; index++)
@@ -291,5 +296,5 @@ internal static class Strips
 
     private static ReadOnlySpan<char> Row(Finding finding) => finding.Code.AsSpan(finding.Code.IndexOf('.', StringComparison.Ordinal) + 1);
 
-    private static string[] Ids(IdentifiedFinding[] findings) => Array.ConvertAll(findings, static entry => entry.Id);
+    private static string[] Ids(PlacedFinding[] findings) => Array.ConvertAll(findings, static entry => entry.Finding.Id);
 }

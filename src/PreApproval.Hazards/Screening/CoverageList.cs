@@ -18,16 +18,17 @@ internal static class CoverageList
 
     public static IReadOnlyList<CoverageEntry> Of(Plan plan)
     {
-        var entries = new List<CoverageEntry>(plan.Materials.Count * (Checks.Length + 1));
+        var entries = new CoverageEntry[plan.Materials.Count * (Checks.Length + 1)];
+        var at = 0;
         foreach (var material in plan.Materials)
         {
             var parts = AmountConversion.Parts(material.Composition);
             foreach (var (check, status) in Checks)
             {
-                entries.Add(new CoverageEntry(material.Id, check, Worst(parts, status)));
+                entries[at++] = new CoverageEntry(material.Id, check, Worst(parts, status));
             }
 
-            entries.Add(new CoverageEntry(material.Id, "encounters", HaveFamilies(parts) ? CoverageStatus.Assumed : CoverageStatus.Missing));
+            entries[at++] = new CoverageEntry(material.Id, "encounters", HaveFamilies(parts) ? CoverageStatus.Assumed : CoverageStatus.Missing);
         }
 
         return entries;

@@ -184,7 +184,7 @@ public sealed record TimelineEntry
 /// <param name="Material">Material identifier.</param>
 /// <param name="Check">What was looked up, for instance <c>autoignition</c>.</param>
 /// <param name="Status">Quality of what was found, or missing.</param>
-public sealed record CoverageEntry(string Material, string Check, CoverageStatus Status);
+public readonly record struct CoverageEntry(string Material, string Check, CoverageStatus Status);
 
 /// <summary>What the engine says of a plan. Same plan, data and policy: same report.</summary>
 public sealed record Report

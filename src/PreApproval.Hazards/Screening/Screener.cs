@@ -54,6 +54,9 @@ public static class Screener
         new LostCoolingScreen(),
     ];
 
+    // more findings than most plans have, so that their list does not grow
+    private const int MostPlans = 64;
+
     // these look at what the others found
     private static readonly IFollowUpScreen[] FollowUps = [new SafeguardScreen(), new AttendanceScreen()];
 
@@ -64,7 +67,7 @@ public static class Screener
         ArgumentNullException.ThrowIfNull(policy);
         using var models = Mixtures.Unifac.KeepModels();
         var context = new ScreeningContext(plan, policy, Walk.Follow(plan, policy));
-        var findings = new List<Finding>(32);
+        var findings = new List<Finding>(MostPlans);
         foreach (var screen in Screens)
         {
             foreach (var finding in screen.Find(context))
@@ -78,12 +81,12 @@ public static class Screener
             findings.AddRange(screen.Find(context, findings).ToArray());
         }
 
-        var ordered = InOrder(Distinct(findings.ConvertAll(Identify)), plan);
+        var ordered = InOrder(Distinct(findings.ConvertAll(finding => Place(finding, plan)), plan));
         var sending = Sending(ordered, policy);
         return new Report
         {
             Verdict = sending.Count > 0 ? Verdict.Review : Verdict.Clear,
-            Findings = Array.ConvertAll(ordered, static entry => entry.Finding),
+            Findings = ordered.ConvertAll(static entry => entry.Finding),
             ToReview = sending,
             Encounters = Strips.Of(context, ordered),
             Timeline = Timeline.Of(context),
@@ -92,17 +95,17 @@ public static class Screener
         };
     }
 
-    private static IdentifiedFinding Identify(Finding finding) => new(finding, finding.Id);
+    private static PlacedFinding Place(Finding finding, Plan plan) => new(finding, FirstStep(finding, plan));
 
-    private static List<IdentifiedFinding> Distinct(List<IdentifiedFinding> findings)
+    private static List<PlacedFinding> Distinct(List<PlacedFinding> findings, Plan plan)
     {
-        // sorted by identifier, equal ones are neighbours
-        findings.Sort(static (one, other) => string.CompareOrdinal(one.Id, other.Id));
+        // sorted by the parts of their identifiers, equal ones are neighbours
+        findings.Sort(static (one, other) => FindingIdentity.Compare(one.Finding, other.Finding));
         for (var index = 1; index < findings.Count; index++)
         {
-            if (string.Equals(findings[index - 1].Id, findings[index].Id, StringComparison.Ordinal))
+            if (FindingIdentity.Compare(findings[index - 1].Finding, findings[index].Finding) == 0)
             {
-                return [.. findings.GroupBy(static entry => entry.Id, static entry => entry.Finding, StringComparer.Ordinal).SelectMany(static group => TellApart([.. group])).Select(Identify)];
+                return [.. findings.GroupBy(static entry => entry.Finding.Id, static entry => entry.Finding, StringComparer.Ordinal).SelectMany(static group => TellApart([.. group])).Select(finding => Place(finding, plan))];
             }
         }
 
@@ -155,40 +158,35 @@ public static class Screener
 
     private static bool GoesToReview(Finding finding, Policy policy) => finding.Severity <= policy.ReviewFrom || finding.LeavesCheckUndone;
 
-    private static List<string> Sending(IdentifiedFinding[] ordered, Policy policy)
+    private static List<string> Sending(List<PlacedFinding> ordered, Policy policy)
     {
         var sending = new List<string>();
-        foreach (var (finding, id) in ordered)
+        foreach (var (finding, _) in ordered)
         {
             if (GoesToReview(finding, policy))
             {
-                sending.Add(id);
+                sending.Add(finding.Id);
             }
         }
 
         return sending;
     }
 
-    private static IdentifiedFinding[] InOrder(List<IdentifiedFinding> findings, Plan plan)
+    /// <summary>Worst first, then by step, then by code; the list is sorted where it stands.</summary>
+    private static List<PlacedFinding> InOrder(List<PlacedFinding> findings)
     {
-        var entries = findings.ConvertAll(entry => (entry.Finding, entry.Id, Step: entry.Finding.Steps.Count == 0 ? int.MaxValue : Position(entry.Finding.Steps[0], plan)));
-        entries.Sort(static (one, other) =>
+        findings.Sort(static (one, other) =>
         {
             // as numbers: the comparison of an enumeration boxes both
             var order = ((int)one.Finding.Severity).CompareTo((int)other.Finding.Severity);
-            order = order != 0 ? order : one.Step.CompareTo(other.Step);
-            order = order != 0 ? order : string.CompareOrdinal(one.Finding.Code, other.Finding.Code);
-            order = order != 0 ? order : string.CompareOrdinal(one.Id, other.Id);
+            order = order != 0 ? order : one.FirstStep.CompareTo(other.FirstStep);
+            order = order != 0 ? order : FindingIdentity.Compare(one.Finding, other.Finding);
             return order != 0 ? order : string.CompareOrdinal(one.Finding.Statement, other.Finding.Statement);
         });
-        var ordered = new IdentifiedFinding[entries.Count];
-        for (var index = 0; index < ordered.Length; index++)
-        {
-            ordered[index] = new IdentifiedFinding(entries[index].Finding, entries[index].Id);
-        }
-
-        return ordered;
+        return findings;
     }
+
+    private static int FirstStep(Finding finding, Plan plan) => finding.Steps.Count == 0 ? int.MaxValue : Position(finding.Steps[0], plan);
 
     private static int Position(string step, Plan plan)
     {
@@ -204,5 +202,7 @@ public static class Screener
     }
 }
 
-/// <summary>A finding with its identifier, which is put together from its parts once.</summary>
-internal readonly record struct IdentifiedFinding(Finding Finding, string Id);
+/// <summary>A finding and where in the plan it stands.</summary>
+/// <param name="Finding">What was found.</param>
+/// <param name="FirstStep">Place of its first step in the plan; the largest number when it names none.</param>
+internal readonly record struct PlacedFinding(Finding Finding, int FirstStep);

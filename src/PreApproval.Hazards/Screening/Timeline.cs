@@ -36,7 +36,7 @@ internal static class Timeline
     }
 
     /// <summary>Mol by substance, without what a quench has destroyed; a substance of which an amount is not known is left out.</summary>
-    private static List<(string Substance, double Mol)> Contents(IReadOnlyList<Content> all)
+    private static (string Substance, double Mol)[] Contents(IReadOnlyList<Content> all)
     {
         // what a quench has destroyed is in the vessel no more
         var contents = all;
@@ -49,17 +49,18 @@ internal static class Timeline
             }
         }
 
-        var sums = new List<(string Substance, double Mol)>(contents.Count);
+        var sums = new (string Substance, double Mol)[contents.Count];
+        var count = 0;
         for (var index = 0; index < contents.Count; index++)
         {
             var key = contents[index].Substance.Key;
             if (IndexOf(contents, key, 0) == index && Sum(contents, key, index) is { } mol)
             {
-                sums.Add((key, mol));
+                sums[count++] = (key, mol);
             }
         }
 
-        return sums;
+        return count == sums.Length ? sums : sums[..count];
     }
 
     private static double? Sum(IReadOnlyList<Content> contents, string key, int first) =>

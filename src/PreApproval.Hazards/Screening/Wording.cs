@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Screening;
@@ -38,7 +39,15 @@ internal static class Wording
             return list.Count switch { 0 => "", 1 => list[0], _ => $"{list[0]} and {list[1]}" };
         }
 
-        return $"{string.Join(", ", list.Take(list.Count - 1))} and {list[^1]}";
+        // written in one piece: a list is put into most sentences
+        var sentence = new DefaultInterpolatedStringHandler(0, 0, CultureInfo.InvariantCulture);
+        for (var index = 0; index < list.Count; index++)
+        {
+            sentence.AppendLiteral(index == 0 ? "" : index == list.Count - 1 ? " and " : ", ");
+            sentence.AppendLiteral(list[index]);
+        }
+
+        return sentence.ToStringAndClear();
     }
 
     /// <summary>“step 3” or “steps 3, 4 and 5”.</summary>

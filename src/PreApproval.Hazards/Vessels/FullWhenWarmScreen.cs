@@ -26,15 +26,15 @@ public sealed class FullWhenWarmScreen : IScreen
         {
             foreach (var closed in Grouping.Of(vessel, static state => state.Sealed, static (one, other) => one.Closing!.StepIndex == other.Closing!.StepIndex))
             {
-                var full = closed.FindAll(state => IsFull(state, context));
-                if (full.Count == 0)
+                var full = closed.Chosen(state => IsFull(state, context));
+                if (full.Length == 0)
                 {
                     continue;
                 }
 
                 // put away, or closed for good
-                var left = full.FindAll(state => state.Step.Action == StepAction.Store || ReferenceEquals(state, vessel[^1]));
-                yield return Describe(left.Count > 0 ? left : full, left.Count > 0, context);
+                var left = full.Chosen(state => state.Step.Action == StepAction.Store || ReferenceEquals(state, vessel[^1]));
+                yield return Describe(left.Length > 0 ? left : full, left.Length > 0, context);
             }
         }
     }
@@ -62,7 +62,7 @@ public sealed class FullWhenWarmScreen : IScreen
         return false;
     }
 
-    private Finding Describe(List<StepState> states, bool left, ScreeningContext context)
+    private Finding Describe(StepState[] states, bool left, ScreeningContext context)
     {
         var state = states.MaxBy(state => context.Closed(state)!.Charge.LiquidM3At(WarmK))!;
         var one = context.Closed(state)!;

@@ -16,8 +16,8 @@ public sealed class GlassWallScreen : IScreen
             var (tube, rated) = (vessel.GlassTube!, vessel.RatingPaGauge!.Value);
             // at full strength: for a marked vessel its maker vouches for the annealing
             var holds = GlassStrength.PermissiblePa(tube.OuterDiameterM, tube.WallM);
-            var pressed = closed.FindAll(state => !(context.Closed(state)?.WorstPaGauge <= context.Policy.UnratedNothingPa));
-            if (rated <= holds || pressed.Count == 0)
+            var pressed = closed.Chosen(state => !(context.Closed(state)?.WorstPaGauge <= context.Policy.UnratedNothingPa));
+            if (rated <= holds || pressed.Length == 0)
             {
                 continue;
             }

@@ -12,7 +12,7 @@ namespace PreApproval.Hazards.Vessels;
 /// <param name="Vessel">The vessel.</param>
 /// <param name="VesselIndex">Its place in the plan.</param>
 /// <param name="Part">Whose rating it is: the place of the part; null: the vessel's own.</param>
-internal sealed record GoverningRating(double? PaGauge, Vessel Vessel, int VesselIndex, int? Part)
+internal readonly record struct GoverningRating(double? PaGauge, Vessel Vessel, int VesselIndex, int? Part)
 {
     /// <summary>Share of the stated rating that counts at this temperature; 1: all of it.</summary>
     public double Share { get; private init; } = 1;

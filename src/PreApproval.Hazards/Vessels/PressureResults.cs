@@ -12,10 +12,10 @@ internal static class PressureResults
     public const string Code = "pressure.results";
 
     /// <summary>The results of the closing that begins with this group, unless a finding carries them.</summary>
-    public static Finding? For(List<StepState[]> groups, int first, bool[] carried, ScreeningContext context)
+    public static Finding? For(StepState[][] groups, int first, bool[] carried, ScreeningContext context)
     {
         ClosedAssessment? worst = null;
-        for (var index = 0; index < groups.Count; index++)
+        for (var index = 0; index < groups.Length; index++)
         {
             if (!IsOfClosing(groups[index], groups[first]))
             {
@@ -36,7 +36,7 @@ internal static class PressureResults
         }
 
         var steps = new List<string>();
-        for (var index = first; index < groups.Count; index++)
+        for (var index = first; index < groups.Length; index++)
         {
             if (IsOfClosing(groups[index], groups[first]))
             {

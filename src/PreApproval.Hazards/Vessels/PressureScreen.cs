@@ -23,8 +23,8 @@ public sealed class PressureScreen : IScreen
             : [.. context.Walk.States.Where(state => string.Equals(state.Vessel.Id, only.Vessel, StringComparison.Ordinal) && only.Steps.Contains(state.Step.Id, StringComparer.Ordinal))];
         var groups = Closed(states);
         // closings whose results a finding carries
-        var carried = new bool[groups.Count];
-        for (var index = 0; index < groups.Count; index++)
+        var carried = new bool[groups.Length];
+        for (var index = 0; index < groups.Length; index++)
         {
             var group = groups[index];
             if (group[0].Vessel.VolumeM3 is null)
@@ -40,7 +40,7 @@ public sealed class PressureScreen : IScreen
             }
         }
 
-        for (var index = 0; withClearings && index < groups.Count; index++)
+        for (var index = 0; withClearings && index < groups.Length; index++)
         {
             if (groups[index][0].Vessel.VolumeM3 is not null && PressureResults.For(groups, index, carried, context) is { } results)
             {
@@ -73,8 +73,8 @@ public sealed class PressureScreen : IScreen
     }
 
     /// <summary>The closed steps, those of one vessel, closing and setting of the temperature together.</summary>
-    private static List<StepState[]> Closed(IReadOnlyList<StepState> states) =>
-        Grouping.Of(states, static state => state.Sealed, AreOneMatter).ConvertAll(static group => group.ToArray());
+    private static StepState[][] Closed(IReadOnlyList<StepState> states) =>
+        Grouping.Of(states, static state => state.Sealed, AreOneMatter);
 
     private static bool AreOneMatter(StepState one, StepState other) =>
         string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal) && one.Closing!.StepIndex == other.Closing!.StepIndex && one.TemperatureStep == other.TemperatureStep;
@@ -82,26 +82,26 @@ public sealed class PressureScreen : IScreen
     private static IEnumerable<Finding> OfGroup(StepState[] states, ScreeningContext context, bool withClearings)
     {
         var first = states[0];
-        var assessed = Array.ConvertAll(states, state => context.Closed(state)!);
+        var assessed = new ClosedAssessment[states.Length];
+        for (var index = 0; index < assessed.Length; index++)
+        {
+            assessed[index] = context.Closed(states[index])!;
+        }
+
         // trials of a change ask for pressures only
         var rating = GoverningRating.For(first.Vessel, first.VesselIndex, Hottest(states), Array.Exists(states, GoverningRating.IsOutsideCavity));
-        if (withClearings && Undone(states, assessed, rating, context.Policy) is { } undone)
-        {
-            yield return undone;
-        }
+        var undone = withClearings ? Undone(states, assessed, rating, context.Policy) : null;
+        return Judged(assessed, rating, context.Policy) is { } judged ? [.. undone is null ? [] : (Finding[])[undone], .. Told(judged, first.Vessel, rating, context, withClearings)]
+            : undone is null ? [] : [undone];
+    }
 
-        if (Array.TrueForAll(assessed, one => Judge(one, rating, context.Policy) is null))
-        {
-            yield break;
-        }
-
-        var judged = assessed.Select(one => (Assessment: one, Verdict: Judge(one, rating, context.Policy)))
-            .Where(static pair => pair.Verdict is not null)
-            .GroupBy(static pair => pair.Verdict!.Value.Code, StringComparer.Ordinal);
-        foreach (var code in judged)
+    private static IEnumerable<Finding> Told(
+        List<(ClosedAssessment Assessment, (string Code, Severity Severity) Verdict)> judged, Vessel vessel, GoverningRating rating, ScreeningContext context, bool withClearings)
+    {
+        foreach (var code in judged.GroupBy(static pair => pair.Verdict.Code, StringComparer.Ordinal))
         {
             var worst = code.MaxBy(static pair => (pair.Assessment.LiquidFull ? double.MaxValue : pair.Assessment.WorstPaGauge ?? 0, -pair.Assessment.State.Index))!;
-            var severity = code.Min(static pair => pair.Verdict!.Value.Severity);
+            var severity = code.Min(static pair => pair.Verdict.Severity);
             var finding = Describe(worst.Assessment, rating, code.Key, severity, [.. code.Select(static pair => pair.Assessment.State.Step.Id).Distinct(StringComparer.Ordinal)], context);
             if (!withClearings)
             {
@@ -114,9 +114,24 @@ public sealed class PressureScreen : IScreen
             {
                 Evidence = [.. finding.Evidence, .. ResultEvidence.For(worst.Assessment, result, rating)],
                 ClearedBy = PressureClearings.For(finding, [.. code.Select(static pair => pair.Assessment)], rating, context),
-                Controls = ShieldControls.InsteadOfShield(result.Shield, finding, first.Vessel, context),
+                Controls = ShieldControls.InsteadOfShield(result.Shield, finding, vessel, context),
             };
         }
+    }
+
+    /// <summary>The assessments that come to a verdict; null: none does.</summary>
+    private static List<(ClosedAssessment Assessment, (string Code, Severity Severity) Verdict)>? Judged(ClosedAssessment[] assessed, GoverningRating rating, Policy policy)
+    {
+        List<(ClosedAssessment Assessment, (string Code, Severity Severity) Verdict)>? judged = null;
+        foreach (var one in assessed)
+        {
+            if (Judge(one, rating, policy) is { } verdict)
+            {
+                (judged ??= []).Add((one, verdict));
+            }
+        }
+
+        return judged;
     }
 
     private static double Hottest(StepState[] states)
@@ -204,6 +219,11 @@ public sealed class PressureScreen : IScreen
             return null;
         }
 
+        return WhatIsMissing(states, assessed, rating, policy);
+    }
+
+    private static Finding WhatIsMissing(StepState[] states, ClosedAssessment[] assessed, GoverningRating rating, Policy policy)
+    {
         var missing = assessed.SelectMany(static one => one.LeftOut)
             .Concat(assessed.Where(static one => !one.LiquidFull).Select(static one => one.UnknownBecause).OfType<string>())
             .Distinct(StringComparer.Ordinal)

@@ -13,15 +13,15 @@ public sealed class RatingCredibilityScreen : IScreen
         // a rating that is not stated counts as zero, and needs no belief
         foreach (var group in Grouping.Of(context.Walk.States, static state => state is { Sealed: true, Vessel.RatingPaGauge: > 0 }, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
         {
-            var pressed = group.FindAll(state => PressureOf(state, context) > context.Policy.UnratedNothingPa);
+            var pressed = group.Chosen(state => PressureOf(state, context) > context.Policy.UnratedNothingPa);
             // what is not all counted may press as much
-            var doubted = pressed.Count > 0 ? pressed : group.FindAll(state => context.Closed(state) is { LeftOut.Count: > 0 });
-            if (doubted.Count > 0 && OfKind(doubted, Worst(doubted, context), context) is { } kind)
+            var doubted = pressed.Length > 0 ? pressed : group.Chosen(state => context.Closed(state) is { LeftOut.Count: > 0 });
+            if (doubted.Length > 0 && OfKind(doubted, Worst(doubted, context), context) is { } kind)
             {
                 yield return kind;
             }
 
-            if (pressed.Count == 0)
+            if (pressed.Length == 0)
             {
                 continue;
             }
@@ -35,10 +35,10 @@ public sealed class RatingCredibilityScreen : IScreen
         }
     }
 
-    private static StepState Worst(List<StepState> states, ScreeningContext context)
+    private static StepState Worst(StepState[] states, ScreeningContext context)
     {
         var worst = states[0];
-        for (var index = 1; index < states.Count; index++)
+        for (var index = 1; index < states.Length; index++)
         {
             worst = PressureOf(states[index], context) > PressureOf(worst, context) ? states[index] : worst;
         }
@@ -49,7 +49,7 @@ public sealed class RatingCredibilityScreen : IScreen
     // what fills with liquid bursts whatever the rating, and is a finding of its own
     private static double PressureOf(StepState state, ScreeningContext context) => context.Closed(state)?.WorstPaGauge ?? 0;
 
-    private static Finding? OfKind(List<StepState> pressed, StepState worst, ScreeningContext context)
+    private static Finding? OfKind(StepState[] pressed, StepState worst, ScreeningContext context)
     {
         var vessel = worst.Vessel;
         var rated = vessel.RatingPaGauge!.Value;
@@ -90,7 +90,7 @@ public sealed class RatingCredibilityScreen : IScreen
         };
     }
 
-    private static Finding? OfClosure(List<StepState> pressed, StepState worst, ScreeningContext context)
+    private static Finding? OfClosure(StepState[] pressed, StepState worst, ScreeningContext context)
     {
         if (RatingCredibility.LooseClosure(worst, context.Plan.Steps) is not { } closure)
         {

@@ -33,11 +33,11 @@ public sealed class ReliefScreen : IScreen
         }
     }
 
-    private static Finding? Above(List<StepState> closed, Relief relief, ScreeningContext context)
+    private static Finding? Above(StepState[] closed, Relief relief, ScreeningContext context)
     {
         var rating = Rating(closed);
-        var pressed = closed.FindAll(state => !(context.Closed(state)?.WorstPaGauge <= context.Policy.UnratedNothingPa));
-        if (relief.SetPaGauge <= (rating.PaGauge ?? 0) || (rating.PaGauge is null && pressed.Count == 0))
+        var pressed = closed.Chosen(state => !(context.Closed(state)?.WorstPaGauge <= context.Policy.UnratedNothingPa));
+        if (relief.SetPaGauge <= (rating.PaGauge ?? 0) || (rating.PaGauge is null && pressed.Length == 0))
         {
             return null;
         }
@@ -51,7 +51,7 @@ public sealed class ReliefScreen : IScreen
     /// <summary>Share of the set pressure from which a device opens by the scatter of its setting alone (5 %; common practice, no source).</summary>
     private const double NearlyOpenShare = 0.95;
 
-    private static Finding? Margin(List<StepState> closed, Relief relief, ScreeningContext context)
+    private static Finding? Margin(StepState[] closed, Relief relief, ScreeningContext context)
     {
         var (work, at) = Working(closed, context);
         if (at is null || work <= Share(relief) * relief.SetPaGauge)
@@ -60,13 +60,13 @@ public sealed class ReliefScreen : IScreen
         }
 
         var opens = work > relief.SetPaGauge;
-        return Of("pressure.relief-margin", opens ? Severity.Warning : work > NearlyOpenShare * relief.SetPaGauge ? Severity.Caution : Severity.Notice, closed.FindAll(state => Pressure(state, context) > Share(relief) * relief.SetPaGauge),
+        return Of("pressure.relief-margin", opens ? Severity.Warning : work > NearlyOpenShare * relief.SetPaGauge ? Severity.Caution : Severity.Notice, closed.Chosen(state => Pressure(state, context) > Share(relief) * relief.SetPaGauge),
             $"“{at.Vessel.Id}” comes to {Wording.BarGauge(work)} at its set temperature of {Wording.Celsius(at.TemperatureK)}; {(opens ? $"its {Name(relief)} opens at {Wording.BarGauge(relief.SetPaGauge)} in the planned work and lets the contents out" : $"that is more than {Wording.Text(100 * Share(relief))} % of the {Wording.BarGauge(relief.SetPaGauge)} at which its {Name(relief)} opens, which may weep or tire")}.",
             Confinement.Findings.Number("pressure at the set temperature", work / 1e5, "bar(g)", Share(relief) * relief.SetPaGauge / 1e5, $"at most {Wording.Text(Share(relief))} of the set pressure of a {Name(relief)}", Quality.Assumed, "iso-4126-6", "api-520"));
     }
 
     /// <summary>The highest pressure at a set temperature; none where it is full or not known, which other findings say.</summary>
-    private static (double PaGauge, StepState? At) Working(List<StepState> closed, ScreeningContext context)
+    private static (double PaGauge, StepState? At) Working(StepState[] closed, ScreeningContext context)
     {
         var highest = (0.0, (StepState?)null);
         foreach (var state in closed)
@@ -84,19 +84,19 @@ public sealed class ReliefScreen : IScreen
         context.Closed(state) is { LiquidFull: false, AtSet.PressurePaAbs: { } pascal } ? pascal - AtmospherePa : 0;
 
     /// <summary>The weakest rating at the hottest of the steps; where that is above the temperature limit, at the limit: the temperature is a finding of its own.</summary>
-    private static GoverningRating Rating(List<StepState> closed)
+    private static GoverningRating Rating(StepState[] closed)
     {
         var hottest = closed.MaxBy(static state => state.WorstTemperatureK)!;
         return GoverningRating.At(hottest, Math.Min(hottest.WorstTemperatureK, TemperatureLimit.Of(hottest.Vessel, hottest.VesselIndex)?.TemperatureK ?? double.PositiveInfinity));
     }
 
-    private static Clearing? Lower(List<StepState> closed) =>
+    private static Clearing? Lower(StepState[] closed) =>
         Rating(closed).PaGauge is { } rated && Math.Floor(rated / 1e4) / 10 is > 0 and var bar ? Set(closed, bar) : null;
 
-    private static Clearing? Higher(List<StepState> closed, Relief relief, ScreeningContext context) =>
+    private static Clearing? Higher(StepState[] closed, Relief relief, ScreeningContext context) =>
         Math.Ceiling(Working(closed, context).PaGauge / Share(relief) / 1e4) / 10 is var bar && bar * 1e5 <= Rating(closed).PaGauge ? Set(closed, bar) : null;
 
-    private static Clearing Set(List<StepState> closed, double bar) =>
+    private static Clearing Set(StepState[] closed, double bar) =>
         new("relief set pressure", $"/vessels/{closed[0].VesselIndex.ToString(CultureInfo.InvariantCulture)}/relief/set", bar, "bar(g)", null);
 
     private IReadOnlyList<Clearing> Tried(Finding finding, ScreeningContext context, Clearing? offer) =>
@@ -114,7 +114,7 @@ public sealed class ReliefScreen : IScreen
         ReliefKind.BurstingDisc => "bursting disc",
     };
 
-    private static Finding Of(string code, Severity severity, List<StepState> states, string statement, Evidence evidence) => new()
+    private static Finding Of(string code, Severity severity, StepState[] states, string statement, Evidence evidence) => new()
     {
         Code = code,
         Hazard = Hazard.Pressure,

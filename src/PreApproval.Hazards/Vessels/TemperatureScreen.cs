@@ -58,8 +58,8 @@ public sealed class TemperatureScreen : IScreen
     {
         foreach (var group in Grouping.Of(context.Walk.States, static state => UpTo(state) < state.TemperatureK, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
         {
-            var pressed = group.FindAll(state => IsPressed(state, context));
-            if (pressed.Count == 0)
+            var pressed = group.Chosen(state => IsPressed(state, context));
+            if (pressed.Length == 0)
             {
                 continue;
             }

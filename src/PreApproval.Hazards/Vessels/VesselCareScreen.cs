@@ -18,7 +18,7 @@ public sealed class VesselCareScreen : IScreen
     {
         foreach (var group in Grouping.Of(context.Walk.States, static state => state.Sealed, static (one, other) => one.VesselIndex == other.VesselIndex && one.Closing!.StepIndex == other.Closing!.StepIndex))
         {
-            StepState[] closed = [.. group];
+            var closed = group;
             var pressed = closed.Chosen(state => context.Closed(state) is not { } one || one.LiquidFull || one.WorstPaGauge > context.Policy.UnratedCautionPa);
             Finding?[] all =
             [

@@ -12,7 +12,7 @@ namespace PreApproval.Documents.Tests.Screening;
 /// </summary>
 public sealed class AllocationTests
 {
-    private const long MostBytes = 260_000;
+    private const long MostBytes = 210_000;
 
     [Fact]
     public void Screen_TwentySteps_AllocatesNoMoreThanWrittenDown()

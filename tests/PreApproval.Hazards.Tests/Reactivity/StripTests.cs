@@ -97,8 +97,8 @@ public sealed class StripTests
         var pairs = new StripPairs();
         pairs.Add(Partner(here[0]), Partner(here[1]), isTold: false, here);
 
-        Assert.Equal(keeps ? 1 : 0, pairs.NoneKnown.Count);
-        Assert.Equal(keeps ? 0 : 1, pairs.NotAssessed.Count);
+        Assert.Equal(keeps ? 1 : 0, pairs.NoneKnown().Count);
+        Assert.Equal(keeps ? 0 : 1, pairs.NotAssessed().Count);
 
         static PairPartner Partner(Content content) => new(content.Substance.Name, FamilyTable.Default.Of(content.Substance, null));
     }
