@@ -30,6 +30,11 @@ public sealed class PressureScreen : IScreen
             if (group[0].Vessel.VolumeM3 is null)
             {
                 yield return VolumeMissing(group);
+                if (UnknownVolume.Of(group, context.Policy) is { } unbounded)
+                {
+                    yield return unbounded;
+                }
+
                 continue;
             }
 
@@ -188,7 +193,7 @@ public sealed class PressureScreen : IScreen
     }
 
     /// <summary>Materials that can go into the gas, sorted.</summary>
-    private static string[] Volatiles(StepState state) =>
+    internal static string[] Volatiles(StepState state) =>
     [
         .. state.Contents.Where(static content => content is { MaterialId: not null, Substance.Known: not { Involatile: true } and not { PhaseAt298K: Phase.Solid } })
             .Select(static content => content.MaterialId!)
