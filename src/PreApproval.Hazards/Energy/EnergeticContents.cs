@@ -1,6 +1,7 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Reactivity;
 using PreApproval.Hazards.Screening;
+using PreApproval.Hazards.Substances;
 
 namespace PreApproval.Hazards.Energy;
 
@@ -83,6 +84,12 @@ internal sealed class EnergeticContents
         List<string>? sources = null;
         foreach (var content in contents)
         {
+            // a cake that was filtered off has nothing to thin it but the other solids
+            if (state.FilteredOff && content.Substance.Known is { PhaseAt298K: not Phase.Solid } && Of(content.Substance) is null)
+            {
+                continue;
+            }
+
             var mass = MassKg(content);
             known &= mass is not null;
             kg += mass ?? 0;

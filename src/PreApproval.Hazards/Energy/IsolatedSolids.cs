@@ -80,7 +80,7 @@ internal static class IsolatedSolids
 
         // a product that no reaction declares: all of the limiting material may become it
         if (!met && context.Plan.Materials.Any(material => material.Role == Role.Product && AmountConversion.Parts(material.Composition).Any(part => string.Equals(part.Substance.Key, substance.Key, StringComparison.Ordinal)))
-            && context.Plan.Steps.LastOrDefault(static step => Word(step.Action) is not null) is { } last)
+            && context.Plan.Steps.LastOrDefault(static step => step.Action != StepAction.Heat && Word(step.Action) is not null) is { } last)
         {
             yield return new Case(last.Id, last.Vessel, Word(last.Action)!, LimitingMol(context) * energetic.Of(substance)?.MolarMassKgPerMol, true, last.Action == StepAction.Filter, last.Action == StepAction.Grind);
         }
@@ -101,10 +101,10 @@ internal static class IsolatedSolids
         // what is rubbed dries at the rim and on the pestle: a liquid over it is no control
         StepAction.Grind => Word(StepAction.Grind),
         // a share of 1 beside a liquid is one that nobody knows
-        StepAction.Dry => HasLiquid(state.Contents, substance) && Share(state.Contents, substance, energetic) is not (>= WetShare and < 1) && !LosesItsLiquid(state, substance) ? null : Word(StepAction.Dry),
-        StepAction.Stir => substance.Known is { PhaseAt298K: not Phase.Solid } || HasLiquid(state.Contents, substance) || !IsUndiluted(state.Contents, substance, energetic) ? null : Word(StepAction.Stir),
-        StepAction.Concentrate => state.LeftDry || IsUndiluted(state.ContentsAfter, substance, energetic) ? Word(StepAction.Concentrate) : null,
-        StepAction.Store => IsUndiluted(state.Contents, substance, energetic) ? Word(StepAction.Store) : null,
+        StepAction.Dry => !IsCake(state, substance) && HasLiquid(state.Contents, substance) && Share(state, substance, energetic) is not (>= WetShare and < 1) && !LosesItsLiquid(state, substance) ? null : Word(StepAction.Dry),
+        StepAction.Stir or StepAction.Heat => substance.Known is { PhaseAt298K: not Phase.Solid } || (!IsCake(state, substance) && HasLiquid(state.Contents, substance)) || !IsUndiluted(state, substance, energetic) ? null : Word(state.Step.Action),
+        StepAction.Concentrate => state.LeftDry || IsUndiluted(state with { Contents = state.ContentsAfter }, substance, energetic) ? Word(StepAction.Concentrate) : null,
+        StepAction.Store => IsUndiluted(state, substance, energetic) ? Word(StepAction.Store) : null,
         _ => null,
     };
 
@@ -113,12 +113,16 @@ internal static class IsolatedSolids
         state.Step.Materials.Count == 0 && substance.Known is null or { PhaseAt298K: Phase.Solid }
         && (state.Heated || state.Contents.All(content => content.Substance.Known is not { PhaseAt298K: Phase.Liquid } || content.Substance.Key is SolutionVapour.Water || string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)));
 
+    /// <summary>Filtered off before, and no word of where the filtrate went: for the solid it is gone.</summary>
+    private static bool IsCake(StepState state, PlanSubstance substance) => state.FilteredOff && (substance.Known is null or { PhaseAt298K: Phase.Solid });
+
     private static string? Word(StepAction action) => action switch
     {
         StepAction.Filter => "filtered off",
         StepAction.Grind => "ground",
         StepAction.Dry => "dried",
         StepAction.Stir => "stirred dry",
+        StepAction.Heat => "heated dry",
         StepAction.Concentrate => "left without solvent",
         StepAction.Store => "stored undiluted",
         _ => null,
@@ -127,16 +131,22 @@ internal static class IsolatedSolids
     private static bool HasLiquid(IReadOnlyList<Content> contents, PlanSubstance substance) =>
         contents.Any(content => content is { Mol: null or > 0, Substance.Known.PhaseAt298K: Phase.Liquid } && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal));
 
-    private static bool IsUndiluted(IReadOnlyList<Content> contents, PlanSubstance substance, EnergeticContents energetic) => Share(contents, substance, energetic) is >= UndilutedShare;
+    private static bool IsUndiluted(StepState state, PlanSubstance substance, EnergeticContents energetic) => Share(state, substance, energetic) is >= UndilutedShare;
 
     /// <summary>Share of the mass of the contents, 1 where nobody knows how much there is of it, null where it is spent or not there.</summary>
-    private static double? Share(IReadOnlyList<Content> contents, PlanSubstance substance, EnergeticContents energetic)
+    private static double? Share(StepState state, PlanSubstance substance, EnergeticContents energetic)
     {
+        var cake = IsCake(state, substance);
         double own = 0;
         double other = 0;
         var present = false;
-        foreach (var content in contents)
+        foreach (var content in state.Contents)
         {
+            if (cake && content.Substance.Known is { PhaseAt298K: not Phase.Solid })
+            {
+                continue;
+            }
+
             var mass = energetic.MassKg(content);
             if (!string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal))
             {

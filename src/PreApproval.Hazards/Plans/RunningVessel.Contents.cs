@@ -178,8 +178,34 @@ internal sealed partial class RunningVessel
         return moved;
     }
 
+    /// <summary>Filtered, with no word of where the filtrate goes. The step itself is told as the filtration, so this counts from the next one on.</summary>
+    public void FilterOff() => FilteredOff = true;
+
+    /// <summary>What comes in may take up a solid that was filtered off before. A wash runs through the cake.</summary>
+    public void Wet(StepAction action, IReadOnlyList<Content> added)
+    {
+        for (var index = 0; FilteredOff && action != StepAction.Wash && index < added.Count; index++)
+        {
+            FilteredOff = added[index].Substance.Known is not { PhaseAt298K: Phase.Liquid };
+        }
+    }
+
+    /// <summary>A cake that is tipped into a vessel without liquid stays the cake.</summary>
+    public void ReceiveCake(RunningVessel from, IReadOnlyList<Content> moved)
+    {
+        if (from.FilteredOff && !contents.Exists(static content => content is { Mol: null or > 0, Substance.Known.PhaseAt298K: Phase.Liquid }))
+        {
+            FilteredOff = true;
+        }
+        else if (!from.FilteredOff)
+        {
+            Wet(StepAction.Transfer, moved);
+        }
+    }
+
     public void Empty()
     {
+        FilteredOff = false;
         ledger.Remove(contents);
         contents.Clear();
     }

@@ -45,6 +45,7 @@ internal sealed partial class RunningVessel
             MovedIn = course.MovedIn,
             Evaporated = course.Evaporated,
             LeftDry = course.LeftDry,
+            FilteredOff = FilteredOff,
             HeadspacePaAbs = Closing?.PressurePaAbs ?? headspacePa,
         };
     }

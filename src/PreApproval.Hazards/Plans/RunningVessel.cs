@@ -63,6 +63,9 @@ internal sealed partial class RunningVessel(Vessel vessel, int vesselIndex, Plan
     /// <summary>True after a venting: nothing is shut in any more, but the lid or plug is still to be opened.</summary>
     public bool LidOn { get; private set; }
 
+    /// <summary>True once a filtration without a target has left solid and filtrate side by side; until a liquid comes in that may dissolve the solid again.</summary>
+    public bool FilteredOff { get; private set; }
+
     // hot contents that nothing keeps hot: the vessel only cools from here
     private bool IsHeating => Heated && !broughtInWarm;
 

@@ -99,6 +99,7 @@ public static partial class Walk
             var moved = step.Action == StepAction.Filter ? source.TakeFiltrate() : source.TakeAll();
             var receives = target.Contents.Where(static content => !content.Spent).Select(static content => content.MaterialId).OfType<string>().ToHashSet(StringComparer.Ordinal);
             target.BeginStep();
+            target.ReceiveCake(source, moved);
             target.Add(moved);
             target.PassTime(step, received: true);
             Warm(index, step, source, target, moved);

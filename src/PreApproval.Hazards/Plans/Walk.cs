@@ -72,6 +72,7 @@ public static partial class Walk
             {
                 var taken = stock.Take(step.Materials[use], index, measuredK, vessel.Vessel.VolumeM3);
                 ledger.Charge(taken);
+                vessel.Wet(step.Action, taken);
                 vessel.Add(taken);
                 added[use] = Sum(taken);
             }
@@ -118,6 +119,11 @@ public static partial class Walk
             if ((step.Action == StepAction.Quench || quenched) && Reactivity.GasEvolution.Undeclared(state) is { } gas)
             {
                 vessel.KeepGas(gas.Mol);
+            }
+
+            if (step.Action == StepAction.Filter && Target(step, vessel) is null)
+            {
+                vessel.FilterOff();
             }
 
             Move(index, step, vessel, reactions.Length == 0 ? declared : []);

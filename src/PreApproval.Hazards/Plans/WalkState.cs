@@ -123,6 +123,9 @@ public sealed record StepState
     /// <summary>True when a concentration has left no liquid: what is left is a dry residue.</summary>
     public bool LeftDry { get; init; }
 
+    /// <summary>True where an earlier step has filtered the solid off and not said where the filtrate went: the solid counts as isolated and the liquid as still there, whichever is worse.</summary>
+    public bool FilteredOff { get; init; }
+
     /// <summary>Pressure of the gas over the contents in Pa absolute, at closing or while pumped; vapour not counted.</summary>
     public double HeadspacePaAbs { get; init; } = AtmospherePa;
 
