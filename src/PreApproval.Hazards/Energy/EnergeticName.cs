@@ -8,7 +8,8 @@ namespace PreApproval.Hazards.Energy;
 /// </summary>
 /// <param name="Groups">Groups that a word names, each once.</param>
 /// <param name="HasFuel">True where the name holds something beside an anion, metals and water: it may burn.</param>
-internal sealed record EnergeticName(IReadOnlyList<EnergeticGroup> Groups, bool HasFuel)
+/// <param name="IsPrimary">True where a word names a primary explosive.</param>
+internal sealed record EnergeticName(IReadOnlyList<EnergeticGroup> Groups, bool HasFuel, bool IsPrimary)
 {
     /// <summary>Letters that numerals of oxidation states and of charges are written with.</summary>
     private const string Numerals = "ivx";
@@ -23,7 +24,8 @@ internal sealed record EnergeticName(IReadOnlyList<EnergeticGroup> Groups, bool 
             EmbeddedTable.Entries(row["except"]),
             EmbeddedTable.Entries(row["with"]),
             row["fuel"] is "yes",
-            row["group"].Length == 0 ? null : EnergeticGroup.All.First(group => string.Equals(group.Name, row["group"], StringComparison.Ordinal)))),
+            row["group"].Length == 0 ? null : EnergeticGroup.All.First(group => string.Equals(group.Name, row["group"], StringComparison.Ordinal)),
+            row["primary"] is "yes")),
     ];
 
     /// <summary>Longest first, so that "perchlorate" is gone before "chlorate" is looked for.</summary>
@@ -35,6 +37,7 @@ internal sealed record EnergeticName(IReadOnlyList<EnergeticGroup> Groups, bool 
         ArgumentNullException.ThrowIfNull(name);
         var text = name.ToLowerInvariant();
         bool? fuel = null;
+        var primary = false;
         var groups = new List<EnergeticGroup>();
         var heard = new HashSet<string>(StringComparer.Ordinal);
         foreach (var row in Rows)
@@ -42,6 +45,7 @@ internal sealed record EnergeticName(IReadOnlyList<EnergeticGroup> Groups, bool 
             if (row.Group is { } group && !heard.Contains(row.Word) && row.IsIn(text) && (!row.NeedsFuel || (fuel ??= Burns(text))))
             {
                 heard.Add(row.Word);
+                primary |= row.IsPrimary;
                 if (!groups.Contains(group))
                 {
                     groups.Add(group);
@@ -49,7 +53,7 @@ internal sealed record EnergeticName(IReadOnlyList<EnergeticGroup> Groups, bool 
             }
         }
 
-        return groups.Count == 0 ? null : new EnergeticName(groups, fuel ?? Burns(text));
+        return groups.Count == 0 ? null : new EnergeticName(groups, fuel ?? Burns(text), primary);
     }
 
     /// <summary>What is left of the name without metals, water, numbers and oxidising anions may burn.</summary>
@@ -64,7 +68,7 @@ internal sealed record EnergeticName(IReadOnlyList<EnergeticGroup> Groups, bool 
             .Any(static left => left.Length >= FewestLetters && !left.All(static letter => Numerals.Contains(letter, StringComparison.Ordinal)));
     }
 
-    private sealed record Row(string Word, IReadOnlyList<string> Except, IReadOnlyList<string> With, bool NeedsFuel, EnergeticGroup? Group)
+    private sealed record Row(string Word, IReadOnlyList<string> Except, IReadOnlyList<string> With, bool NeedsFuel, EnergeticGroup? Group, bool IsPrimary)
     {
         public bool IsIn(string text)
         {

@@ -55,6 +55,9 @@ public sealed record EnergeticProfile
         || (Groups.Any(static one => one.Group.Kind == EnergeticKind.Oxidiser) && HasFuel)
         || Groups.Where(static one => one.Group.HoldsOxygen && one.Group.HighJPerMol >= NitroJPerMol).Sum(static one => one.Count) >= 2;
 
+    /// <summary>True for what the least friction, a spark or a flame sets off: azides, fulminates and acetylides of heavy metals, cyclic peroxides of three peroxide links, and what the words of a name tell.</summary>
+    public bool IsPrimary => PrimaryInName || Groups.Any(static one => one.Group.Name is "metal bound to azide, fulminate or acetylide" || one is { Group.Name: "dialkyl or diacyl peroxide", Count: >= 3 });
+
     /// <summary>True when every group is a peroxide, which a sulfite or thiosulfate reduces.</summary>
     public bool IsPeroxide => Groups.All(static one => one.Group.Name is "dialkyl or diacyl peroxide" or "hydroperoxide" or "peracid" or "peroxide by list");
 
@@ -83,6 +86,8 @@ public sealed record EnergeticProfile
 
     /// <summary>By its name it holds something that may burn.</summary>
     private bool FuelInName { get; init; }
+
+    private bool PrimaryInName { get; init; }
 
     private bool HasFuel => FuelInName || Formula is not null && Substances.Formula.TryCount(Formula, out var atoms) && (atoms.ContainsKey("C") || atoms.ContainsKey("N"));
 
@@ -126,7 +131,7 @@ public sealed record EnergeticProfile
         if (substance.Known is null && Named(substance, molecule) is { } named)
         {
             // what is drawn is half of it at most: no formula, and the words stand beside what it shows
-            return new EnergeticProfile { Groups = [.. groups, .. named.Groups.Where(group => !groups.Any(one => one.Group == group)).Select(static group => (group, 1))], FromName = true, FuelInName = named.HasFuel };
+            return new EnergeticProfile { Groups = [.. groups, .. named.Groups.Where(group => !groups.Any(one => one.Group == group)).Select(static group => (group, 1))], FromName = true, FuelInName = named.HasFuel, PrimaryInName = named.IsPrimary };
         }
 
         return groups.Length == 0 ? null : new EnergeticProfile

@@ -16,6 +16,9 @@ internal static class IsolatedSolids
     /// <summary>Mass in kg from which an isolated energetic substance goes to review (0.1 g).</summary>
     internal const double ReviewKg = 0.1e-3;
 
+    /// <summary>Mass in kg above which a primary explosive is a danger (0.1 g, weighed; the last digits of a conversion do not count). Common practice, no source.</summary>
+    private const double PrimaryKg = ReviewKg * (1 + 1e-9);
+
     /// <summary>Mass in kg from which it goes to a committee (1 g).</summary>
     internal const double CommitteeKg = 1e-3;
 
@@ -167,8 +170,8 @@ internal static class IsolatedSolids
         return present ? own > 0 ? own / (own + other) : other > 0 ? 0 : 1 : null;
     }
 
-    /// <summary>The limit that is passed decides; below the first one, or a small azide by the rule, nothing. An unknown mass is a warning.</summary>
-    internal static Severity? ByMass(EnergeticProfile profile, double? mass) => mass is not { } kg ? Severity.Warning : profile.NitrogenRatio switch
+    /// <summary>Of a primary explosive a tenth of a gram is what takes fingers. Else the limit that is passed decides; below the first one, or a small azide by the rule, nothing. An unknown mass is a warning.</summary>
+    internal static Severity? ByMass(EnergeticProfile profile, double? mass) => mass is not { } kg ? Severity.Warning : profile.IsPrimary ? kg > PrimaryKg ? Severity.Danger : Severity.Warning : profile.NitrogenRatio switch
     {
         // never isolated at all
         < 1 => kg > 0 ? Severity.Danger : (Severity?)null,
@@ -224,6 +227,11 @@ internal static class IsolatedSolids
             >= 3 => (CommitteeKg, NeverKg, StableAzideKg),
             _ => (ReviewKg, CommitteeKg, NeverKg),
         };
+        if (profile.IsPrimary)
+        {
+            return (kg > PrimaryKg ? ReviewKg : 0, $"; as a primary explosive it is a warning at any mass and a danger above {Wording.Figures(ReviewKg * 1000)} g");
+        }
+
         var passed = kg is null ? first : kg > third ? third : kg >= second ? second : first;
         return (passed, profile.NitrogenRatio is { } ratio
             ? $"; with (C + O)/N {Wording.Figures(ratio)} {(ratio < 1 ? "it is never isolated" : $"the limit passed is {Wording.Figures(passed * 1000)} g")}"

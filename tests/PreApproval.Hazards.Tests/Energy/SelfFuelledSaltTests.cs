@@ -128,5 +128,5 @@ public sealed class SelfFuelledSaltTests
         Safeguards = [new Safeguard("blast shield", [], null)],
     };
 
-    private static PlanSubstance Typed(string smiles) => new(smiles, "salt", null, smiles);
+    internal static PlanSubstance Typed(string smiles) => new(smiles, "salt", null, smiles);
 }
