@@ -21,7 +21,7 @@ public sealed class EnergeticScreen : IScreen
     public IEnumerable<Finding> Find(ScreeningContext context)
     {
         var energetic = EnergeticContents.Of(context);
-        return energetic.IsEmpty ? [] : [.. Described(energetic), .. IsolatedSolids.Find(context, energetic), .. NearOnset(context, energetic)];
+        return energetic.IsEmpty ? [.. LeftByEncounters.Find(context)] : [.. LeftByEncounters.Find(context), .. Described(energetic), .. IsolatedSolids.Find(context, energetic), .. NearOnset(context, energetic)];
     }
 
     private static IEnumerable<Finding> Described(EnergeticContents energetic)

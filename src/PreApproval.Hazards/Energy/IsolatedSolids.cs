@@ -112,14 +112,14 @@ internal static class IsolatedSolids
     };
 
     /// <summary>True for a solid that is dried by heat, or from water, and not over a drying agent: however much liquid there is, none is left in the end.</summary>
-    private static bool LosesItsLiquid(StepState state, PlanSubstance substance) =>
+    internal static bool LosesItsLiquid(StepState state, PlanSubstance substance) =>
         state.Step.Materials.Count == 0 && substance.Known is null or { PhaseAt298K: Phase.Solid }
         && (state.Heated || state.Contents.All(content => content.Substance.Known is not { PhaseAt298K: Phase.Liquid } || content.Substance.Key is SolutionVapour.Water || string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal)));
 
     /// <summary>Filtered off before, and no word of where the filtrate went: for the solid it is gone.</summary>
     private static bool IsCake(StepState state, PlanSubstance substance) => state.FilteredOff && (substance.Known is null or { PhaseAt298K: Phase.Solid });
 
-    private static string? Word(StepAction action) => action switch
+    internal static string? Word(StepAction action) => action switch
     {
         StepAction.Filter => "filtered off",
         StepAction.Grind => "ground",
@@ -131,7 +131,7 @@ internal static class IsolatedSolids
         _ => null,
     };
 
-    private static bool HasLiquid(IReadOnlyList<Content> contents, PlanSubstance substance) =>
+    internal static bool HasLiquid(IReadOnlyList<Content> contents, PlanSubstance substance) =>
         contents.Any(content => content is { Mol: null or > 0, Substance.Known.PhaseAt298K: Phase.Liquid } && !string.Equals(content.Substance.Key, substance.Key, StringComparison.Ordinal));
 
     private static bool IsUndiluted(StepState state, PlanSubstance substance, EnergeticContents energetic) => Share(state, substance, energetic) is >= UndilutedShare;
@@ -218,7 +218,7 @@ internal static class IsolatedSolids
         };
     }
 
-    private static (double Kg, string Words) Limit(EnergeticProfile profile, double? kg)
+    internal static (double Kg, string Words) Limit(EnergeticProfile profile, double? kg)
     {
         var (first, second, third) = profile.NitrogenRatio switch
         {

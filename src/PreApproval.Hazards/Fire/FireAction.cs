@@ -43,7 +43,7 @@ public sealed record FireAction(
     private static FireAction Of(FireScene scene, string[] steps, IReadOnlyList<Agent> atHand, string[] notThere, string words)
     {
         var bath = HotBath.Is(scene.State);
-        var noAir = NeedsNoAir.Is(scene.State.Contents);
+        var noAir = NeedsNoAir.Is(scene.State);
         var fit = noAir ? [] : scene.Burning.Count == 0 ? HotBath.OnOil : ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans);
         var nearby = noAir ? NeedsNoAir.Beside(scene.Burning, scene.Bans) : [];
         return new FireAction(

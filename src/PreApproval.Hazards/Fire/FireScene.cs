@@ -75,7 +75,7 @@ internal readonly record struct FireScene(StepState State, FireFuel Fuel)
     public static List<FireScene> OrHotBathOrExplosive(WalkResult walk)
     {
         var scenes = All(walk);
-        scenes.RemoveAll(static scene => scene.Burning.Count == 0 && !HotBath.Is(scene.State) && !NeedsNoAir.IsExplosive(scene.State.Contents));
+        scenes.RemoveAll(static scene => scene.Burning.Count == 0 && !HotBath.Is(scene.State) && !NeedsNoAir.IsExplosive(scene.State));
         return scenes;
     }
 

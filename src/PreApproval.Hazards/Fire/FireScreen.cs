@@ -83,7 +83,7 @@ public sealed class FireScreen : IScreen
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
         string[] steps = StepIds.Of(scenes, static one => one.State);
         var dissolves = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents);
-        var noAir = NeedsNoAir.Is(first.State.Contents);
+        var noAir = NeedsNoAir.Is(first.State);
         var near = noAir ? first.NamesOf(NeedsNoAir.Beside(first.Burning, first.Bans)).ToArray() : [];
         var never = noAir ? first.NeverBeyondANotice : first.Never;
         var serve = noAir ? $"it holds what needs no air, so leave what a fire has reached{(near.Length == 0 ? "" : $"; for a small fire near it {Wording.List(near)}")}"

@@ -21,7 +21,7 @@ public static class FirstAction
         ArgumentNullException.ThrowIfNull(onHand);
         var burning = BurningMaterials.Of(state.Contents, state.WorstTemperatureK);
         var bath = HotBath.Is(state) ? $" {HotBath.FirstAction(onHand)}" : "";
-        if (NeedsNoAir.Is(state.Contents) && (!state.Sealed || burning.Count == 0))
+        if (NeedsNoAir.Is(state) && (!state.Sealed || burning.Count == 0))
         {
             return $"{Away(state, burning, onHand)}{bath}{Never(state)}";
         }
@@ -50,7 +50,7 @@ public static class FirstAction
         var beside = NeedsNoAir.Beside(burning, ExtinguishingAgents.BansFor(state.Contents)).ToArray();
         var chosen = Array.FindAll(beside, onHand.Contains);
         var named = chosen.Length > 0 ? chosen : beside;
-        return $"Do not fight a fire that has reached {Wording.List(NeedsNoAir.NamesIn(state.Contents))}: it burns or decomposes without air, and no agent puts that out. Leave, close the door and raise the alarm."
+        return $"Do not fight a fire that has reached {Wording.List(NeedsNoAir.NamesIn(state))}: it burns or decomposes without air, and no agent puts that out. Leave, close the door and raise the alarm."
             + (named.Length == 0 ? "" : $" Only a small fire near it that has not reached it: {Wording.List(named.Select(agent => Named(agent, state)))}.");
     }
 

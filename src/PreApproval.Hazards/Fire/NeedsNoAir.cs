@@ -10,7 +10,10 @@ internal static class NeedsNoAir
 {
     private static readonly FrozenSet<string> Families = new[] { "organic peroxides", "explosives", "nitrate esters", "organic azides", "perchlorate salts", "chlorates and bromates", "diazonium salts" }.ToFrozenSet(StringComparer.Ordinal);
 
-    public static bool Is(IReadOnlyList<Content> contents)
+    /// <summary>True where the vessel holds, or can hold by what met in it, something that needs no air.</summary>
+    public static bool Is(StepState state) => state.CanHold.Count > 0 || Is(state.Contents);
+
+    private static bool Is(IReadOnlyList<Content> contents)
     {
         for (var index = 0; index < contents.Count; index++)
         {
@@ -24,8 +27,14 @@ internal static class NeedsNoAir
     }
 
     /// <summary>What a blow, friction or a fire sets off by itself, whatever shares its vessel.</summary>
-    public static bool IsExplosive(IReadOnlyList<Content> contents)
+    public static bool IsExplosive(StepState state)
     {
+        if (state.CanHold.Count > 0)
+        {
+            return true;
+        }
+
+        var contents = state.Contents;
         for (var index = 0; index < contents.Count; index++)
         {
             if (IsThere(contents[index]) && EnergeticProfile.Of(contents[index].Substance) is { IsExplosive: true })
@@ -38,8 +47,8 @@ internal static class NeedsNoAir
     }
 
     /// <summary>Their names, each once.</summary>
-    public static IReadOnlyList<string> NamesIn(IReadOnlyList<Content> contents) =>
-        [.. contents.Where(Is).Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    public static IReadOnlyList<string> NamesIn(StepState state) =>
+        [.. state.Contents.Where(Is).Select(static content => content.Substance.Name).Concat(state.CanHold.Select(static made => $"{made.Substance.Name} that can have formed")).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
     /// <summary>Agents for a small fire near them: what serves the rest of what burns here, or paper and solvent where nothing else does, and is not banned on any of it beyond a notice.</summary>
     public static IReadOnlyList<Agent> Beside(IReadOnlySet<Burning> burning, IReadOnlyList<AgentBan> bans) =>

@@ -111,6 +111,9 @@ public sealed record StepState
     /// <summary>For an opening or a venting: the vessel as it was before, if it was closed.</summary>
     public StepState? ClosedBefore { get; init; }
 
+    /// <summary>Explosives that encounters can have left in the vessel although no line of the plan names them. Set where a plan is screened.</summary>
+    public IReadOnlyList<Energy.PossibleProduct> CanHold { get; init; } = [];
+
     /// <summary>What this step adds, and how fast; empty when it adds nothing.</summary>
     public IReadOnlyList<Addition> Additions { get; init; } = [];
 

@@ -66,7 +66,7 @@ public static class Screener
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(policy);
         using var models = Mixtures.Unifac.KeepModels();
-        var context = new ScreeningContext(plan, policy, Walk.Follow(plan, policy));
+        var context = new ScreeningContext(plan, policy, PossibleProducts.Noted(Walk.Follow(plan, policy)));
         var findings = new List<Finding>(MostPlans);
         foreach (var screen in Screens)
         {
