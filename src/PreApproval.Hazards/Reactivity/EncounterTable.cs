@@ -63,6 +63,9 @@ public sealed record Encounter
     /// <summary>Time in s from which the row is one step worse, unless a declared reaction uses it up; null: no such limit.</summary>
     public double? TimeUpToS { get; init; }
 
+    /// <summary>True where only a fuel beside the first partner, or in it, makes it grave.</summary>
+    public bool NeedsFuel { get; init; }
+
     public required string Reason { get; init; }
 
     /// <summary>Keys of the references.</summary>
@@ -144,6 +147,7 @@ public static class EncounterTable
             Gases = [.. gases.Select(static entry => entry.Split(':')).Select(static gas => new GasShare(gas[0], double.Parse(gas[1], CultureInfo.InvariantCulture)))],
             FirstLimits = (gases.Count > 0 && gases[^1].EndsWith(":first", StringComparison.Ordinal)) || Has(row["condition"], "catalyst=second"),
             SecondLimits = Has(row["condition"], "catalyst=first"),
+            NeedsFuel = Has(row["condition"], "fuel"),
             SecondPerFirst = Number(row["condition"], "ratio=") ?? 1,
             AboveK = Limit(row["condition"], "above="),
             BelowK = Limit(row["condition"], "below="),

@@ -25,6 +25,12 @@ internal static class MeetingSeverity
     public static (Severity Severity, IReadOnlyList<string> Because) Of(Meeting meeting, StepState state)
     {
         var because = new List<string>();
+        if (meeting.Encounter.NeedsFuel && !Fuel.IsThere(meeting.A, state))
+        {
+            because.Add("lower because nothing that burns is named beside it: keep organic matter, paper and dust away from it");
+            return (Severity.Notice, because);
+        }
+
         var severity = Lowered(meeting, state, because);
         var limiting = meeting.LimitingEquivalents;
         if (meeting.Encounter.Floor is not null && limiting < SmallBelowMol && severity < Severity.Notice)

@@ -13,6 +13,9 @@ public sealed class ReactivityScreen : IScreen
     /// <summary>Amount over a water bath from which a broken flask is one step worse, in mol. Common practice, no source.</summary>
     private const double MuchOverBathMol = 0.05;
 
+    /// <summary>The same for a hydride in or under a liquid over ice, where it is quenched every day (4 g of lithium aluminium hydride). Common practice, no source.</summary>
+    private const double MuchOverIceMol = 0.1;
+
     private static readonly string[] Energetic = ["explosion", "detonation", "self-heating", "runaway polymerisation"];
 
     /// <inheritdoc/>
@@ -118,7 +121,8 @@ public sealed class ReactivityScreen : IScreen
             var worst = group.MinBy(static entry => (entry.Severity, entry.Family));
             // an ice bath is put under a hydride to quench it; hot water under it while it works serves no purpose that oil would not
             var hot = group.Any(static entry => entry.State.HeatSource is not HeatSource.IceBath && entry.State.Heated);
-            var much = worst.Severity > Severity.Warning && (hot || worst.Content.Mol > MuchOverBathMol);
+            var onIce = group.All(static entry => entry.State.HeatSource is HeatSource.IceBath && entry.State.Contents.Any(static content => content.Substance.Known is { PhaseAt298K: Phase.Liquid }));
+            var much = worst.Severity > Severity.Warning && (hot || worst.Content.Mol > (onIce ? MuchOverIceMol : MuchOverBathMol));
             yield return new Finding
             {
                 Code = "incompatibility.water-bath",
@@ -127,7 +131,7 @@ public sealed class ReactivityScreen : IScreen
                 Steps = [.. group.Select(static entry => entry.State.Step.Id).Distinct(StringComparer.Ordinal)],
                 Vessel = group.Key,
                 Materials = Ids(group.Select(static entry => entry.Content)),
-                Statement = $"{Wording.Capital(worst.Content.Substance.Name)} in “{group.Key}” stands over water; if the glass breaks, the bath reaches it. Use a bath without water.",
+                Statement = $"{Wording.Capital(worst.Content.Substance.Name)} in “{group.Key}” stands over water; if the glass breaks, the bath reaches it. {(onIce ? "Keep no more ice water under it than the quench needs, or cool in a metal block" : "Use a bath without water")}.",
             };
         }
     }
