@@ -143,7 +143,7 @@ public sealed class ReactionHeatScreen : IScreen
         var dosed = state.Step.OverS >= ControlNeeds.DosedFromS;
         var boils = runaway.BoilsK < mtsr - 0.02;
         var severity = mtsr >= declaredOnset ? Severity.Danger
-            : decomposes || runaway.Class >= 4 || (rise > HighK && (state.Sealed || !dosed)) || (state.Sealed && basis.Declared)
+            : decomposes || runaway.Class >= 4 || (rise > HighK && (state.Sealed || !dosed)) || state.Sealed
                 || (boils && state.Additions.Count > 0 && !dosed) || (rise >= MediumK && heat.HeatJ >= LargeHeatJ) ? Severity.Warning
             : Severity.Caution;
         var share = heat.AccumulationDeclared ? $"with the declared accumulation of {Wording.Text(Math.Round(heat.Accumulation * 100))} %" : "with all of the reagent counted as unreacted";

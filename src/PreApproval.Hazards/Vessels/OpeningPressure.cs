@@ -64,7 +64,12 @@ internal static class OpeningPressure
             return null;
         }
 
-        string[] leftOut = [.. notCounted, .. HeldGas.Between(whole, charge)];
+        if (condensed > 0)
+        {
+            notCounted.Add("gas that condenses as long as the heat of its making does not drive it off");
+        }
+
+        string[] leftOut = [.. notCounted, .. SolutionEquilibrium.Doubts(charge), .. HeldGas.Between(whole, charge), .. charge.MissingFrom(governing.Model, state.TemperatureK).Select(static key => $"{key}, whose vapour pressure is not known")];
         var about = leftOut.Length == 0 ? "about" : "at least";
         var opened = charge.GoverningAt(state.TemperatureK);
         var byValve = state.Step.Action == StepAction.Vent;

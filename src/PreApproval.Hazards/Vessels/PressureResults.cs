@@ -83,7 +83,7 @@ internal static class PressureResults
         {
             // up to a blast shield it is a reminder; what takes a fixed shield or a cell is somebody's to look at
             Severity = unanswered && result.Shield is ShieldClass.Cell or ShieldClass.Engineered ? Severity.Caution : Severity.Notice,
-            Statement = Statement(worst, result, rating) + Energy(result, unanswered),
+            Statement = Statement(worst, result, rating) + Energy(result, unanswered, worst.LeftOut.Count > 0 ? "at least" : "about"),
             Controls = needed is null ? [] : [needed],
         };
     }
@@ -98,11 +98,11 @@ internal static class PressureResults
         return $"“{worst.State.Vessel.Id}” comes to {atLeast}{Wording.BarGauge(worst.WorstPaGauge!.Value)} at {Wording.Celsius(worst.Peak.TemperatureK)} at worst{share}";
     }
 
-    private static string Energy(ClosedResult result, bool unanswered) => result switch
+    private static string Energy(ClosedResult result, bool unanswered, string about) => result switch
     {
         { Energy: { } energy, Shield: { } shield } when shield != ShieldClass.Sash =>
-            $"; it holds about {Joule(energy.TotalJ)}, which asks for {ShieldClasses.Words(shield)}{(unanswered ? ", and the plan names none" : "")}.",
-        { Energy: { } energy } => $"; it holds about {Joule(energy.TotalJ)}.",
+            $"; it holds {about} {Joule(energy.TotalJ)}, which asks for {ShieldClasses.Words(shield)}{(unanswered ? ", and the plan names none" : "")}.",
+        { Energy: { } energy } => $"; it holds {about} {Joule(energy.TotalJ)}.",
         _ => ".",
     };
 

@@ -81,7 +81,7 @@ public sealed class RatingCredibilityScreen : IScreen
             Severity = reliesOnIt ? Severity.Warning : Severity.Notice,
             Steps = StepIds.Of(pressed),
             Vessel = vessel.Id,
-            Statement = $"“{vessel.Id}” is stated to hold {Wording.BarGauge(rated)} and {(known ? $"may reach {Wording.BarGauge(pressure)}" : "what presses in it is not all known")}, but {usually}. {(reliesOnIt ? "A photograph of the pressure marked on this very vessel, or its certificate, settles it" : known ? "The step would be within the usual rating as well; the number wants checking" : "The number wants checking")}.",
+            Statement = $"“{vessel.Id}” is stated to hold {Wording.BarGauge(rated)} and {(known ? $"may reach {AtLeast(worst, context)}{Wording.BarGauge(pressure)}" : "what presses in it is not all known")}, but {usually}. {(reliesOnIt ? "A photograph of the pressure marked on this very vessel, or its certificate, settles it" : known ? "The step would be within the usual rating as well; the number wants checking" : "The number wants checking")}.",
             Evidence =
             [
                 Confinement.Findings.Number("rating as stated", rated / 1e5, "bar(g)", usual * RatingCredibility.BelievedTimesUsual / 1e5, "usual rating of the kind times what is believed", Quality.Assumed, "common-practice"),
@@ -105,10 +105,13 @@ public sealed class RatingCredibilityScreen : IScreen
             Severity = Severity.Warning,
             Steps = StepIds.Of(pressed),
             Vessel = worst.Vessel.Id,
-            Statement = $"“{worst.Vessel.Id}” is closed with {closure} and may reach {Wording.BarGauge(pressure)}: such a closure lifts or flies off at 0.1 to 0.3 bar(g), whatever the vessel itself is rated for. A closure that belongs to the rated vessel, shown by its mark or by the maker's data for the two together, settles it.",
+            Statement = $"“{worst.Vessel.Id}” is closed with {closure} and may reach {AtLeast(worst, context)}{Wording.BarGauge(pressure)}: such a closure lifts or flies off at 0.1 to 0.3 bar(g), whatever the vessel itself is rated for. A closure that belongs to the rated vessel, shown by its mark or by the maker's data for the two together, settles it.",
             Evidence = [Pressure(pressure, context)],
         };
     }
+
+    /// <summary>Where something is left out of the pressure it is a lower bound.</summary>
+    private static string AtLeast(StepState worst, ScreeningContext context) => context.Closed(worst) is { LeftOut.Count: > 0 } ? "at least " : "";
 
     private static Evidence Pressure(double pressurePaGauge, ScreeningContext context) =>
         Confinement.Findings.Number("worst-case pressure", pressurePaGauge / 1e5, "bar(g)", context.Policy.UnratedNothingPa / 1e5, "highest governing pressure while it is closed, against what an unrated vessel may have", Quality.Estimated, "common-practice");

@@ -60,8 +60,10 @@ public sealed class ReliefScreen : IScreen
         }
 
         var opens = work > relief.SetPaGauge;
+        // what is left out of it can only raise it
+        var atLeast = context.Closed(at) is { LeftOut.Count: > 0 } ? "at least " : "";
         return Of("pressure.relief-margin", opens ? Severity.Warning : work > NearlyOpenShare * relief.SetPaGauge ? Severity.Caution : Severity.Notice, closed.Chosen(state => Pressure(state, context) > Share(relief) * relief.SetPaGauge),
-            $"“{at.Vessel.Id}” comes to {Wording.BarGauge(work)} at its set temperature of {Wording.Celsius(at.TemperatureK)}; {(opens ? $"its {Name(relief)} opens at {Wording.BarGauge(relief.SetPaGauge)} in the planned work and lets the contents out" : $"that is more than {Wording.Text(100 * Share(relief))} % of the {Wording.BarGauge(relief.SetPaGauge)} at which its {Name(relief)} opens, which may weep or tire")}.",
+            $"“{at.Vessel.Id}” comes to {atLeast}{Wording.BarGauge(work)} at its set temperature of {Wording.Celsius(at.TemperatureK)}; {(opens ? $"its {Name(relief)} opens at {Wording.BarGauge(relief.SetPaGauge)} in the planned work and lets the contents out" : $"that is more than {Wording.Text(100 * Share(relief))} % of the {Wording.BarGauge(relief.SetPaGauge)} at which its {Name(relief)} opens, which may weep or tire")}.",
             Confinement.Findings.Number("pressure at the set temperature", work / 1e5, "bar(g)", Share(relief) * relief.SetPaGauge / 1e5, $"at most {Wording.Text(Share(relief))} of the set pressure of a {Name(relief)}", Quality.Assumed, "iso-4126-6", "api-520"));
     }
 

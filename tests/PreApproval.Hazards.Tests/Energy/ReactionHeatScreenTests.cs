@@ -62,6 +62,21 @@ public sealed class ReactionHeatScreenTests
         Assert.Equal(75.7, finding.Evidence[0].Value, 1.0);
     }
 
+    // 150 kJ/mol counts for an acid chloride and an amine (Stoessel 2020, Table 2.1, from memory): stated or looked up, it is the same rise in the same closed flask
+    [Theory]
+    [InlineData(null)]
+    [InlineData(-150e3)]
+    public void Screen_SameRiseInAClosedVessel_IsAWarningStatedOrLookedUp(double? heat)
+    {
+        var plan = Acylation(100, heat);
+        plan = plan with
+        {
+            Steps = [plan.Steps[0] with { Materials = [.. plan.Steps[0].Materials, new MaterialUse("a", null)] }, Step("s", StepAction.Seal, "flask"), Step("2", StepAction.Stir, "flask", 20)],
+        };
+
+        Assert.Equal(Severity.Warning, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "heat.reaction").Severity);
+    }
+
     [Fact]
     public void Screen_HeatOfAnUnknownType_IsMissing()
     {

@@ -62,6 +62,19 @@ public sealed class OpeningTests
     public void Screen_ShutEvacuatedAndOpenedCold_IsNothing() =>
         Assert.DoesNotContain(Screener.Screen(Evacuated("tetrahydrofuran", 4.4, 20, 50), Policy.Default).Findings, static finding => finding.Code is Opened or "pressure.opened-above-boiling");
 
+    /// <summary>Something that nobody knows is left out of the pressure, so what is computed is the least there is, in the sentence and in the model beside the number.</summary>
+    [Fact]
+    public void Screen_SomethingLeftOut_SaysAtLeast()
+    {
+        var plan = Evacuated("diethyl ether", 4.4, 20, 90);
+        plan = plan with { Materials = [.. plan.Materials, Of("b", "compound seven", G(1))], Steps = [plan.Steps[0] with { Materials = [.. plan.Steps[0].Materials, new MaterialUse("b", null)] }, .. plan.Steps.Skip(1)] };
+
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is Opened);
+
+        Assert.Contains("with at least ", finding.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain("about", finding.Statement, StringComparison.Ordinal);
+    }
+
     private static Plan Evacuated(string substance, double grams, double vesselML, double celsius) => new()
     {
         Materials = [Of("a", substance, G(grams))],
