@@ -10,7 +10,7 @@ using static PreApproval.Hazards.Numerics.PhysicalConstants;
 namespace PreApproval.Hazards.Reactivity;
 
 /// <summary>
-/// Gas that leaves a closed vessel when a step vents or opens it: the gas it was closed or pressurised under, gas charged into it, and what
+/// Gas that leaves a closed vessel when a step vents, opens, purges or pumps it: the gas it was closed or pressurised under, gas charged into it, and what
 /// declared reactions and encounters have made in it since; and the gas of a balloon over what is opened. All of it counts, what reacted or stays dissolved is not subtracted.
 /// Vapour of liquids and gas given off by solutions are not in it. docs/methods/gas.md.
 /// </summary>
@@ -23,7 +23,9 @@ internal static class GasRelease
         {
             var state = context.Walk.States[index];
             OpenGas[] gases = state.ClosedBefore is { Closing: not null } closed ? [.. Summed(FromClosed(closed, state, context))]
-                : state.Step.Action == StepAction.Open && Before(context.Walk.States, index) is { } vented ? [.. FromBalloon(vented)]
+                : state.Step.Action == StepAction.Open && Before(context.Walk.States, index) is { } vented ? [.. FromBalloon(vented), .. LeftBehind(vented)]
+                // a pump or a purge sends what it takes out of a closed vessel into the same air
+                : state.Step.Action is StepAction.Evacuate or StepAction.Purge && Before(context.Walk.States, index) is { Closing: not null } pumped ? [.. Summed(FromClosed(pumped, state, context))]
                 : [];
             if (gases.Length > 0)
             {
@@ -99,6 +101,16 @@ internal static class GasRelease
         {
             var room = VentScreen.BalloonM3 + Math.Max((vented.Vessel.VolumeM3 ?? 0) - FillLimits.CondensedM3(vented.ContentsAfter).M3, 0);
             yield return new OpenGas(gas.Name, gas.Known, IdealGas.Mol(AtmospherePa, room, vented.TemperatureK), "the balloon", []);
+        }
+    }
+
+    /// <summary>What a venting leaves over the contents at the pressure of the room, and the opening lets out.</summary>
+    private static IEnumerable<OpenGas> LeftBehind(StepState vented)
+    {
+        if (vented is { Step.Action: StepAction.Vent, Sealed: false, Vent: null, Headspace: Headspace.Gas { Substance: var gas } })
+        {
+            var room = vented.Vessel.VolumeM3 is { } volume ? Math.Max(volume - FillLimits.CondensedM3(vented.ContentsAfter).M3, 0) : (double?)null;
+            yield return new OpenGas(gas.Name, gas.Known, room is { } m3 ? IdealGas.Mol(AtmospherePa, m3, vented.TemperatureK) : null, "what a venting leaves", []);
         }
     }
 

@@ -101,7 +101,7 @@ internal static class ToxicGas
 
     /// <summary>Time in s over which one source comes: what is led in or vented takes the whole step, what reacts only as long as it is dosed; null when none is stated.</summary>
     private static double? Seconds(OpenGas gas, StepState state) =>
-        (state.Step.OverS ?? (gas.IsLedIn || state.Step.Action == StepAction.Vent ? state.Step.DurationS : null)) is > 0 and var seconds ? seconds : null;
+        (state.Step.OverS ?? (gas.IsLedIn || state.Step.Action is StepAction.Vent or StepAction.Purge or StepAction.Evacuate ? state.Step.DurationS : null)) is > 0 and var seconds ? seconds : null;
 
     private static bool HasScrubber(ScreeningContext context, StepState state) =>
         context.Plan.Place?.Kind == PlaceKind.HoodWithScrubber

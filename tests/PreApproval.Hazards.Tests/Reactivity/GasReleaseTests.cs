@@ -40,7 +40,12 @@ public sealed class GasReleaseTests
         var plan = Autoclave(StepAction.Vent, 200, null) with { Place = Where(PlaceKind.Bench) };
         plan = plan with { Vessels = [plan.Vessels[0] with { VolumeM3 = 1040e-6 }] };
 
-        Assert.Equal(Severity.Danger, Toxic(plan).Severity);
+        var findings = Findings(plan).Where(static finding => finding.Code is "toxicity.gas").ToArray();
+
+        Assert.Equal(2, findings.Length);
+        Assert.Equal(Severity.Danger, Assert.Single(findings, static finding => finding.Steps is ["5"]).Severity);
+        // 1000 mL at one atmosphere are left when the lid comes off: 41.6 mmol, 1017 ppm
+        Assert.Equal(1017, Assert.Single(findings, static finding => finding.Steps is ["6"]).Evidence[0].Value, 10.0);
     }
 
     [Fact]
@@ -117,6 +122,32 @@ public sealed class GasReleaseTests
         plan = plan with { Vessels = [plan.Vessels[0] with { VolumeM3 = null }] };
 
         Assert.Contains(Findings(plan), static finding => finding.Code is "data.gas-not-counted" && finding.LeavesCheckUndone && finding.Statement.Contains("carbon monoxide", StringComparison.Ordinal));
+    }
+
+    /// <summary>What a venting leaves: one atmosphere of hydrogen sulfide in 60 mL are 2.49 mmol, 61 ppm in the nearest cubic metre, more than a tenth of the 100 ppm of the NIOSH list.</summary>
+    [Fact]
+    public void Screen_OpenedAfterTheVenting_LetsOutWhatIsLeft()
+    {
+        var plan = Autoclave(StepAction.Vent, 5, null, "hydrogen sulfide") with { Place = Where(PlaceKind.Bench) };
+
+        var finding = Assert.Single(Findings(plan), static finding => finding.Code is "toxicity.gas" && finding.Steps is ["6"]);
+
+        Assert.Equal(61, finding.Evidence[0].Value, 1.0);
+    }
+
+    /// <summary>The same 123 mmol as vented, whoever takes them out of the closed autoclave.</summary>
+    [Theory]
+    [InlineData(StepAction.Evacuate)]
+    [InlineData(StepAction.Purge)]
+    public void Screen_PumpedOrPurgedOutOfAClosedVessel_IsHeldAgainstTheIdlh(StepAction action)
+    {
+        var plan = Autoclave(action, 50, null) with { Place = Where(PlaceKind.Hood) };
+        plan = plan with { Steps = [.. plan.Steps.Select(step => step.Action == StepAction.Purge ? step with { Headspace = Under("nitrogen") } : step)] };
+
+        var finding = Assert.Single(Findings(plan), static finding => finding.Code is "toxicity.gas" && finding.Steps.Contains("5", StringComparer.Ordinal));
+
+        Assert.Equal(Severity.Caution, finding.Severity);
+        Assert.Equal(2230, finding.Evidence[0].Value, 22.3);
     }
 
     private static IReadOnlyList<Finding> Findings(Plan plan) => Screener.Screen(plan, Policy.Default).Findings;
