@@ -191,7 +191,7 @@ internal sealed class ObjectReader
                 return word;
             }
 
-            string hint = NearName.Of(text, words.All) is { } near ? $"did you mean \"{near}\"? " : "";
+            string hint = words.Near(text) is { } near ? $"did you mean \"{near}\"? " : "";
             faults.Invalid(path, $"\"{Shown.Text(text)}\" is not known here; {hint}Allowed: {Shown.Choice(words.All)}");
             return null;
         }

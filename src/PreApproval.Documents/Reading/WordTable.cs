@@ -4,7 +4,9 @@ using PreApproval.Hazards.Substances;
 namespace PreApproval.Documents.Reading;
 
 /// <summary>The words of the contract for one enumeration.</summary>
-internal sealed class WordTable<T>(Func<T, string> wordOf)
+/// <param name="wordOf">The word of a value.</param>
+/// <param name="meant">Other words for a value, in lower case: refused as well, but with the right one beside it.</param>
+internal sealed class WordTable<T>(Func<T, string> wordOf, params (string Word, T Value)[] meant)
     where T : struct, Enum
 {
     private readonly Dictionary<string, T> _values = Enum.GetValues<T>().ToDictionary(wordOf, value => value, StringComparer.Ordinal);
@@ -12,6 +14,20 @@ internal sealed class WordTable<T>(Func<T, string> wordOf)
     public IReadOnlyList<string> All { get; } = [.. Enum.GetValues<T>().Select(wordOf)];
 
     public string WordOf(T value) => wordOf(value);
+
+    /// <summary>The word that stands here for another one of the trade, else the nearest in spelling; null when none is near.</summary>
+    public string? Near(string word)
+    {
+        foreach ((string other, T value) in meant)
+        {
+            if (string.Equals(other, word.Trim(), StringComparison.OrdinalIgnoreCase))
+            {
+                return wordOf(value);
+            }
+        }
+
+        return NearName.Of(word, All);
+    }
 
     public bool TryFind(string word, out T value) => _values.TryGetValue(word, out value);
 }
@@ -27,7 +43,15 @@ internal static class Words
 
     public static WordTable<Closure> Closures { get; } = new(Plain);
 
-    public static WordTable<ReliefKind> ReliefKinds { get; } = new(Plain);
+    public static WordTable<ReliefKind> ReliefKinds { get; } = new(
+        Plain,
+        ("rupture disc", ReliefKind.BurstingDisc),
+        ("rupture disk", ReliefKind.BurstingDisc),
+        ("burst disc", ReliefKind.BurstingDisc),
+        ("burst disk", ReliefKind.BurstingDisc),
+        ("safety valve", ReliefKind.Valve),
+        ("relief valve", ReliefKind.Valve),
+        ("pressure relief valve", ReliefKind.Valve));
 
     public static WordTable<Attendance> Attendances { get; } = new(Plain);
 

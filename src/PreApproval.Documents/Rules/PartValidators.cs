@@ -5,6 +5,7 @@ using PreApproval.Documents.Planning;
 using PreApproval.Documents.Reading;
 using PreApproval.Documents.Units;
 using PreApproval.Hazards.Substances;
+using PreApproval.Hazards.Vessels;
 
 namespace PreApproval.Documents.Rules;
 
@@ -140,6 +141,9 @@ internal sealed class VesselValidator : AbstractValidator<VesselEntry>
     /// <summary>Outside diameters in mm: from an NMR microtube to a column. Common practice, no source.</summary>
     private const double LeastDiameterMm = 1, MostDiameterMm = 500;
 
+    /// <summary>Wall in mm of a melting point capillary; thinner is none. Common practice, no source.</summary>
+    private const double LeastWallMm = 0.1;
+
     public VesselValidator()
     {
         RuleFor(vessel => vessel.Volume).Credible(CredibleRange.VesselVolume);
@@ -151,15 +155,26 @@ internal sealed class VesselValidator : AbstractValidator<VesselEntry>
             tube.RuleFor(entry => entry.OutsideDiameterMm).Within(LeastDiameterMm, MostDiameterMm);
             tube.RuleFor(entry => entry.WallMm)
                 .Must((entry, wall) => wall is null || (wall > 0 && !(wall >= entry.OutsideDiameterMm / 2)))
-                .WithMessage("must be above 0 and below half the outside diameter");
+                .WithMessage("must be above 0 and below half the outside diameter")
+                // one fault in the diameter is none in the wall
+                .When(IsDiameterCredible, ApplyConditionTo.CurrentValidator)
+                .Must((entry, wall) => wall is not > 0 || wall >= entry.OutsideDiameterMm / 2 || (wall >= LeastWallMm && wall <= GlassStrength.MostWallShare * entry.OutsideDiameterMm))
+                .WithMessage(string.Create(CultureInfo.InvariantCulture, $"is no credible wall of a glass tube: from {LeastWallMm} mm to {GlassStrength.MostWallShare} times the outside diameter is allowed"))
+                .When(IsDiameterCredible, ApplyConditionTo.CurrentValidator);
         });
-        RuleFor(vessel => vessel.Relief!).ChildRules(relief => relief.RuleFor(entry => entry.Set).CredibleRating());
+        RuleFor(vessel => vessel.Relief!).ChildRules(relief => relief.RuleFor(entry => entry.Set).CredibleRating(aboveZero: true));
+        RuleFor(vessel => vessel.GlassTube).Must((vessel, tube) => tube is null || vessel.Kind is not { } kind || VesselKinds.MaterialOf(kind) == VesselMaterial.Glass)
+            .WithMessage("is the wall of a glass tube, but the kind of the vessel is not of glass; leave it out, or name the kind");
+        RuleFor(vessel => vessel.Relief).Must((vessel, relief) => relief is null || vessel.Kind is not { } kind || VesselKinds.TypicalOf(kind) is not { RatedByWall: true })
+            .WithMessage("cannot be: a tube that is sealed in the flame has no fitting for a relief device; leave it out, or name another kind");
         RuleForEach(vessel => vessel.Parts).ChildRules(part =>
         {
             part.RuleFor(entry => entry.Rating).CredibleRating();
             part.RuleFor(entry => entry.MaximumTemperature).Credible();
         });
     }
+
+    private static bool IsDiameterCredible(GlassTubeEntry tube) => tube.OutsideDiameterMm is >= LeastDiameterMm and <= MostDiameterMm;
 }
 
 internal sealed class PlaceValidator : AbstractValidator<PlaceEntry>

@@ -20,8 +20,13 @@ internal static class QuantityRules
             }
         });
 
+    /// <summary>Gauge pressures in Pa below this are none: the digits of an atmosphere that was typed.</summary>
+    private const double NoPressurePa = 1;
+
     /// <summary>A rating: a gauge pressure of zero or more.</summary>
-    public static void CredibleRating<T>(this IRuleBuilder<T, Quantity?> rule) =>
+    /// <param name="rule">What it holds for.</param>
+    /// <param name="aboveZero">True for what opens: at the atmosphere it would let everything out at once.</param>
+    public static void CredibleRating<T>(this IRuleBuilder<T, Quantity?> rule, bool aboveZero = false) =>
         rule.Custom((quantity, context) =>
         {
             if (quantity is null)
@@ -30,7 +35,9 @@ internal static class QuantityRules
             }
 
             string? fault = CredibleRange.AbsolutePressure.Fault(quantity)
-                ?? (quantity.PaGauge < 0 ? $"{quantity.Value.ToString("R", CultureInfo.InvariantCulture)} {quantity.Unit} is below the atmosphere; a rating is usually a gauge pressure: write bar(g) or psi(g)" : null);
+                ?? (quantity.PaGauge < 0 ? $"{quantity.Value.ToString("R", CultureInfo.InvariantCulture)} {quantity.Unit} is below the atmosphere; a rating is usually a gauge pressure: write bar(g) or psi(g)"
+                : aboveZero && quantity.PaGauge < NoPressurePa ? "must be above 0 bar(g): a relief device opens above the atmosphere"
+                : null);
             if (fault is not null)
             {
                 context.AddFailure(new ValidationFailure($"{context.PropertyPath}.Value", fault));

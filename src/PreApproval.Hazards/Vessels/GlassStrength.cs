@@ -11,6 +11,9 @@ public static class GlassStrength
     /// <summary>What counts of the formula where the glass is not known to be annealed: a flame leaves stress in it. Common practice, no source.</summary>
     public const double UnknownAnnealing = 0.5;
 
+    /// <summary>Share of the outside diameter up to which a wall is credible: a bore of a tenth of it. Common practice, no source.</summary>
+    public const double MostWallShare = 0.45;
+
     private const double TwiceStressBar = 140;
 
     /// <summary>What counts of the formula for a tube.</summary>

@@ -77,7 +77,7 @@ internal static class PressureClearings
 
         if (rating.Wall is { } tube)
         {
-            return GlassStrength.NeededWallM(tube, flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share) is { } wall
+            return GlassStrength.NeededWallM(tube, flagged.Max(static assessment => assessment.WorstPaGauge!.Value) / share) is { } wall && Math.Ceiling(wall * 1e4) / 1e4 <= GlassStrength.MostWallShare * tube.OuterDiameterM
                 ? new Clearing("wall of the glass in mm", string.Create(CultureInfo.InvariantCulture, $"/vessels/{rating.VesselIndex}/glassTube/wallMm"), Math.Ceiling(wall * 1e4) / 10, null, null)
                 : null;
         }
