@@ -14,6 +14,8 @@ namespace PreApproval.Hazards.Vessels;
 /// <param name="Part">Whose rating it is: the place of the part; null: the vessel's own.</param>
 internal readonly record struct GoverningRating(double? PaGauge, Vessel Vessel, int VesselIndex, int? Part)
 {
+    private static readonly string[] LinerWords = ["liner", "lining", "insert"];
+
     /// <summary>Share of the stated rating that counts at this temperature; 1: all of it.</summary>
     public double Share { get; private init; } = 1;
 
@@ -70,6 +72,12 @@ internal readonly record struct GoverningRating(double? PaGauge, Vessel Vessel, 
         var (weakest, of) = (ofWall ?? (vessel.RatingPaGauge * share), (int?)null);
         for (var part = 0; part < vessel.Parts.Count && weakest is not null; part++)
         {
+            // a liner lies against the wall and holds no pressure: it has a temperature alone
+            if (vessel.Parts[part] is { RatingPaGauge: null, MaximumTemperatureK: not null, Name: var name } && VesselKinds.Names(name, LinerWords))
+            {
+                continue;
+            }
+
             var own = vessel.Parts[part].MaximumTemperatureK is null ? kept : 1;
             if (!(vessel.Parts[part].RatingPaGauge * own >= weakest))
             {

@@ -72,6 +72,20 @@ public sealed class RatingTests
         Assert.Equal(80e5, GoverningRating.For(steel with { MaximumTemperatureK = 523.15 }, 0, 473.15).PaGauge);
     }
 
+    /// <summary>A liner holds no pressure: the steel around it does, up to the limit of the liner. A seal or a closure does hold it. Common practice, no source.</summary>
+    [Theory]
+    [InlineData("PTFE liner", 100, 80e5)]
+    [InlineData("glass insert", 100, 80e5)]
+    [InlineData("PTFE liner", 220, 0.0)]
+    [InlineData("PTFE seal", 100, null)]
+    [InlineData("screw closure", 100, null)]
+    public void For_PartWithATemperatureAlone_CountsByWhatItHolds(string part, double celsius, double? expectedPa)
+    {
+        var steel = new Vessel { Id = "autoclave", Kind = "steel autoclave", RatingPaGauge = 80e5, MaximumTemperatureK = 573.15, Parts = [new VesselPart(part, null, 473.15)] };
+
+        Assert.Equal(expectedPa, GoverningRating.For(steel, 0, celsius + 273.15).PaGauge);
+    }
+
     /// <summary>General service temperatures of seal makers: PTFE and FKM 200 °C (common practice).</summary>
     [Theory]
     [InlineData("PTFE screw plug", 200)]
