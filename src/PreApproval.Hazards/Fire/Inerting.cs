@@ -157,7 +157,7 @@ internal static class Inerting
     {
         var state = states.MaxBy(static one => one.TemperatureK)!;
         var supporter = Supporter(state)!;
-        var hot = Array.Exists(states, static one => one.Heated || one.Step is { Action: StepAction.Pressurise });
+        var hot = Array.Exists(states, static one => one.Heated || one is { Sealed: true, Step.Action: StepAction.Pressurise });
         return new Finding
         {
             Code = "fire.oxygen-enriched",

@@ -8,6 +8,9 @@ public static partial class Walk
 {
     private sealed partial class Walker
     {
+        /// <summary>Overpressure in Pa up to which a balloon stays on. Common practice, no source.</summary>
+        private const double BalloonPa = 1e4;
+
         /// <summary>Closes or opens; true when this step lets a closed vessel open.</summary>
         private bool Close(int index, Step step, RunningVessel vessel)
         {
@@ -44,6 +47,13 @@ public static partial class Walk
                     if (step.Gas is null)
                     {
                         issues.Add(new WalkIssue(WalkIssueKind.GasNotStated, index, null, $"pressurising “{vessel.Vessel.Id}” names no gas"));
+                    }
+
+                    // a balloon holds no more than this: it is filled, and the vessel stays open to it
+                    if (vessel is { Vent: Closure.Balloon, Closing: null } && step is { Gas: { } filled, PressurePaAbs: { } low } && low <= AtmospherePa + BalloonPa)
+                    {
+                        vessel.ChangeHeadspace(new Headspace.Gas(filled));
+                        return false;
                     }
 
                     if (vessel.Pressurise(index, step.Gas, step.PressurePaAbs) is { } countedPaAbs)

@@ -1,7 +1,9 @@
 using PreApproval.Hazards.Health;
+using PreApproval.Hazards.Numerics;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Safeguards;
 using PreApproval.Hazards.Screening;
+using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Reactivity;
 
@@ -44,7 +46,7 @@ internal static class MeetingSeverity
             }
         }
 
-        if (meeting.CountedEquivalents > LargeAboveMol && meeting.Encounter.Severity < Severity.Notice && severity > Severity.Danger)
+        if (meeting.CountedEquivalents > LargeAboveMol && !IsHeldByBalloon(meeting, state) && meeting.Encounter.Severity < Severity.Notice && severity > Severity.Danger)
         {
             severity--;
             because.Add("raised for more than 0.5 mol");
@@ -70,6 +72,12 @@ internal static class MeetingSeverity
 
         return (Gas(meeting, state, severity, because), because);
     }
+
+    /// <summary>True where one partner is the gas of a balloon, which holds less than what raises a row: as if that amount were stated.</summary>
+    private static bool IsHeldByBalloon(Meeting meeting, StepState state) =>
+        state is { Vent: Closure.Balloon, Headspace: Headspace.Gas { Substance: var gas } }
+        && meeting.Everyone.Any(content => content is { MaterialId: null, Mol: null } && string.Equals(content.Substance.Key, gas.Key, StringComparison.Ordinal))
+        && IdealGas.Mol(AtmospherePa, Confinement.VentScreen.BalloonM3 + (state.Vessel.VolumeM3 ?? 0), state.TemperatureK) <= LargeAboveMol;
 
     private static string? Exceeded(Meeting meeting, StepState state)
     {
