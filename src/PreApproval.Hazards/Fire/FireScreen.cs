@@ -134,11 +134,20 @@ public sealed class FireScreen : IScreen
             Steps = StepIds.Of(scenes, static one => one.State),
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            Statement = Wording.Capital(string.Join("; ", bans.Select(static ban => $"{ExtinguishingAgents.Name(ban.Agent)} {(ban.Severity == Severity.Notice ? "does not put out" : "must not be used on")} {ban.Family}: {ban.Why}")))
+            Statement = Wording.Capital(string.Join("; ", bans.GroupBy(static ban => (Only: ban.Severity == Severity.Notice, ban.Family, ban.Why)).Select(static group => Words([.. group]))))
                 + "." + (fit.Contains(Agent.Foam) && scenes.Any(static scene => ExtinguishingAgents.DissolvesFoam(scene.State.Contents)) ? OnlyResistant : ""),
             Evidence = [.. bans.Select(static ban => ban.AsEvidence)],
             ClearedBy = Offer(burning, [.. scenes.SelectMany(static scene => scene.Bans).Distinct()], all),
         };
+    }
+
+    /// <summary>Agents that are banned on one family for one reason, in one clause.</summary>
+    private static string Words(AgentBan[] bans)
+    {
+        string[] names = [.. bans.Select(static ban => ExtinguishingAgents.Name(ban.Agent))];
+        return bans[0].Severity == Severity.Notice
+            ? $"{names[0]} does not put out {bans[0].Family}{(names.Length > 1 ? $", nor does {Wording.List(names[1..])}" : "")}: {bans[0].Why}"
+            : $"{Wording.List(names)} must not be used on {bans[0].Family}: {bans[0].Why}";
     }
 
     /// <summary>Where an agent that serves everything here stands beside it, a banned one is a matter of choosing right, unless it feeds the fire.</summary>

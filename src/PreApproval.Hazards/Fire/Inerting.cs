@@ -148,7 +148,7 @@ internal static class Inerting
             Severity = Severity.Caution,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
-            Statement = $"“{state.Vessel.Id}” is opened to air with {gas.Name} still over the contents: purge with inert gas first; a catalyst that has taken up hydrogen lights it without a spark.",
+            Statement = $"“{state.Vessel.Id}” is opened to air with {gas.Name} still over the contents: purge with inert gas first; {(string.Equals(gas.Key, Hydrogen, StringComparison.Ordinal) ? "a catalyst that has taken up hydrogen lights it without a spark" : "with the air that comes in it burns or explodes at a spark")}.",
             Evidence = LimitingOxygen.Of(gas.Known!) is { } limiting ? Evidence(gas, limiting, null) : [],
         };
     }

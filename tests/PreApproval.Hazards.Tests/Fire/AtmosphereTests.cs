@@ -88,6 +88,42 @@ public sealed class AtmosphereTests
     [Fact]
     public void LimitingOxygen_WhatDoesNotBurn_HasNone() => Assert.Null(LimitingOxygen.Of(Substance("water").Known!));
 
+    /// <summary>A noble metal lights hydrogen and air; it does not light carbon monoxide.</summary>
+    [Theory]
+    [InlineData("hydrogen", true)]
+    [InlineData("carbon monoxide", false)]
+    public void Screen_FlammableGasOpenedToAir_NamesACatalystForHydrogenAlone(string gas, bool named)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("solvent", "ethanol", ML(20), Role.Solvent)],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solvent"), Step("2", StepAction.Stir, "flask") with { Headspace = Under(gas) }, Step("3", StepAction.Open, "flask")],
+        };
+
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.gas-opened-to-air");
+
+        Assert.Equal(named, finding.Statement.Contains("catalyst", StringComparison.Ordinal));
+    }
+
+    /// <summary>One reason for two agents is said once.</summary>
+    [Fact]
+    public void Screen_TwoAgentsBannedForOneReason_SaysItOnce()
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("peroxide", "dibenzoyl peroxide", G(5))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "peroxide")],
+            FireResponse = Agents(Agent.CarbonDioxide, Agent.DryPowder),
+        };
+
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "fire.agent-forbidden");
+
+        Assert.StartsWith("Carbon dioxide does not put out organic peroxides, nor does dry powder:", finding.Statement, StringComparison.Ordinal);
+        Assert.DoesNotContain(";", finding.Statement, StringComparison.Ordinal);
+    }
+
     private static Severity? Static(string substance, double litres, StepAction action, string kind)
     {
         var plan = new Plan
