@@ -72,7 +72,7 @@ public static class Screener
         {
             foreach (var finding in screen.Find(context))
             {
-                findings.Add(Clearings.WithSurfaces(ControlNeeds.Attach(finding, context), plan));
+                findings.Add(Clearings.WithSurfaces(OfferCheck.Worthwhile(ControlNeeds.Attach(finding, context), context), plan));
             }
         }
 
