@@ -99,7 +99,7 @@ internal static class ReportText
         foreach (Clearing clearing in finding.ClearedBy)
         {
             string to = clearing.Value is { } value ? $"{value.ToString("R", CultureInfo.InvariantCulture)} {clearing.Unit}".TrimEnd() : clearing.Text ?? "";
-            text.AppendLine(CultureInfo.InvariantCulture, $"  cleared by: {clearing.Change} to {to} at {clearing.Path}{(clearing.With is { } surface ? string.Create(CultureInfo.InvariantCulture, $", and with it the surface to {surface.Celsius:R} °C at {surface.Path}") : "")}");
+            text.AppendLine(CultureInfo.InvariantCulture, $"  cleared by: {clearing.Change} to {(clearing.IsYes ? "yes" : to)} at {clearing.Path}{(clearing.With is { } surface ? string.Create(CultureInfo.InvariantCulture, $", and with it the surface to {surface.Celsius:R} °C at {surface.Path}") : "")}");
         }
 
         foreach (NeededControl control in finding.Controls)

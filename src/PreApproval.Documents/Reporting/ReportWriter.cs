@@ -88,6 +88,7 @@ public static class ReportWriter
                 // a member that is a plain number
                 { Value: { } value, Unit: null } => Number(value),
                 { Value: { } value } => new JsonObject { ["value"] = Number(value), ["unit"] = clearing.Unit },
+                { IsYes: true } => JsonValue.Create(true),
                 { Entries: { } entries } => Array(entries, static entry => JsonValue.Create(entry)),
                 _ => clearing.Text,
             },

@@ -19,6 +19,8 @@ public static class Clearings
         {
             return clearing.Path switch
             {
+                _ when clearing.IsYes && clearing.Path.Split('/') is ["", "vessels", var at, "glassTube", "annealed"] =>
+                    plan with { Vessels = Replace(plan.Vessels, int.Parse(at, NumberStyles.None, CultureInfo.InvariantCulture), static vessel => vessel with { GlassTube = vessel.GlassTube! with { Annealed = true } }) },
                 "/fireResponse/agents" => plan with { FireResponse = new FireResponse([.. clearing.Entries!.Select(Fire.ExtinguishingAgents.Parse)], plan.FireResponse?.Plan) },
                 "/attendance" => plan with { Attendance = Enum.Parse<Attendance>(text, ignoreCase: true) },
                 _ => throw new ArgumentException($"Not a change the engine can apply: {clearing.Path}", nameof(clearing)),

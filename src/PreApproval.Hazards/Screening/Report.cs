@@ -101,6 +101,12 @@ public sealed record Clearing(string Change, string Path, double? Value, string?
     /// <summary>The stated surface, which goes down with a set temperature by the same difference; null where nothing goes with the change.</summary>
     public SurfaceWith? With { get; init; }
 
+    /// <summary>True where the document holds yes or no at the path, and yes is offered.</summary>
+    public bool IsYes => Text is Yes;
+
+    /// <summary>What <see cref="Text"/> is for a member that is yes or no.</summary>
+    internal const string Yes = "true";
+
     /// <summary>The new entries where the document holds a list at the path; null for any other change.</summary>
     public IReadOnlyList<string>? Entries => Text is { } text && IsList(Path) ? text.Split(ListSeparator) : null;
 

@@ -27,7 +27,7 @@ internal static class PressureClearings
 
         var vessel = flagged[0].State.Vessel;
         var limit = rating.QuietLimitPaGauge(vessel, context.Policy);
-        Clearing?[] offers = [Temperature(flagged, rating, context.Policy), Rating(flagged, rating, context.Policy, context.Plan.Steps), BesideRating(rating), Volume(flagged, limit)];
+        Clearing?[] offers = [Temperature(flagged, rating, context.Policy), Rating(flagged, rating, context.Policy, context.Plan.Steps), BesideRating(rating), Annealed(rating), Volume(flagged, limit)];
         return [.. offers.OfType<Clearing>().Where(offer => Clears(offer, finding, flagged, context))];
     }
 
@@ -93,6 +93,11 @@ internal static class PressureClearings
     /// <summary>Where only the missing temperature takes from the rating: the temperature the mark has to name beside it.</summary>
     private static Clearing? BesideRating(GoverningRating rating) => rating is { Share: < 1, Passed: null }
         ? new Clearing("temperature beside the rating", rating.TemperaturePath, Math.Ceiling(Wording.InCelsius(rating.TemperatureK)), "°C", null)
+        : null;
+
+    /// <summary>Where half of what the wall holds is not counted, because nobody says that the glass is free of stress: an annealed tube.</summary>
+    private static Clearing? Annealed(GoverningRating rating) => rating.Wall is { Annealed: false }
+        ? new Clearing("annealed glass", string.Create(CultureInfo.InvariantCulture, $"/vessels/{rating.VesselIndex}/glassTube/annealed"), null, null, Clearing.Yes)
         : null;
 
     private static Clearing? Volume(IReadOnlyList<ClosedAssessment> flagged, double limitPaGauge)

@@ -51,6 +51,19 @@ public sealed class GlassTubeTests
         Assert.Equal(wallMm ?? 0, wall ?? 0, 0.01);
     }
 
+    /// <summary>2 mm at 20 mm: 15.6 bar annealed, 7.8 not (EN 1595): 4.0 bar(g) is above half of the one and within half of the other.</summary>
+    [Fact]
+    public void Screen_TubeNotKnownToBeAnnealed_IsOfferedToBe()
+    {
+        var plan = PressureScreenTests.Closed("diethyl ether", 20, 8, 70, 20);
+        plan = plan with { Vessels = [Sealed(20, 2, false) with { Id = "tube", VolumeM3 = 20e-6 }] };
+
+        var finding = Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "pressure.near-rating");
+        var offer = Assert.Single(finding.ClearedBy, static offer => offer.Path is "/vessels/0/glassTube/annealed");
+
+        Assert.DoesNotContain(Screener.Screen(Clearings.Apply(plan, offer), Policy.Default).Findings, static finding => finding.Code is "pressure.near-rating" or "pressure.exceeds-rating");
+    }
+
     /// <summary>4.0 bar(g) against 1 mm at 20 mm: 7.4 bar annealed, 3.7 not; half of 15.6 annealed is quiet.</summary>
     [Theory]
     [InlineData(1.0, false, "pressure.exceeds-rating")]

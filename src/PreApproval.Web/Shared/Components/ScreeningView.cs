@@ -137,6 +137,7 @@ public sealed record ClearingView
         "temperature limit" => Path.Contains("/parts/", StringComparison.Ordinal) ? "use a part made for at least" : "use a vessel made for at least",
         "relief set pressure" => "let the relief device open at",
         "wall of the glass in mm" => "use a tube whose wall in mm is at least",
+        "annealed glass" => "use a tube known to be annealed:",
         "extinguishing agents" => "have at hand",
         "attendance" => "stay with it:",
         _ => Change,
