@@ -12,6 +12,19 @@ internal static class LeftByEncounters
 {
     public static IEnumerable<Finding> Find(ScreeningContext context)
     {
+        for (var index = 0; index < context.Walk.States.Count; index++)
+        {
+            if (context.Walk.States[index].CanHold.Count > 0)
+            {
+                return Isolated(context);
+            }
+        }
+
+        return [];
+    }
+
+    private static IEnumerable<Finding> Isolated(ScreeningContext context)
+    {
         var isolated = new List<(StepState State, PossibleProduct Product)>();
         foreach (var state in context.Walk.States)
         {

@@ -80,7 +80,7 @@ public sealed class NeutralisationScreen : IScreen
     private IEnumerable<Finding> Of(StepState state, Neutralisation neutral, ScreeningContext context)
     {
         var heat = Rise(state, neutral);
-        var basis = new HeatBasis(false, neutral.Model, " (heat of neutralisation)", Quality.Estimated, ["crc-enthalpies"]);
+        var basis = new HeatBasis(neutral.Model, " (heat of neutralisation)", Quality.Estimated, ["crc-enthalpies"]);
         if (!(state.Step.OverS >= ControlNeeds.DosedFromS) && AtOnce(state, neutral, heat, context) is { } finding)
         {
             yield return finding;

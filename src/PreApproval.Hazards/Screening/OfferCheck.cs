@@ -24,7 +24,11 @@ internal static class OfferCheck
         return finding;
     }
 
-    private static bool IsWorthwhile(Clearing offer, Finding finding, ScreeningContext context) => offer.Path.Split('/') switch
+    private static bool IsWorthwhile(Clearing offer, Finding finding, ScreeningContext context) =>
+        // most offers are of neither kind, at no cost
+        !(offer.Path.EndsWith("/temperature", StringComparison.Ordinal) || offer.Path.EndsWith("/volume", StringComparison.Ordinal)) || IsWayOut(offer, finding, context);
+
+    private static bool IsWayOut(Clearing offer, Finding finding, ScreeningContext context) => offer.Path.Split('/') switch
     {
         ["", "steps", var place, "temperature"] when offer.Value + 273.15 is { } offered && context.Plan.Steps[int.Parse(place, NumberStyles.None, CultureInfo.InvariantCulture)] is var step =>
             offered < step.TemperatureK
