@@ -32,19 +32,19 @@ public sealed record FireAction(
         var listed = plan.FireResponse?.Agents ?? [];
         var atHand = plan.Place is { Agents: { Count: > 0 } there } ? there : listed;
         string[] notThere = [.. listed.Where(agent => !atHand.Contains(agent)).Distinct().Select(ExtinguishingAgents.Name)];
+        var hot = HotBath.Steps(walk);
         return
         [
             .. FireScene.OrHotBathOrExplosive(walk)
-                .GroupBy(scene => (scene.State.Vessel.Id, scene.Key, scene.State.Sealed, Words: Fire.FirstAction.For(scene.State, atHand)))
-                .Select(group => Of(group.First(), StepIds.Of([.. group], static scene => scene.State), atHand, notThere, group.Key.Words)),
+                .GroupBy(scene => (scene.State.Vessel.Id, scene.Key, scene.State.Sealed, Bath: hot.Contains(scene.State), Words: Fire.FirstAction.For(scene.State, atHand, hot.Contains(scene.State))))
+                .Select(group => Of(group.First(), StepIds.Of([.. group], static scene => scene.State), atHand, notThere, group.Key.Words, group.Key.Bath)),
         ];
     }
 
-    private static FireAction Of(FireScene scene, string[] steps, IReadOnlyList<Agent> atHand, string[] notThere, string words)
+    private static FireAction Of(FireScene scene, string[] steps, IReadOnlyList<Agent> atHand, string[] notThere, string words, bool bath)
     {
-        var bath = HotBath.Is(scene.State);
         var noAir = NeedsNoAir.Is(scene.State);
-        var fit = noAir ? [] : scene.Burning.Count == 0 ? HotBath.OnOil : ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans);
+        var fit = noAir ? [] : scene.Burning.Count == 0 ? HotBath.OnOilBeside(scene.Bans) : ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans);
         var nearby = noAir ? NeedsNoAir.Beside(scene.Burning, scene.Bans) : [];
         return new FireAction(
             scene.State.Vessel.Id,

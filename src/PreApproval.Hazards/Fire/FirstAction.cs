@@ -15,20 +15,23 @@ public static class FirstAction
     /// <summary>The first action at a step; agents at hand that fit are named before others that fit.</summary>
     /// <param name="state">The vessel at the step.</param>
     /// <param name="onHand">Agents at hand there; empty: not known.</param>
-    public static string For(StepState state, IReadOnlyList<Agent> onHand)
+    public static string For(StepState state, IReadOnlyList<Agent> onHand) => For(state, onHand, HotBath.Is(state));
+
+    /// <summary>The same, where an earlier step may have left the bath hot.</summary>
+    internal static string For(StepState state, IReadOnlyList<Agent> onHand, bool hotBath)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(onHand);
         var burning = BurningMaterials.Of(state.Contents, state.WorstTemperatureK);
-        var bath = HotBath.Is(state) ? $" {HotBath.FirstAction(onHand)}" : "";
+        var bath = hotBath ? $" {HotBath.FirstAction(state, onHand)}" : "";
         if (NeedsNoAir.Is(state) && (!state.Sealed || burning.Count == 0))
         {
-            return $"{Away(state, burning, onHand)}{bath}{Never(state)}";
+            return $"{Away(state, burning, onHand, hotBath)}{bath}{Never(state, hotBath)}";
         }
 
         if (burning.Count == 0 && bath.Length > 0)
         {
-            return $"Nothing in the vessel is known to burn.{bath}{Never(state)}";
+            return $"Nothing in the vessel is known to burn.{bath}{Never(state, hotBath)}";
         }
 
         if (burning.Count == 0)
@@ -38,23 +41,24 @@ public static class FirstAction
 
         if (state.Sealed)
         {
-            return $"Do not go near a closed vessel in a fire: leave, close the door and raise the alarm. Tell the fire service {Contents(state)}.{bath}{Never(state)}";
+            return $"Do not go near a closed vessel in a fire: leave, close the door and raise the alarm. Tell the fire service {Contents(state)}.{bath}{Never(state, hotBath)}";
         }
 
-        return $"{Act(state, burning, onHand)}{bath}{Never(state)} {Leave(burning)}";
+        return $"{Act(state, burning, onHand, hotBath)}{bath}{Never(state, hotBath)} {Leave(burning)}";
     }
 
     /// <summary>What needs no air is nobody's to put out; an agent is for what has not reached it.</summary>
-    private static string Away(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand)
+    private static string Away(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand, bool hotBath)
     {
-        var beside = NeedsNoAir.Beside(burning, ExtinguishingAgents.BansFor(state.Contents)).ToArray();
+        var fit = NeedsNoAir.Beside(burning, ExtinguishingAgents.BansFor(state.Contents));
+        Agent[] beside = [.. hotBath ? HotBath.Without(fit) : fit];
         var chosen = Array.FindAll(beside, onHand.Contains);
         var named = chosen.Length > 0 ? chosen : beside;
         return $"Do not fight a fire that has reached {Wording.List(NeedsNoAir.NamesIn(state))}: it burns or decomposes without air, and no agent puts that out. Leave, close the door and raise the alarm."
             + (named.Length == 0 ? "" : $" Only a small fire near it that has not reached it: {Wording.List(named.Select(agent => Named(agent, state)))}.");
     }
 
-    private static string Act(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand)
+    private static string Act(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand, bool hotBath)
     {
         // an agent that calls only for care still serves, after those that call for none
         var bans = ExtinguishingAgents.BansFor(state.Contents);
@@ -64,7 +68,7 @@ public static class FirstAction
             fit = ExtinguishingAgents.ThatFit(burning, [.. bans.Where(static ban => ban.Severity <= Severity.Warning)]);
         }
 
-        fit = HotBath.Is(state) ? HotBath.Without(fit) : fit;
+        fit = hotBath ? HotBath.Without(fit) : fit;
         var chosen = fit.Where(onHand.Contains).ToArray();
         var named = chosen.Length > 0 ? chosen : [.. fit];
         var lacking = onHand.Count > 0 && chosen.Length == 0 ? " None of the agents at hand may be used on it." : "";
@@ -89,11 +93,11 @@ public static class FirstAction
 
     private static bool Lithium(StepState state) => state.Contents.Any(static content => !content.Spent && string.Equals(content.Substance.Key, "7439-93-2", StringComparison.Ordinal));
 
-    private static string Never(StepState state)
+    private static string Never(StepState state, bool hotBath)
     {
         var never = ExtinguishingAgents.BansFor(state.Contents).Where(static ban => ban.Severity <= Severity.Warning)
             .Select(static ban => ban.Agent)
-            .Concat(HotBath.Is(state) ? [Agent.Water, Agent.Foam] : [])
+            .Concat(hotBath ? [Agent.Water, Agent.Foam] : [])
             .Distinct()
             .Order()
             .Select(ExtinguishingAgents.Name)

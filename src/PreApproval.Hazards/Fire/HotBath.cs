@@ -27,11 +27,42 @@ internal static class HotBath
     /// <summary>Why water stays away from it, for lists of what must not be used.</summary>
     public const string Never = "water and foam (on the oil bath: water boils in hot oil and throws it out burning)";
 
-    /// <summary>What to do first when the bath burns; agents at hand that fit before others that fit.</summary>
-    public static string FirstAction(IReadOnlyList<Agent> onHand)
+    /// <summary>Agents that serve on the oil and are not forbidden by what hangs in it: nobody keeps the two apart in a fire.</summary>
+    public static IReadOnlyList<Agent> OnOilBeside(IReadOnlyList<AgentBan> bans) => [.. OnOil.Where(agent => !bans.Any(ban => ban.Agent == agent && ban.Severity <= Severity.Warning))];
+
+    /// <summary>Steps whose vessel hangs in hot oil: the bath that heated it is still hot while it cools.</summary>
+    public static IReadOnlySet<StepState> Steps(WalkResult walk)
     {
-        var chosen = OnOil.Where(onHand.Contains).ToArray();
-        return $"If the oil bath burns: switch its heating off and cover it, or use {Wording.List((chosen.Length > 0 ? chosen : OnOil).Select(ExtinguishingAgents.Name))} from a distance; leave it covered until it is cold, for hot oil lights again.";
+        var hot = new HashSet<StepState>(ReferenceEqualityComparer.Instance);
+        foreach (var vessel in walk.States.GroupBy(static state => state.VesselIndex))
+        {
+            StepState? before = null;
+            foreach (var state in vessel)
+            {
+                if (Is(state) || (before is not null && Is(before) && state.Step.Action == StepAction.Cool))
+                {
+                    hot.Add(state);
+                }
+
+                before = state;
+            }
+        }
+
+        return hot;
+    }
+
+    /// <summary>What to do first when the bath burns; agents at hand that fit before others that fit. Beside a closed vessel there is one order only: away.</summary>
+    public static string FirstAction(StepState state, IReadOnlyList<Agent> onHand)
+    {
+        if (state.Sealed)
+        {
+            return "A fire of the oil bath heats the closed vessel in it: leave then too, close the door and raise the alarm; switch the heating off only on the way out, and do not stay to cover the bath.";
+        }
+
+        var serve = OnOilBeside(ExtinguishingAgents.BansFor(state.Contents));
+        var chosen = serve.Where(onHand.Contains).ToArray();
+        var named = chosen.Length > 0 ? chosen : serve;
+        return $"If the oil bath burns: switch its heating off and cover it{(named.Count > 0 ? $", or use {Wording.List(named.Select(ExtinguishingAgents.Name))} from a distance" : "")}; leave it covered until it is cold, for hot oil lights again.";
     }
 
     public static IEnumerable<Finding> Find(ScreeningContext context, IReadOnlyList<Agent> listed)
@@ -67,15 +98,16 @@ internal static class HotBath
     private static Finding OnHotOil(StepState[] states, IReadOnlyList<Agent> listed, string words)
     {
         var hottest = states.MaxBy(HotSurface.SurfaceK)!;
+        var serve = OnOilBeside([.. states.SelectMany(static state => ExtinguishingAgents.BansFor(state.Contents))]);
         return new Finding
         {
             Code = "fire.water-on-hot-oil",
             Hazard = Hazard.Fire,
             // beside one that serves it is a matter of choosing right
-            Severity = listed.Any(OnOil.Contains) ? Severity.Caution : Severity.Warning,
+            Severity = listed.Any(serve.Contains) ? Severity.Caution : Severity.Warning,
             Steps = StepIds.Of(states),
             Vessel = hottest.Vessel.Id,
-            Statement = $"{words} must not be used on the oil bath of “{hottest.Vessel.Id}”, up to {Wording.Celsius(HotSurface.SurfaceK(hottest))}: water boils in hot oil and throws it out burning. Hot oil burns as {FireClass.Words([Burning.HotOil])}; {Wording.List(OnOil.Select(ExtinguishingAgents.Name))} serve on a bath, with its heating switched off.",
+            Statement = $"{words} must not be used on the oil bath of “{hottest.Vessel.Id}”, up to {Wording.Celsius(HotSurface.SurfaceK(hottest))}: water boils in hot oil and throws it out burning. Hot oil burns as {FireClass.Words([Burning.HotOil])};{Serve(serve)}",
             Evidence =
             [
                 new Evidence
@@ -91,6 +123,10 @@ internal static class HotBath
             ],
         };
     }
+
+    private static string Serve(IReadOnlyList<Agent> serve) => serve.Count == 0
+        ? " what serves on a bath is forbidden by what hangs in it, so switch its heating off and leave."
+        : $" {Wording.List(serve.Select(ExtinguishingAgents.Name))} {(serve.Count == 1 ? "serves" : "serve")} on {(serve.Count == OnOil.Count ? "a bath" : "this bath, beside what hangs in it")}, with its heating switched off.";
 
     private static bool IsElectrical(HeatSource? source) => source switch
     {

@@ -16,6 +16,7 @@ using PreApproval.Procedures.Thresholds;
 using PreApproval.Procedures.Workflow;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Screenings;
+using PreApproval.Web.Shared;
 using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Exploring;
@@ -118,6 +119,7 @@ public sealed partial class Explorer : ComponentBase, IAsyncDisposable
     {
         { RatingIsTypical: true } => "Typical of the kind, common practice without a source. It is tried only: the mark on the vessel counts.",
         { Kind: not null, RatingBarGauge: null } => "Not known for another vessel: counts as 0 bar(g) until you enter what its mark says.",
+        { RatingBarGauge: null } when WallRating.Of(_at!.Tried.State.Vessel) is { } wall => $"Empty: {wall.Bar} {wall.Basis}.",
         _ => $"Planned {(_at!.Planned.State.Vessel.RatingPaGauge is { } rating ? ExplorerWords.Bar(rating) : "without a rating")}. {(_at.Planned.State.Vessel.Parts.Count > 0 ? "Parts with lower ratings govern." : "")}".TrimEnd(),
     };
 

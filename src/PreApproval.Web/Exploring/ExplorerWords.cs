@@ -17,7 +17,7 @@ public static class ExplorerWords
 
     public static string Difference(double? kelvin) => kelvin is { } k ? $"{Words.Number(Math.Round(k, 1))} K" : "–";
 
-    public static string Bar(double? paGauge) => paGauge is { } pa ? $"{Words.Number(Figures(pa / PascalPerBar))} bar(g)" : "–";
+    public static string Bar(double? paGauge) => paGauge is { } pa ? $"{Words.Figures(pa / PascalPerBar)} bar(g)" : "–";
 
     public static string Percent(double? fraction) => fraction is { } f ? $"{Words.Number(Math.Round(100 * f, 1))} %" : "–";
 
@@ -130,8 +130,6 @@ public static class ExplorerWords
         ArgumentNullException.ThrowIfNull(state);
         return [.. Burnable(state).Where(static c => c.Substance.Known is null or { AutoignitionK: null }).Select(static c => c.Substance.Name).Distinct(StringComparer.Ordinal)];
     }
-
-    internal static double Figures(double value) => value == 0 ? 0 : Math.Round(value, Math.Clamp(2 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 12), MidpointRounding.AwayFromZero);
 
     private static IEnumerable<Content> Burnable(StepState state) => state.Contents.Where(static c =>
         c is { Spent: false, Substance.Known: null or { NonFlammable: not { Value: true }, Involatile: false, PhaseAt298K: not Phase.Solid } });

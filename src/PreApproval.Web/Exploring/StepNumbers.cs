@@ -1,6 +1,8 @@
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Vessels;
+using PreApproval.Web.Shared;
+using PreApproval.Web.Shared.Components;
 
 namespace PreApproval.Web.Exploring;
 
@@ -34,8 +36,8 @@ public sealed record StepNumbers(StepState State, SafeWindowPoint Point, ClosedR
         Add("Worst credible temperature", static n => ExplorerWords.Celsius(n.State.WorstTemperatureK));
         if (before.State.Sealed || after.State.Sealed)
         {
-            Add("Vessel", static n => $"{n.State.Vessel.Kind}, {(n.State.Vessel.VolumeM3 is { } volume ? $"{Shared.Components.Words.Number(volume * 1e6)} mL" : "volume not known")}");
-            Add("Weakest rating", static n => n.Rating is { } rating ? ExplorerWords.Bar(rating) : "not known: counts as 0 bar(g)");
+            Add("Vessel", static n => $"{n.State.Vessel.Kind}, {(n.State.Vessel.VolumeM3 is { } volume ? $"{Words.Number(volume * 1e6)} mL" : "volume not known")}");
+            Add("Weakest rating", static n => n.Rating is { } rating ? ExplorerWords.Bar(rating) + (WallRating.Of(n.State.Vessel) is { } wall && wall.PaGauge == rating ? " " + wall.Basis : "") : "not known: counts as 0 bar(g)");
             Add("Fill", static n => n.Fill is { } fill ? ExplorerWords.Percent(fill) : "not known");
             Add("Pressure at the set temperature", static n => n.Point.ExpectedPaGauge is { } pa ? AtLeast(n) + ExplorerWords.Bar(pa) : "not known");
             Add("Worst-case pressure", static n => n.Point.LiquidFull || n.Point.GoverningPaGauge is null ? ExplorerWords.Pressure(n.Point) : AtLeast(n) + ExplorerWords.Pressure(n.Point));
@@ -44,8 +46,8 @@ public sealed record StepNumbers(StepState State, SafeWindowPoint Point, ClosedR
             Add("Largest permissible fill", static n => n.Result is { HighestFill: { } fill, LeftOut.Count: 0 } ? ExplorerWords.Percent(fill) : "none can be given");
             Add("Rating needed", static n => n.Result?.RatingNeededPaGauge is { } needed ? AtLeast(n) + ExplorerWords.Bar(needed) : "none is enough or known");
             Add("The liquid fills the vessel at", static n => n.Result is null ? "not known" : n.Result.LiquidFullK is { } full ? ExplorerWords.Celsius(full) : $"never up to {ExplorerWords.Celsius(ClosedVessel.CeilingK)}");
-            Add("Stored energy", static n => n.Result?.Energy is { } energy ? $"{Shared.Components.Words.Number(ExplorerWords.Figures(energy.TotalJ))} J" : "not known");
-            Add("Equivalent of trinitrotoluene", static n => n.Result?.Energy is { } energy ? $"{Shared.Components.Words.Number(ExplorerWords.Figures(energy.TntKg * 1e3))} g" : "not known");
+            Add("Stored energy", static n => n.Result?.Energy is { } energy ? $"{Words.Figures(energy.TotalJ)} J" : "not known");
+            Add("Equivalent of trinitrotoluene", static n => n.Result?.Energy is { } energy ? $"{Words.Figures(energy.TntKg * 1e3)} g" : "not known");
             Add("Shield", static n => n.Result?.Shield is { } shield ? ShieldClasses.Words(shield) : "not known");
         }
 
@@ -61,5 +63,5 @@ public sealed record StepNumbers(StepState State, SafeWindowPoint Point, ClosedR
     private static string AtLeast(StepNumbers numbers) => numbers.Result is { LeftOut.Count: > 0 } ? "at least " : "";
 
     private static double? WeakestRating(Vessel vessel) =>
-        vessel.Parts.Any(static p => p.RatingPaGauge is null) ? null : vessel.Parts.Select(static p => p.RatingPaGauge).Append(vessel.RatingPaGauge).Aggregate((a, b) => a is null || b is null ? null : Math.Min(a.Value, b.Value));
+        vessel.Parts.Any(static p => p.RatingPaGauge is null) ? null : vessel.Parts.Select(static p => p.RatingPaGauge).Append(WallRating.Of(vessel)?.PaGauge ?? vessel.RatingPaGauge).Aggregate((a, b) => a is null || b is null ? null : Math.Min(a.Value, b.Value));
 }

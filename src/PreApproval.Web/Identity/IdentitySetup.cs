@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
 using PreApproval.Procedures.Accounts;
+using PreApproval.Web.Accounts;
 using PreApproval.Web.Shared;
 
 namespace PreApproval.Web.Identity;
@@ -79,7 +80,13 @@ public static class IdentitySetup
         o.Events.OnValidatePrincipal = SessionCheck.ValidateAsync;
         Func<RedirectContext<CookieAuthenticationOptions>, Task> signIn = o.Events.OnRedirectToLogin;
         Func<RedirectContext<CookieAuthenticationOptions>, Task> denied = o.Events.OnRedirectToAccessDenied;
-        o.Events.OnRedirectToLogin = c => AnswerAsync(c, StatusCodes.Status401Unauthorized, signIn);
+        o.Events.OnRedirectToLogin = async c =>
+        {
+            if (ApiPaths.IsApi(c.Request.Path) || !await EndedSession.AskAsync(c.HttpContext))
+            {
+                await AnswerAsync(c, StatusCodes.Status401Unauthorized, signIn);
+            }
+        };
         o.Events.OnRedirectToAccessDenied = c => AnswerAsync(c, StatusCodes.Status403Forbidden, denied);
     }
 

@@ -69,6 +69,11 @@ public abstract class InventoryFormPage : PageBase
 
     protected async Task KeepAsync()
     {
+        if (WasCarried())
+        {
+            return;
+        }
+
         List<FormError> faults = [];
         (byte[] json, _rows) = Read(faults);
         if (faults.Count > 0)

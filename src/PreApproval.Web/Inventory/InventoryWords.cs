@@ -3,6 +3,7 @@ using PreApproval.Documents;
 using PreApproval.Documents.Inventory;
 using PreApproval.Procedures.Inventory;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Shared;
 
 namespace PreApproval.Web.Inventory;
 
@@ -41,6 +42,21 @@ public static class InventoryWords
     public static string Of(GlassTubeEntry? tube) => tube is null
         ? ""
         : string.Create(CultureInfo.InvariantCulture, $"{tube.OutsideDiameterMm} mm outside, wall {tube.WallMm} mm, {tube.Annealed switch { true => "annealed", false => "not annealed", null => "not known to be annealed" }}");
+
+    /// <summary>The rating as stated, else by the wall.</summary>
+    public static string RatingOf(VesselEntry vessel, string unknown)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        return vessel.Rating is { } stated ? Of(stated) : WallRating.Of(vessel)?.Bar ?? unknown;
+    }
+
+    /// <summary>What the wall has to do with the rating.</summary>
+    public static string WallOf(VesselEntry vessel, WallRating wall)
+    {
+        ArgumentNullException.ThrowIfNull(vessel);
+        ArgumentNullException.ThrowIfNull(wall);
+        return vessel.Rating is null ? wall.Basis : $"{wall.Bar} {wall.Basis} governs";
+    }
 
     public static string Of(VersionChange change) => change switch
     {

@@ -2,6 +2,7 @@ using System.Security.Claims;
 using PreApproval.Documents;
 using PreApproval.Procedures.Drafting;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Accounts;
 using PreApproval.Web.Identity;
 using PreApproval.Web.Shared;
 using PreApproval.Web.Shared.Components;
@@ -38,6 +39,7 @@ public static class PagesSetup
 
         // Everything here asks for a sign-in, the editor's connection too; pages for everybody say so themselves.
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode().RequireAuthorization();
+        app.MapPost(EndedSession.Path, EndedSession.SignInAsync).ExcludeFromDescription();
         RouteGroupBuilder files = app.MapGroup("/procedures/{id:guid}").RequireAuthorization().ExcludeFromDescription();
         files.MapGet("/draft.json", DraftAsync);
         files.MapGet("/revisions/{number:int}/document.json", DocumentAsync);

@@ -12,7 +12,7 @@ public sealed partial class ReviewPage
 {
     private async Task DecideAsync()
     {
-        if (_revision is null)
+        if (_revision is null || WasCarried())
         {
             return;
         }

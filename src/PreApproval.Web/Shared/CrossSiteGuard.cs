@@ -34,18 +34,28 @@ public static class CrossSiteGuard
             return true;
         }
 
+        // Neither header: an old browser or no browser. With a cookie it needs the token; without one there is nothing to abuse.
+        return Told(request)
+            ?? (!CookieNames.HasSignIn(request) || await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context));
+    }
+
+    /// <summary>True where the browser says that one of our own pages sent it.</summary>
+    public static bool IsFromUs(HttpRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return Told(request) == true;
+    }
+
+    /// <summary>What the browser says of where it comes from; null: nothing.</summary>
+    private static bool? Told(HttpRequest request)
+    {
         if (request.Headers["Sec-Fetch-Site"] is [{ Length: > 0 } site])
         {
             return string.Equals(site, "same-origin", StringComparison.Ordinal);
         }
 
-        if (request.Headers.Origin is [{ Length: > 0 } origin])
-        {
-            return string.Equals(origin, UriHelper.BuildAbsolute(request.Scheme, request.Host).TrimEnd('/'), StringComparison.OrdinalIgnoreCase);
-        }
-
-        // Neither header: an old browser or no browser. With a cookie it needs the token; without one there is nothing to abuse.
-        return !CookieNames.HasSignIn(request)
-            || await context.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(context);
+        return request.Headers.Origin is [{ Length: > 0 } origin]
+            ? string.Equals(origin, UriHelper.BuildAbsolute(request.Scheme, request.Host).TrimEnd('/'), StringComparison.OrdinalIgnoreCase)
+            : null;
     }
 }

@@ -65,6 +65,55 @@ public sealed class HotBathTests
         Assert.Contains("Never water or foam", action.FirstAction, StringComparison.Ordinal);
     }
 
+    /// <summary>A closed vessel in a fire may burst: away from it is the one order, for the bath under it too (common practice, no source).</summary>
+    [Fact]
+    public void FireActions_ClosedVesselInAnOilBath_SayOneOrder()
+    {
+        var plan = Plan(HeatSource.OilBath, 150, Agent.CarbonDioxide);
+        var action = Screener.Screen(plan with { Steps = [plan.Steps[0], Step("s", StepAction.Seal, "flask", 20), plan.Steps[1]] }, Policy.Default).FireActions[^1];
+
+        Assert.StartsWith("Do not go near a closed vessel in a fire: leave", action.FirstAction, StringComparison.Ordinal);
+        Assert.Contains("A fire of the oil bath heats the closed vessel in it: leave then too", action.FirstAction, StringComparison.Ordinal);
+        Assert.DoesNotContain("cover it", action.FirstAction, StringComparison.Ordinal);
+        Assert.DoesNotContain("carbon dioxide", action.FirstAction, StringComparison.Ordinal);
+    }
+
+    /// <summary>Carbon dioxide is forbidden on sodium (Data/agent-bans.tsv): it is no advice for the bath that the sodium hangs in.</summary>
+    [Fact]
+    public void FireActions_SodiumInAnOilBath_NameForTheBathOnlyWhatTheSodiumAllows()
+    {
+        var action = Screener.Screen(Sodium(), Policy.Default).FireActions.Single(static action => action.Steps.Contains("2"));
+
+        Assert.Contains("or use dry sand from a distance", action.FirstAction, StringComparison.Ordinal);
+        Assert.DoesNotContain("or use carbon dioxide", action.FirstAction, StringComparison.Ordinal);
+        var finding = Assert.Single(Screener.Screen(Sodium(), Policy.Default).Findings, static finding => finding.Code is "fire.water-on-hot-oil");
+        Assert.Contains("dry sand serves on this bath, beside what hangs in it", finding.Statement, StringComparison.Ordinal);
+        Assert.Equal(Severity.Warning, finding.Severity);
+    }
+
+    /// <summary>Oil does not cool at once: while a vessel cools in it water is as wrong as before. Afterwards it is not.</summary>
+    [Fact]
+    public void FireActions_CoolingAfterAnOilBath_StillKeepWaterAway()
+    {
+        var plan = Plan(HeatSource.OilBath, 150, Agent.Foam);
+        var actions = Screener.Screen(plan with { Steps = [.. plan.Steps, Step("3", StepAction.Cool, "flask", 20), Step("4", StepAction.Stir, "flask", 20)] }, Policy.Default).FireActions;
+
+        var cooling = actions.Single(static action => action.Steps.Contains("3"));
+        Assert.Contains("Never water or foam", cooling.FirstAction, StringComparison.Ordinal);
+        Assert.DoesNotContain(cooling.Fit, static agent => agent.Contains("foam", StringComparison.Ordinal));
+        Assert.Contains(Burning.HotOil, cooling.Burning);
+        Assert.DoesNotContain("oil", actions.Single(static action => action.Steps.Contains("4")).FirstAction, StringComparison.Ordinal);
+    }
+
+    private static Plan Sodium() => new()
+    {
+        Materials = [Of("metal", "sodium", G(2), Role.Reagent), Of("solvent", "toluene", ML(50), Role.Solvent)],
+        Vessels = [Flask()],
+        Steps = [Step("1", StepAction.Charge, "flask", 20, "solvent", "metal"), Step("2", StepAction.Heat, "flask", 100) with { HeatSource = HeatSource.OilBath }],
+        FireResponse = Agents(Agent.CarbonDioxide, Agent.Foam),
+        Place = new Place("hood 1", PlaceKind.Hood, null, null),
+    };
+
     private static IReadOnlyList<Finding> Found(HeatSource source, double celsius, params Agent[] agents) => Screener.Screen(Plan(source, celsius, agents), Policy.Default).Findings;
 
     private static Plan Plan(HeatSource source, double celsius, params Agent[] agents) => new()

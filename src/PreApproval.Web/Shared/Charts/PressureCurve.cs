@@ -46,6 +46,9 @@ public sealed record PressureCurve
     /// <summary>Null: not known.</summary>
     public double? RatingBarGauge { get; init; }
 
+    /// <summary>What the rating rests on where it is not the stated one, in words; empty: it is stated.</summary>
+    public string RatingBasis { get; init; } = "";
+
     public IReadOnlyList<CurvePoint> Curve { get; init; } = [];
 
     /// <summary>A curve for each vessel that is closed in some step, or why there is none.</summary>
@@ -68,13 +71,15 @@ public sealed record PressureCurve
     private static PressureCurve Of(ProcedureDocument document, ScreeningView screening, TimelineView hottest)
     {
         VesselEntry? vessel = document.Vessels.FirstOrDefault(v => string.Equals(v.Id, hottest.Vessel, StringComparison.Ordinal));
+        WallRating? wall = vessel is null ? null : WallRating.Of(vessel);
         var curve = new PressureCurve
         {
             Vessel = hottest.Vessel,
             Step = hottest.Step,
             SetTemperatureC = hottest.TemperatureC,
             SetPressureBarGauge = hottest.PressureBarAbs?.Expected is { } bar ? bar - (UnitTable.AtmospherePa / PascalPerBar) : null,
-            RatingBarGauge = vessel?.Rating is { } rating ? rating.PaGauge / PascalPerBar : null,
+            RatingBarGauge = (wall?.PaGauge ?? vessel?.Rating?.PaGauge) / PascalPerBar,
+            RatingBasis = wall is null ? "" : " " + wall.Basis,
         };
         List<ChargedSubstance> contents = [];
         foreach (ContentView content in hottest.Contents.Where(c => c.Mol > 0))

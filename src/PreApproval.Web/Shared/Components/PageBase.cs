@@ -4,6 +4,7 @@ using Microsoft.Net.Http.Headers;
 using PreApproval.Documents;
 using PreApproval.Procedures.Idempotency;
 using PreApproval.Procedures.Workflow;
+using PreApproval.Web.Accounts;
 using PreApproval.Web.Identity;
 
 namespace PreApproval.Web.Shared.Components;
@@ -105,6 +106,11 @@ public abstract class PageBase : ComponentBase
     {
         ArgumentNullException.ThrowIfNull(act);
         ArgumentNullException.ThrowIfNull(refused);
+        if (WasCarried())
+        {
+            return;
+        }
+
         if (!IdempotencyFilter.IsKey(Posted(FormKeyField)))
         {
             Fault("", "The form was incomplete. Load this page again and send it once more.");
@@ -136,6 +142,22 @@ public abstract class PageBase : ComponentBase
         {
             Navigation.NavigateTo(address);
         }
+    }
+
+    /// <summary>True, after having said so, for a form that comes back after a sign-in: it is shown with what was typed, and waits to be sent by whoever is signed in now.</summary>
+    protected bool WasCarried()
+    {
+        if (Posted(CarriedForm.Mark).Length == 0)
+        {
+            return false;
+        }
+
+        if (_errors.Count == 0)
+        {
+            Fault("", "You had been signed out, so nothing was carried out. What you typed is below: look at it, and send it again.");
+        }
+
+        return true;
     }
 
     protected void Fault(string field, string message)

@@ -138,7 +138,7 @@ public sealed record ClearingView
         "relief set pressure" => "let the relief device open at",
         "wall of the glass in mm" => "use a tube whose wall in mm is at least",
         "annealed glass" => "use a tube known to be annealed:",
-        "extinguishing agents" => "have at hand",
+        "extinguishing agents" => "have at hand only",
         "attendance" => "stay with it:",
         _ => Change,
     };
@@ -150,6 +150,12 @@ public sealed record ClearingView
     public ClearingView? With { get; init; }
 
     public string ToWords => ValueWords + (With is { } surface ? $", with the surface at most {surface.ToWords}" : "");
+
+    /// <summary>True where a list is put in the place of the one that is there, so that what must not be used does not stay on it.</summary>
+    public bool ReplacesAll => To.ValueKind == JsonValueKind.Array;
+
+    /// <summary>True for what is a decision of the plan; a vessel has the rating, the volume and the wall that it has, whatever a field says.</summary>
+    public bool IsOfThePlan => Path.StartsWith("/steps/", StringComparison.Ordinal) || Path is "/attendance" or "/fireResponse/agents";
 
     private string ValueWords => To.ValueKind switch
     {

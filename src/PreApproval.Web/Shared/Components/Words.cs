@@ -131,6 +131,13 @@ public static class Words
         return text.Replace("-", "−", StringComparison.Ordinal);
     }
 
+    /// <summary>A number to three significant figures.</summary>
+    public static string Figures(double value) => Number(ThreeFigures(value));
+
+    /// <summary>Rounded to three significant figures.</summary>
+    public static double ThreeFigures(double value) =>
+        value == 0 ? 0 : Math.Round(value, Math.Clamp(2 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 12), MidpointRounding.AwayFromZero);
+
     public static string Count(int count, string one, string many) => count == 1 ? $"1 {one}" : $"{count.ToString(CultureInfo.InvariantCulture)} {many}";
 
     /// <summary>A word with its first letter in upper case.</summary>
