@@ -55,7 +55,7 @@ public sealed class WallRatingTests(TestApp test)
     {
         using Browsing member = await Browsing.SignInAsync(test.App, "member");
         Dictionary<string, string> form = await member.FormAsync("/inventory/vessels/new", "keep");
-        (form["label"], form["kind"], form["glassTube-outsideDiameterMm"], form["glassTube-wallMm"]) = ("W-01", "flame-sealed glass tube", "20", "2");
+        (form["label"], form["kind"], form["glassTube-outsideDiameterMm"], form["glassTube-wallMm"]) = ("WALL-01", "flame-sealed glass tube", "20", "2");
         using HttpResponseMessage kept = await member.SendAsync("/inventory/vessels/new", form);
         Assert.Equal(HttpStatusCode.Redirect, kept.StatusCode);
         foreach (string address in new[] { "/inventory", kept.Headers.Location!.ToString() })
