@@ -55,8 +55,31 @@ public static class ExtinguishingAgents
     internal static IReadOnlyList<AgentBan> Bans => AllBans;
 
     /// <summary>True when something here destroys ordinary foam, so that only an alcohol-resistant one serves.</summary>
-    internal static bool DissolvesFoam(IReadOnlyList<Content> contents) =>
-        contents.Any(static content => !content.Spent && FamilyTable.Default.Of(content.Substance, content.MassFraction).Any(Polar.Contains));
+    internal static bool DissolvesFoam(IReadOnlyList<Content> contents)
+    {
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (!contents[index].Spent && IsPolar(FamilyTable.Default.Of(contents[index].Substance, contents[index].MassFraction)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsPolar(IReadOnlyList<string> families)
+    {
+        for (var index = 0; index < families.Count; index++)
+        {
+            if (Polar.Contains(families[index]))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>Name of an agent as in the procedure document.</summary>
     public static string Name(Agent agent) => agent switch
@@ -132,16 +155,17 @@ public static class ExtinguishingAgents
     /// </summary>
     internal static IReadOnlyList<Agent> ThatFit(IReadOnlySet<Burning> burning, IReadOnlyList<AgentBan> bans)
     {
-        var fit = new List<Agent>(All.Length);
+        Span<Agent> fit = stackalloc Agent[All.Length];
+        var count = 0;
         foreach (var agent in All)
         {
             if (ServesAll(agent, burning) && !IsBanned(agent, bans))
             {
-                fit.Add(agent);
+                fit[count++] = agent;
             }
         }
 
-        return fit;
+        return fit[..count].ToArray();
     }
 
     private static bool ServesAll(Agent agent, IReadOnlySet<Burning> burning)

@@ -32,16 +32,48 @@ public sealed record FireAction(
         var listed = plan.FireResponse?.Agents ?? [];
         var atHand = plan.Place is { Agents: { Count: > 0 } there } ? there : listed;
         string[] notThere = [.. listed.Where(agent => !atHand.Contains(agent)).Distinct().Select(ExtinguishingAgents.Name)];
-        var hot = HotBath.Steps(walk);
-        return
-        [
-            .. FireScene.OrHotBathOrExplosive(walk)
-                .GroupBy(scene => (scene.State.Vessel.Id, scene.Key, scene.State.Sealed, Bath: hot.Contains(scene.State), Words: Fire.FirstAction.For(scene.State, atHand, hot.Contains(scene.State))))
-                .Select(group => Of(group.First(), StepIds.Of([.. group], static scene => scene.State), atHand, notThere, group.Key.Words, group.Key.Bath)),
-        ];
+        string[] namesAtHand = [.. atHand.Select(ExtinguishingAgents.Name)];
+        var groups = Grouping.Of(Scenes(walk, atHand), static _ => true, AreOne);
+        return Array.ConvertAll(groups, group => Of(group[0].Scene, StepIds.Of(group, static one => one.Scene.State), namesAtHand, notThere, group[0].Words, group[0].Bath));
     }
 
-    private static FireAction Of(FireScene scene, string[] steps, IReadOnlyList<Agent> atHand, string[] notThere, string words, bool bath)
+    private readonly record struct Worded(FireScene Scene, bool Bath, string Words);
+
+    private static Worded[] Scenes(WalkResult walk, IReadOnlyList<Agent> atHand)
+    {
+        var hot = HotBath.Steps(walk);
+        var scenes = FireScene.OrHotBathOrExplosive(walk);
+        var worded = new Worded[scenes.Count];
+        for (var index = 0; index < worded.Length; index++)
+        {
+            // as long as nothing changes, the words of an earlier step serve again
+            var (scene, bath) = (scenes[index], hot.Contains(scenes[index].State));
+            var same = index - 1;
+            while (same >= 0 && !(worded[same].Bath == bath && SayTheSame(worded[same].Scene, scene)))
+            {
+                same--;
+            }
+
+            worded[index] = new Worded(scene, bath, same < 0 ? Fire.FirstAction.For(scene, atHand, bath) : worded[same].Words);
+        }
+
+        return worded;
+    }
+
+    /// <summary>The words of a closed vessel, and those of what needs no air, name what is in it; those of an open one say only which agents serve.</summary>
+    private static bool SayTheSame(FireScene one, FireScene other) =>
+        one.State.Sealed == other.State.Sealed
+        && ((ReferenceEquals(one.State.Contents, other.State.Contents) && ReferenceEquals(one.Fuel, other.Fuel) && ReferenceEquals(one.State.CanHold, other.State.CanHold))
+            || (!one.State.Sealed && one.Fuel.IsLike(other.Fuel) && one.Fuel.DissolvesFoam == other.Fuel.DissolvesFoam && one.Fuel.Lithium == other.Fuel.Lithium
+                && !NeedsNoAir.Is(one.State) && !NeedsNoAir.Is(other.State)));
+
+    private static IReadOnlyList<string> With(IReadOnlyList<string> never, bool bath) => bath ? [.. never, HotBath.Never] : never;
+
+    private static bool AreOne(Worded one, Worded other) =>
+        string.Equals(one.Scene.State.Vessel.Id, other.Scene.State.Vessel.Id, StringComparison.Ordinal) && one.Scene.Fuel.IsLike(other.Scene.Fuel)
+        && one.Scene.State.Sealed == other.Scene.State.Sealed && one.Bath == other.Bath && string.Equals(one.Words, other.Words, StringComparison.Ordinal);
+
+    private static FireAction Of(FireScene scene, string[] steps, string[] atHand, string[] notThere, string words, bool bath)
     {
         var noAir = NeedsNoAir.Is(scene.State);
         var fit = noAir ? [] : scene.Burning.Count == 0 ? HotBath.OnOilBeside(scene.Bans) : ExtinguishingAgents.ThatFit(scene.Burning, scene.Bans);
@@ -50,12 +82,12 @@ public sealed record FireAction(
             scene.State.Vessel.Id,
             steps,
             scene.State.Sealed,
-            [.. scene.Burning.Order(), .. bath ? [Fire.Burning.HotOil] : Array.Empty<Burning>()],
-            [.. scene.NamesOf(bath ? HotBath.Without(fit) : fit)],
-            [.. scene.NamesOf(bath ? HotBath.Without(nearby) : nearby)],
+            FireClass.InOrder(scene.Burning, bath),
+            scene.NamesOf(bath ? HotBath.Without(fit) : fit),
+            scene.NamesOf(bath ? HotBath.Without(nearby) : nearby),
             // that keeping off air is no use is said of all of it
-            [.. noAir ? scene.NeverBeyondANotice : scene.Never, .. bath ? [HotBath.Never] : Array.Empty<string>()],
-            [.. atHand.Select(ExtinguishingAgents.Name)],
+            With(noAir ? scene.NeverBeyondANotice : scene.Never, bath),
+            atHand,
             notThere,
             words);
     }

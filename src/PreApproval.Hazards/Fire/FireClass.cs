@@ -51,6 +51,8 @@ public static class FireClass
         return Said[set] ??= Say(burning);
     }
 
+    private static readonly Burning[] Kinds = Enum.GetValues<Burning>();
+
     private static readonly string?[] Said = new string?[1 << Enum.GetValues<Burning>().Length];
 
     private static string Say(IReadOnlyCollection<Burning> burning)
@@ -62,6 +64,22 @@ public static class FireClass
 
         var ordered = burning.Order().ToArray();
         return $"EN 2 class {Join(ordered.Select(En2))} (NFPA 10 class {Join(ordered.Select(Nfpa10))})";
+    }
+
+    /// <summary>What burns, in the order of the classes, and hot oil beside it.</summary>
+    internal static Burning[] InOrder(IReadOnlySet<Burning> burning, bool hotOil)
+    {
+        Span<Burning> ordered = stackalloc Burning[Kinds.Length];
+        var count = 0;
+        foreach (var kind in Kinds)
+        {
+            if (burning.Contains(kind) || (hotOil && kind == Burning.HotOil))
+            {
+                ordered[count++] = kind;
+            }
+        }
+
+        return ordered[..count].ToArray();
     }
 
     private static string Join(IEnumerable<string> letters) => Screening.Wording.List(letters.Distinct(StringComparer.Ordinal));

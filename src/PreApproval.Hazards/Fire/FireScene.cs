@@ -8,12 +8,33 @@ namespace PreApproval.Hazards.Fire;
 /// <param name="Bans">Agents that must not be used on it, and why.</param>
 internal sealed record FireFuel(IReadOnlySet<Burning> Burning, IReadOnlyList<AgentBan> Bans)
 {
-    private string? key;
+    /// <summary>What burns in a vessel at a step.</summary>
+    public static FireFuel Of(StepState state) => new(BurningMaterials.Of(state.Contents, state.WorstTemperatureK), ExtinguishingAgents.BansFor(state.Contents))
+    {
+        DissolvesFoam = ExtinguishingAgents.DissolvesFoam(state.Contents),
+        Lithium = HasLithium(state.Contents),
+    };
 
-    /// <summary>The same for fuels on which the same agents fit and the same must not be used.</summary>
-    public string Key => key ??= string.Join('+', Burning.Order()) + "|" + string.Join('+', Bans.Select(static ban => ban.Family + ban.Agent));
+    /// <summary>True where something here breaks ordinary foam.</summary>
+    public bool DissolvesFoam { get; private init; }
 
-    /// <summary>True where <see cref="Key"/> is the same.</summary>
+    /// <summary>True where lithium metal is there, on which not every class D powder serves.</summary>
+    public bool Lithium { get; private init; }
+
+    private static bool HasLithium(IReadOnlyList<Content> contents)
+    {
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (!contents[index].Spent && string.Equals(contents[index].Substance.Key, "7439-93-2", StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True for fuels on which the same agents fit and the same must not be used.</summary>
     public bool IsLike(FireFuel other)
     {
         if (ReferenceEquals(this, other))
@@ -47,8 +68,6 @@ internal readonly record struct FireScene(StepState State, FireFuel Fuel)
 
     public IReadOnlyList<AgentBan> Bans => Fuel.Bans;
 
-    public string Key => Fuel.Key;
-
     /// <summary>Agents that must not be used, those of one reason together, with the reason.</summary>
     public IReadOnlyList<string> Never => Words(Bans);
 
@@ -64,47 +83,47 @@ internal readonly record struct FireScene(StepState State, FireFuel Fuel)
     ];
 
     /// <summary>Every step at which something burns.</summary>
-    public static List<FireScene> Of(WalkResult walk)
-    {
-        var scenes = All(walk);
-        scenes.RemoveAll(static scene => scene.Burning.Count == 0);
-        return scenes;
-    }
+    public static IReadOnlyList<FireScene> Of(WalkResult walk) => Those(walk.Scenes, static scene => scene.Burning.Count > 0);
 
     /// <summary>The same, and those at which only the bath does, or what a fire sets off though nothing else burns.</summary>
-    public static List<FireScene> OrHotBathOrExplosive(WalkResult walk)
-    {
-        var scenes = All(walk);
-        scenes.RemoveAll(static scene => scene.Burning.Count == 0 && !HotBath.Is(scene.State) && !NeedsNoAir.IsExplosive(scene.State));
-        return scenes;
-    }
+    public static IReadOnlyList<FireScene> OrHotBathOrExplosive(WalkResult walk) =>
+        Those(walk.Scenes, static scene => scene.Burning.Count > 0 || HotBath.Is(scene.State) || NeedsNoAir.IsExplosive(scene.State));
 
-    private static List<FireScene> All(WalkResult walk)
+    /// <summary>What burns at each of the states, in their order, something or not.</summary>
+    public static FireScene[] All(IReadOnlyList<StepState> states)
     {
-        var scenes = new List<FireScene>(walk.States.Count);
-        for (var index = 0; index < walk.States.Count; index++)
+        var scenes = new FireScene[states.Count];
+        for (var index = 0; index < scenes.Length; index++)
         {
             // what has not changed since an earlier step burns as it did there
-            var state = walk.States[index];
-            var same = scenes.Count - 1;
+            var state = states[index];
+            var same = index - 1;
             while (same >= 0 && !(ReferenceEquals(scenes[same].State.Contents, state.Contents) && MeltsAlike(scenes[same].State, state)))
             {
                 same--;
             }
 
-            scenes.Add(new FireScene(state, same < 0 ? new FireFuel(BurningMaterials.Of(state.Contents, state.WorstTemperatureK), ExtinguishingAgents.BansFor(state.Contents)) : scenes[same].Fuel));
+            scenes[index] = new FireScene(state, same < 0 ? FireFuel.Of(state) : scenes[same].Fuel);
         }
 
         return scenes;
     }
 
+    /// <summary>The list itself where all count, as in most plans.</summary>
+    private static IReadOnlyList<FireScene> Those(IReadOnlyList<FireScene> scenes, Func<FireScene, bool> count) => scenes.All(count) ? scenes : [.. scenes.Where(count)];
+
     private static bool MeltsAlike(StepState one, StepState other) =>
         Math.Max(one.WorstTemperatureK, BurningMaterials.LiquefiableK) == Math.Max(other.WorstTemperatureK, BurningMaterials.LiquefiableK);
 
     /// <summary>Names of agents; where something here breaks ordinary foam, only one made for it serves.</summary>
-    public IEnumerable<string> NamesOf(IReadOnlyList<Agent> agents)
+    public string[] NamesOf(IReadOnlyList<Agent> agents)
     {
-        var dissolves = agents.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(State.Contents);
-        return agents.Select(agent => ExtinguishingAgents.NameOn(agent, dissolves));
+        var names = agents.Count == 0 ? [] : new string[agents.Count];
+        for (var index = 0; index < names.Length; index++)
+        {
+            names[index] = ExtinguishingAgents.NameOn(agents[index], Fuel.DissolvesFoam);
+        }
+
+        return names;
     }
 }

@@ -72,7 +72,7 @@ public sealed class FireScreen : IScreen
             Severity = Severity.Caution,
             Steps = StepIds.Of(scenes, static one => one.State),
             Statement = fit.Count > 0
-                ? $"The procedure handles what burns but names no extinguishing agent; {Wording.List(fit.Select(agent => ExtinguishingAgents.NameOn(agent, scenes.Any(static scene => ExtinguishingAgents.DissolvesFoam(scene.State.Contents)))))} would fit."
+                ? $"The procedure handles what burns but names no extinguishing agent; {Wording.List(fit.Select(agent => ExtinguishingAgents.NameOn(agent, scenes.Any(static scene => scene.Fuel.DissolvesFoam))))} would fit."
                 : "The procedure handles what burns but names no extinguishing agent; no single agent serves everything in it.",
         };
     }
@@ -82,9 +82,9 @@ public sealed class FireScreen : IScreen
         var first = scenes[0];
         var fit = ExtinguishingAgents.ThatFit(first.Burning, first.Bans);
         string[] steps = StepIds.Of(scenes, static one => one.State);
-        var dissolves = fit.Contains(Agent.Foam) && ExtinguishingAgents.DissolvesFoam(first.State.Contents);
+        var dissolves = fit.Contains(Agent.Foam) && first.Fuel.DissolvesFoam;
         var noAir = NeedsNoAir.Is(first.State);
-        var near = noAir ? first.NamesOf(NeedsNoAir.Beside(first.Burning, first.Bans)).ToArray() : [];
+        var near = noAir ? first.NamesOf(NeedsNoAir.Beside(first.Burning, first.Bans)) : [];
         var never = noAir ? first.NeverBeyondANotice : first.Never;
         var serve = noAir ? $"it holds what needs no air, so leave what a fire has reached{(near.Length == 0 ? "" : $"; for a small fire near it {Wording.List(near)}")}"
             : fit.Count == 0 ? "no agent of the list serves all of it" : $"{Wording.List(first.NamesOf(fit))} {(fit.Count == 1 ? "fits" : "fit")}";
@@ -135,7 +135,7 @@ public sealed class FireScreen : IScreen
             Vessel = scenes[0].State.Vessel.Id,
             Materials = [.. bans.SelectMany(ban => Materials(scenes, ban.Family)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Statement = Wording.Capital(string.Join("; ", bans.GroupBy(static ban => (Only: ban.Severity == Severity.Notice, ban.Family, ban.Why)).Select(static group => Words([.. group]))))
-                + "." + (fit.Contains(Agent.Foam) && scenes.Any(static scene => ExtinguishingAgents.DissolvesFoam(scene.State.Contents)) ? OnlyResistant : ""),
+                + "." + (fit.Contains(Agent.Foam) && scenes.Any(static scene => scene.Fuel.DissolvesFoam) ? OnlyResistant : ""),
             Evidence = [.. bans.Select(static ban => ban.AsEvidence)],
             ClearedBy = Offer(burning, [.. scenes.SelectMany(static scene => scene.Bans).Distinct()], all),
         };

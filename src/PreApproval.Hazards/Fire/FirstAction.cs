@@ -15,23 +15,26 @@ public static class FirstAction
     /// <summary>The first action at a step; agents at hand that fit are named before others that fit.</summary>
     /// <param name="state">The vessel at the step.</param>
     /// <param name="onHand">Agents at hand there; empty: not known.</param>
-    public static string For(StepState state, IReadOnlyList<Agent> onHand) => For(state, onHand, HotBath.Is(state));
-
-    /// <summary>The same, where an earlier step may have left the bath hot.</summary>
-    internal static string For(StepState state, IReadOnlyList<Agent> onHand, bool hotBath)
+    public static string For(StepState state, IReadOnlyList<Agent> onHand)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(onHand);
-        var burning = BurningMaterials.Of(state.Contents, state.WorstTemperatureK);
-        var bath = hotBath ? $" {HotBath.FirstAction(state, onHand)}" : "";
+        return For(new FireScene(state, FireFuel.Of(state)), onHand, HotBath.Is(state));
+    }
+
+    /// <summary>The same, where an earlier step may have left the bath hot.</summary>
+    internal static string For(FireScene scene, IReadOnlyList<Agent> onHand, bool hotBath)
+    {
+        var (state, burning) = (scene.State, scene.Burning);
+        var bath = hotBath ? $" {HotBath.FirstAction(scene, onHand)}" : "";
         if (NeedsNoAir.Is(state) && (!state.Sealed || burning.Count == 0))
         {
-            return $"{Away(state, burning, onHand, hotBath)}{bath}{Never(state, hotBath)}";
+            return $"{Away(scene, onHand, hotBath)}{bath}{Never(scene, hotBath)}";
         }
 
         if (burning.Count == 0 && bath.Length > 0)
         {
-            return $"Nothing in the vessel is known to burn.{bath}{Never(state, hotBath)}";
+            return $"Nothing in the vessel is known to burn.{bath}{Never(scene, hotBath)}";
         }
 
         if (burning.Count == 0)
@@ -41,27 +44,29 @@ public static class FirstAction
 
         if (state.Sealed)
         {
-            return $"Do not go near a closed vessel in a fire: leave, close the door and raise the alarm. Tell the fire service {Contents(state)}.{bath}{Never(state, hotBath)}";
+            return $"Do not go near a closed vessel in a fire: leave, close the door and raise the alarm. Tell the fire service what is in it ({Wording.List(Contents(state))}).{bath}{Never(scene, hotBath)}";
         }
 
-        return $"{Act(state, burning, onHand, hotBath)}{bath}{Never(state, hotBath)} {Leave(burning)}";
+        var (before, agents, after) = Act(scene, onHand, hotBath);
+        return $"{before}{agents}{after}{bath}{Never(scene, hotBath)} {Leave(burning)}";
     }
 
     /// <summary>What needs no air is nobody's to put out; an agent is for what has not reached it.</summary>
-    private static string Away(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand, bool hotBath)
+    private static string Away(FireScene scene, IReadOnlyList<Agent> onHand, bool hotBath)
     {
-        var fit = NeedsNoAir.Beside(burning, ExtinguishingAgents.BansFor(state.Contents));
+        var state = scene.State;
+        var fit = NeedsNoAir.Beside(scene.Burning, scene.Bans);
         Agent[] beside = [.. hotBath ? HotBath.Without(fit) : fit];
         var chosen = Array.FindAll(beside, onHand.Contains);
         var named = chosen.Length > 0 ? chosen : beside;
         return $"Do not fight a fire that has reached {Wording.List(NeedsNoAir.NamesIn(state))}: it burns or decomposes without air, and no agent puts that out. Leave, close the door and raise the alarm."
-            + (named.Length == 0 ? "" : $" Only a small fire near it that has not reached it: {Wording.List(named.Select(agent => Named(agent, state)))}.");
+            + (named.Length == 0 ? "" : $" Only a small fire near it that has not reached it: {Wording.List(named.Select(agent => Named(agent, scene.Fuel)))}.");
     }
 
-    private static string Act(StepState state, IReadOnlySet<Burning> burning, IReadOnlyList<Agent> onHand, bool hotBath)
+    private static (string Before, ListWords Agents, string After) Act(FireScene scene, IReadOnlyList<Agent> onHand, bool hotBath)
     {
         // an agent that calls only for care still serves, after those that call for none
-        var bans = ExtinguishingAgents.BansFor(state.Contents);
+        var (burning, bans) = (scene.Burning, scene.Bans);
         var fit = ExtinguishingAgents.ThatFit(burning, bans);
         if (fit.Count == 0)
         {
@@ -69,33 +74,39 @@ public static class FirstAction
         }
 
         fit = hotBath ? HotBath.Without(fit) : fit;
-        var chosen = fit.Where(onHand.Contains).ToArray();
-        var named = chosen.Length > 0 ? chosen : [.. fit];
-        var lacking = onHand.Count > 0 && chosen.Length == 0 ? " None of the agents at hand may be used on it." : "";
+        Agent[] all = [.. fit];
+        var chosen = all.Chosen(onHand.Contains);
+        var named = chosen.Length > 0 ? chosen : all;
+        var lacking = onHand.Count > 0 && chosen.Length == 0;
         if (named.Length == 0)
         {
-            return "Do not fight it: no agent serves everything in it.";
+            return ("Do not fight it: no agent serves everything in it.", new ListWords([]), "");
         }
 
-        var words = Wording.List(named.Select(agent => Named(agent, state)));
-        return burning.Contains(Burning.Metal) ? $"Cover it completely with {words}, gently, and leave it covered.{lacking}"
-            : burning.Contains(Burning.Gas) ? $"Shut off the gas first; do not put the flame out while gas still flows. What burns around it: {words}.{lacking}"
-            : $"If it is no larger than the vessel, turn off the heat, close the sash or cover it, and use {words}.{lacking}";
+        var words = Wording.List(Array.ConvertAll(named, agent => Named(agent, scene.Fuel)));
+        return burning.Contains(Burning.Metal) ? ("Cover it completely with ", words, Lacking(", gently, and leave it covered.", lacking))
+            : burning.Contains(Burning.Gas) ? ("Shut off the gas first; do not put the flame out while gas still flows. What burns around it: ", words, Lacking(".", lacking))
+            : ("If it is no larger than the vessel, turn off the heat, close the sash or cover it, and use ", words, Lacking(".", lacking));
     }
 
-    private static string Named(Agent agent, StepState state) => agent switch
+    private static string Lacking(string end, bool lacking) => lacking ? end + " None of the agents at hand may be used on it." : end;
+
+    private static string Named(Agent agent, FireFuel fuel) => agent switch
     {
-        Agent.ClassDPowder when Lithium(state) => "class D powder of the copper or graphite kind (sodium chloride is poor on lithium)",
+        Agent.ClassDPowder when fuel.Lithium => "class D powder of the copper or graphite kind (sodium chloride is poor on lithium)",
         Agent.DrySand => "dry sand",
-        Agent.Foam when ExtinguishingAgents.DissolvesFoam(state.Contents) => "alcohol-resistant foam",
+        Agent.Foam when fuel.DissolvesFoam => "alcohol-resistant foam",
         Agent.Water or Agent.Foam or Agent.CarbonDioxide or Agent.DryPowder or Agent.ClassDPowder or Agent.WetChemical or Agent.FireBlanket => ExtinguishingAgents.Name(agent),
     };
 
-    private static bool Lithium(StepState state) => state.Contents.Any(static content => !content.Spent && string.Equals(content.Substance.Key, "7439-93-2", StringComparison.Ordinal));
-
-    private static string Never(StepState state, bool hotBath)
+    private static string Never(FireScene scene, bool hotBath)
     {
-        var never = ExtinguishingAgents.BansFor(state.Contents).Where(static ban => ban.Severity <= Severity.Warning)
+        if (scene.Bans.Count == 0 && !hotBath)
+        {
+            return "";
+        }
+
+        var never = scene.Bans.Where(static ban => ban.Severity <= Severity.Warning)
             .Select(static ban => ban.Agent)
             .Concat(hotBath ? [Agent.Water, Agent.Foam] : [])
             .Distinct()
@@ -109,9 +120,17 @@ public static class FirstAction
         burning.Contains(Burning.Metal) ? "Leave and raise the alarm if it is not covered at the first try, or if solvent around it burns."
         : "Leave and raise the alarm at once if it spreads, if one extinguisher does not end it, or if a closed vessel or a cylinder is near.";
 
-    private static string Contents(StepState state)
+    private static List<string> Contents(StepState state)
     {
-        string[] names = [.. state.Contents.Where(static content => !content.Spent && BurningMaterials.Of(content.Substance) is not null).Select(static content => content.Substance.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        return $"what is in it ({Wording.List(names)})";
+        var names = new List<string>(state.Contents.Count);
+        foreach (var content in state.Contents)
+        {
+            if (!content.Spent && BurningMaterials.Of(content.Substance) is not null && names.BinarySearch(content.Substance.Name, StringComparer.Ordinal) is < 0 and var place)
+            {
+                names.Insert(~place, content.Substance.Name);
+            }
+        }
+
+        return names;
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using PreApproval.Hazards.Plans;
 using PreApproval.Hazards.Screening;
 using PreApproval.Hazards.Substances;
@@ -33,33 +34,30 @@ internal static class HotBath
     /// <summary>Steps whose vessel hangs in hot oil: the bath that heated it is still hot while it cools.</summary>
     public static IReadOnlySet<StepState> Steps(WalkResult walk)
     {
-        var hot = new HashSet<StepState>(ReferenceEqualityComparer.Instance);
-        foreach (var vessel in walk.States.GroupBy(static state => state.VesselIndex))
+        HashSet<StepState>? hot = null;
+        foreach (var vessel in walk.ByVessel)
         {
-            StepState? before = null;
-            foreach (var state in vessel)
+            for (var index = 0; index < vessel.Length; index++)
             {
-                if (Is(state) || (before is not null && Is(before) && state.Step.Action == StepAction.Cool))
+                if (Is(vessel[index]) || (index > 0 && Is(vessel[index - 1]) && vessel[index].Step.Action == StepAction.Cool))
                 {
-                    hot.Add(state);
+                    (hot ??= new HashSet<StepState>(ReferenceEqualityComparer.Instance)).Add(vessel[index]);
                 }
-
-                before = state;
             }
         }
 
-        return hot;
+        return hot ?? (IReadOnlySet<StepState>)FrozenSet<StepState>.Empty;
     }
 
     /// <summary>What to do first when the bath burns; agents at hand that fit before others that fit. Beside a closed vessel there is one order only: away.</summary>
-    public static string FirstAction(StepState state, IReadOnlyList<Agent> onHand)
+    public static string FirstAction(FireScene scene, IReadOnlyList<Agent> onHand)
     {
-        if (state.Sealed)
+        if (scene.State.Sealed)
         {
             return "A fire of the oil bath heats the closed vessel in it: leave then too, close the door and raise the alarm; switch the heating off only on the way out, and do not stay to cover the bath.";
         }
 
-        var serve = OnOilBeside(ExtinguishingAgents.BansFor(state.Contents));
+        var serve = OnOilBeside(scene.Bans);
         var chosen = serve.Where(onHand.Contains).ToArray();
         var named = chosen.Length > 0 ? chosen : serve;
         return $"If the oil bath burns: switch its heating off and cover it{(named.Count > 0 ? $", or use {Wording.List(named.Select(ExtinguishingAgents.Name))} from a distance" : "")}; leave it covered until it is cold, for hot oil lights again.";

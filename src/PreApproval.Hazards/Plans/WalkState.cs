@@ -220,6 +220,9 @@ public sealed record WalkResult(IReadOnlyList<StepState> States, IReadOnlyList<W
     /// <summary>What the vessels hold at the end, vessel by vessel.</summary>
     internal IEnumerable<Content> LeftInVessels { get; init; } = [];
 
+    /// <summary>What burns at every state, in their order; asked for by the screens and again by the actions at the bench.</summary>
+    internal IReadOnlyList<Fire.FireScene> Scenes => field ??= Fire.FireScene.All(States);
+
     /// <summary>The states of each vessel in step order, the vessel that comes first in front.</summary>
     internal IReadOnlyList<StepState[]> ByVessel => field ??=
         Grouping.Of(States, static _ => true, static (one, other) => string.Equals(one.Vessel.Id, other.Vessel.Id, StringComparison.Ordinal));

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Runtime.CompilerServices;
 using static PreApproval.Hazards.Numerics.PhysicalConstants;
 
 namespace PreApproval.Hazards.Screening;
@@ -15,43 +13,26 @@ internal static class Wording
     private const double RoundingPa = 1e-6;
 
     /// <summary>A temperature in K as whole °C.</summary>
-    public static string Celsius(double temperatureK) => Text(Math.Round(InCelsius(temperatureK), MidpointRounding.AwayFromZero)) + " °C";
+    public static NumberWords Celsius(double temperatureK) => new(Math.Round(InCelsius(temperatureK), MidpointRounding.AwayFromZero), " °C");
 
     /// <summary>A gauge pressure in Pa as bar(g), two figures.</summary>
-    public static string BarGauge(double pressurePaGauge) => Figures(pressurePaGauge / 1e5) + " bar(g)";
+    public static NumberWords BarGauge(double pressurePaGauge) => Figures(pressurePaGauge / 1e5) with { Unit = " bar(g)" };
 
     /// <summary>A number with two significant figures, whole above 100.</summary>
-    public static string Figures(double value)
+    public static NumberWords Figures(double value)
     {
         var size = Math.Abs(value);
         var digits = size >= 9.95 ? 0 : size >= 0.995 ? 1 : 2;
         return Text(Math.Round(value, digits, MidpointRounding.AwayFromZero));
     }
 
-    public static string Text(double value) => (value == 0 ? 0 : value).ToString("0.###", CultureInfo.InvariantCulture).Replace('-', '−');
+    public static NumberWords Text(double value) => new(value, "");
 
     /// <summary>Names as “a, b and c”.</summary>
-    public static string List(IEnumerable<string> words)
-    {
-        var list = words as IReadOnlyList<string> ?? [.. words];
-        if (list.Count < 3)
-        {
-            return list.Count switch { 0 => "", 1 => list[0], _ => $"{list[0]} and {list[1]}" };
-        }
-
-        // written in one piece: a list is put into most sentences
-        var sentence = new DefaultInterpolatedStringHandler(0, 0, CultureInfo.InvariantCulture);
-        for (var index = 0; index < list.Count; index++)
-        {
-            sentence.AppendLiteral(index == 0 ? "" : index == list.Count - 1 ? " and " : ", ");
-            sentence.AppendLiteral(list[index]);
-        }
-
-        return sentence.ToStringAndClear();
-    }
+    public static ListWords List(IEnumerable<string> words) => new(words as IReadOnlyList<string> ?? [.. words]);
 
     /// <summary>“step 3” or “steps 3, 4 and 5”.</summary>
-    public static string Steps(IReadOnlyList<string> steps) => (steps.Count == 1 ? "step " : "steps ") + List(steps);
+    public static string Steps(IReadOnlyList<string> steps) => $"{(steps.Count == 1 ? "step " : "steps ")}{List(steps)}";
 
     public static string Capital(string sentence)
     {
