@@ -7,9 +7,13 @@ namespace PreApproval.Hazards.Screening;
 /// <param name="Names">In their order; none: nothing is written.</param>
 internal readonly record struct ListWords(IReadOnlyList<string> Names) : ISpanFormattable
 {
-    public static implicit operator string(ListWords words) => words.ToString();
+    public static implicit operator string(ListWords words) => words.Written();
 
-    public override string ToString()
+    public override string ToString() => Written();
+
+    public string ToString(string? format, IFormatProvider? formatProvider) => Written();
+
+    private string Written()
     {
         if (Names.Count < 2)
         {
@@ -25,8 +29,6 @@ internal readonly record struct ListWords(IReadOnlyList<string> Names) : ISpanFo
 
         return sentence.ToStringAndClear();
     }
-
-    public string ToString(string? format, IFormatProvider? formatProvider) => ToString();
 
     public bool TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
     {

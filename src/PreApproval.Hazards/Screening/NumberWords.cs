@@ -10,15 +10,17 @@ internal readonly record struct NumberWords(double Value, string Unit) : ISpanFo
     // a whole number up to the largest double, three decimals, a sign
     private const int LongestNumber = 320;
 
-    public static implicit operator string(NumberWords words) => words.ToString();
+    public static implicit operator string(NumberWords words) => words.Written();
 
-    public override string ToString()
+    public override string ToString() => Written();
+
+    public string ToString(string? format, IFormatProvider? formatProvider) => Written();
+
+    private string Written()
     {
         Span<char> room = stackalloc char[LongestNumber + Unit.Length];
         return TryFormat(room, out var written, [], null) ? new string(room[..written]) : throw new System.Diagnostics.UnreachableException();
     }
-
-    public string ToString(string? format, IFormatProvider? formatProvider) => ToString();
 
     public bool TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format, IFormatProvider? provider)
     {

@@ -82,7 +82,7 @@ public sealed class HotBathTests
     [Fact]
     public void FireActions_SodiumInAnOilBath_NameForTheBathOnlyWhatTheSodiumAllows()
     {
-        var action = Screener.Screen(Sodium(), Policy.Default).FireActions.Single(static action => action.Steps.Contains("2"));
+        var action = Screener.Screen(Sodium(), Policy.Default).FireActions.Single(static action => action.Steps.Contains("2", StringComparer.Ordinal));
 
         Assert.Contains("or use dry sand from a distance", action.FirstAction, StringComparison.Ordinal);
         Assert.DoesNotContain("or use carbon dioxide", action.FirstAction, StringComparison.Ordinal);
@@ -98,11 +98,11 @@ public sealed class HotBathTests
         var plan = Plan(HeatSource.OilBath, 150, Agent.Foam);
         var actions = Screener.Screen(plan with { Steps = [.. plan.Steps, Step("3", StepAction.Cool, "flask", 20), Step("4", StepAction.Stir, "flask", 20)] }, Policy.Default).FireActions;
 
-        var cooling = actions.Single(static action => action.Steps.Contains("3"));
+        var cooling = actions.Single(static action => action.Steps.Contains("3", StringComparer.Ordinal));
         Assert.Contains("Never water or foam", cooling.FirstAction, StringComparison.Ordinal);
         Assert.DoesNotContain(cooling.Fit, static agent => agent.Contains("foam", StringComparison.Ordinal));
         Assert.Contains(Burning.HotOil, cooling.Burning);
-        Assert.DoesNotContain("oil", actions.Single(static action => action.Steps.Contains("4")).FirstAction, StringComparison.Ordinal);
+        Assert.DoesNotContain("oil", actions.Single(static action => action.Steps.Contains("4", StringComparer.Ordinal)).FirstAction, StringComparison.Ordinal);
     }
 
     private static Plan Sodium() => new()
