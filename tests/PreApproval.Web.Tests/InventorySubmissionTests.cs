@@ -14,7 +14,7 @@ public sealed class InventorySubmissionTests(TestApp test)
         (_, JsonObject place) = await test.AddEntryAsync("places", new JsonObject { ["name"] = "W hood", ["kind"] = "hood", ["airFlow"] = new JsonObject { ["value"] = 700, ["unit"] = "m³/h" } });
         await test.AddEntryAsync("agents", new JsonObject { ["place"] = (string)place["id"]!, ["agent"] = "dry powder" });
         using HttpClient author = test.As("author");
-        string procedure = await DraftAsync(author, "W-sub", d => d["place"] = new JsonObject { ["name"] = "w-Hood" });
+        string procedure = await DraftAsync(author, "W-sub", d => (d["place"], d["plannedOn"]) = (new JsonObject { ["name"] = "w-Hood" }, "2024-05-28"));
         using HttpResponseMessage submitted = await author.PostAsync($"{procedure}/submissions", content: null);
         Assert.Equal(HttpStatusCode.Created, submitted.StatusCode);
         using HttpResponseMessage changed = await author.SendJsonAsync(HttpMethod.Put, vessel, Entries.Vessel("W-sub", bar: 2), "\"1\"");
