@@ -25,6 +25,22 @@ public static class DocumentReader
             : RefusalOf([.. faults.Where(fault => fault.Kind != DocumentRefusalKind.Invalid)]);
     }
 
+    /// <summary>A draft that is being written: vessels that no step names yet keep it from being submitted, not from being screened. Anything else wrong: refused.</summary>
+    public static Result<UnfinishedReading, DocumentRefusal> ReadUnfinished(ReadOnlyMemory<byte> utf8)
+    {
+        (ProcedureDocument? document, IReadOnlyList<ReadFault> faults) = ReadAll(utf8);
+        if (document is null)
+        {
+            return RefusalOf(faults);
+        }
+
+        IReadOnlyList<int> unnamed = VesselUse.Unnamed(document);
+        HashSet<string> allowed = new(unnamed.Select(static index => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"/vessels/{index}/id")), StringComparer.Ordinal);
+        return faults.All(fault => allowed.Contains(fault.Path))
+            ? new UnfinishedReading(document, unnamed, Shown(faults))
+            : RefusalOf(faults);
+    }
+
     /// <summary>Faults of form alone (types, names, words, units, lengths): what the published JSON Schema judges too.</summary>
     internal static IReadOnlyList<Fault> FormFaults(ReadOnlyMemory<byte> utf8) => Shown(ReadForm(utf8).Faults);
 

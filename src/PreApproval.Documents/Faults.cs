@@ -28,3 +28,9 @@ public enum DocumentRefusalKind
 /// <param name="Title">For lists; empty when there is none.</param>
 /// <param name="Faults">Empty when it could be submitted.</param>
 public sealed record DraftReading(string Title, IReadOnlyList<Fault> Faults);
+
+/// <summary>A document that lacks nothing but steps for some of its vessels.</summary>
+/// <param name="Document">With all its vessels.</param>
+/// <param name="Unnamed">Places of the vessels that no step names.</param>
+/// <param name="Faults">One for each of them.</param>
+public sealed record UnfinishedReading(ProcedureDocument Document, IReadOnlyList<int> Unnamed, IReadOnlyList<Fault> Faults);

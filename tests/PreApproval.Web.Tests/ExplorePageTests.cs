@@ -152,6 +152,7 @@ public sealed partial class ExplorePageTests(TestApp test)
         string page = await PageAsync("author", await DraftAsync(ClosedTube.Document("unknown").With(d => d["materials"]![1]!["substance"] = new JsonObject { ["name"] = "an own substance of ours" })), "/explore?step=3");
         Assert.Contains("No flash point on file, so not in the margin: an own substance of ours", page, StringComparison.Ordinal);
         Assert.Contains("the pressure leaves out an own substance of ours", Text(page), StringComparison.Ordinal);
+        Assert.Contains("A lower bound: the pressure leaves out an own substance of ours", Text(page), StringComparison.Ordinal);
     }
 
     private static TimeSpan Patience => TimeSpan.FromSeconds(10);

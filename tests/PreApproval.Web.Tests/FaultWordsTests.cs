@@ -12,6 +12,7 @@ public class FaultWordsTests
     [InlineData("""{"vessels":[{"id":"v1"},{"kind":"flask"}]}""", "Vessel 2: short name is missing")]
     [InlineData("""{"vessels":[{"id":"tube","rating":{"value":"two","unit":"bar(g)"}}]}""", "Vessel 1 (tube): rated pressure: “two” is no number; write the number with a point, for instance 1.5")]
     [InlineData("""{"materials":[{"id":"m1","amount":{"value":"1,000","unit":"mL"}}]}""", "Material 1: amount: “1,000” is no number")]
+    [InlineData("""{"vessels":[{"id":"  ","kind":"flask"}]}""", "Vessel 1: short name is missing: give it one, by which the rest of the procedure can name it")]
     [InlineData("""{"materials":[{"id":"m1"}]}""", "Material 1: substance is missing: give its name or its CAS number")]
     [InlineData("""{"materials":[{"id":"m1","substance":{"name":"water"},"solution":{}}]}""", "Material 1: solution, solvent is missing")]
     [InlineData("""{"materials":[{"id":"m1","openedOn":"yesterday"}]}""", "Material 1: opened on is no date of the calendar")]

@@ -50,6 +50,14 @@ public class FindingWordsTests
         "Rule: warning from 50 % of the rating; here 84 %.",
         Read("""{"evidence":[{"name":"share of the rating","value":0.838,"unit":"fraction","limit":0.5,"model":"","source":[],"quality":"correlated"}]}""").Rule);
 
+    [Theory]
+    [InlineData("pressure.exceeds-rating", "danger", 1.347, "Rule: danger above the rating; here 135 %.")]
+    [InlineData("pressure.near-rating", "danger", 0.95, "Rule: danger close to the rating, warning from 50 % of it; here 95 %.")]
+    [InlineData("pressure.near-rating", "warning", 0.6, "Rule: warning from 50 % of the rating; here 60 %.")]
+    public void Rule_OfADanger_IsNotTheOneOfAWarning(string code, string severity, double share, string expected) => Assert.Equal(
+        expected,
+        Read($$"""{"code":"{{code}}","severity":"{{severity}}","evidence":[{"name":"share of the rating","value":{{share.ToString(System.Globalization.CultureInfo.InvariantCulture)}},"unit":"fraction","limit":0.5,"model":"","source":[],"quality":"correlated"}]}""").Rule);
+
     [Fact]
     public void Rule_WithoutAShare_IsNotSaid() => Assert.Null(Read("""{"evidence":[]}""").Rule);
 

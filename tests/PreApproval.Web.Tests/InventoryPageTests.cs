@@ -31,6 +31,32 @@ public sealed class InventoryPageTests(TestApp test)
     }
 
     [Fact]
+    public async Task Page_NumberThatIsNoneNameThatIsTakenAndInspectionAhead_AreToldAtOnce()
+    {
+        await test.AddEntryAsync("vessels", Entries.Vessel("W-round"));
+        using Browsing member = await Browsing.SignInAsync(test.App, "member");
+        Dictionary<string, string> form = await member.FormAsync("/inventory/vessels/new", "keep");
+        (form["label"], form["kind"], form["volume"], form["inspectedOn"]) = ("w round", "tube", "lots", "2099-01-31");
+        using HttpResponseMessage answer = await member.SendAsync("/inventory/vessels/new", form);
+        string page = await answer.Content.ReadAsStringAsync();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Contains("The vessel W-round of the inventory goes by this name.", page, StringComparison.Ordinal);
+        Assert.Contains("id=\"volume-fault\"", page, StringComparison.Ordinal);
+        Assert.Contains("is after today (2099-01-31)", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Page_NotThere_HasTheHeadOfWhoeverIsSignedIn()
+    {
+        using Browsing member = await Browsing.SignInAsync(test.App, "member");
+        using HttpResponseMessage answer = await member.Client.GetAsync("/inventory/nothing-here");
+        string page = await answer.Content.ReadAsStringAsync();
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains("Invented member", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("/account/sign-in", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Page_FormSentTwice_IsOneVesselAndTheSameAddress()
     {
         using Browsing member = await Browsing.SignInAsync(test.App, "member");

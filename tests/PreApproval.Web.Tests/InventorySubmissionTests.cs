@@ -10,11 +10,11 @@ public sealed class InventorySubmissionTests(TestApp test)
     [Fact]
     public async Task Submission_NamingVesselAndPlace_CopiesThemAndKeepsTheCopyWhenTheInventoryChanges()
     {
-        (string vessel, _) = await test.AddEntryAsync("vessels", Entries.Vessel("W-sub").With(v => v["inspectedOn"] = "2031-02-10"));
+        (string vessel, _) = await test.AddEntryAsync("vessels", Entries.Vessel("W-sub").With(v => v["inspectedOn"] = "2024-02-10"));
         (_, JsonObject place) = await test.AddEntryAsync("places", new JsonObject { ["name"] = "W hood", ["kind"] = "hood", ["airFlow"] = new JsonObject { ["value"] = 700, ["unit"] = "m³/h" } });
         await test.AddEntryAsync("agents", new JsonObject { ["place"] = (string)place["id"]!, ["agent"] = "dry powder" });
         using HttpClient author = test.As("author");
-        string procedure = await DraftAsync(author, "W-sub", d => d["place"] = new JsonObject { ["name"] = "w-Hood" });
+        string procedure = await DraftAsync(author, "W-sub", d => (d["place"], d["plannedOn"]) = (new JsonObject { ["name"] = "w-Hood" }, "2024-05-28"));
         using HttpResponseMessage submitted = await author.PostAsync($"{procedure}/submissions", content: null);
         Assert.Equal(HttpStatusCode.Created, submitted.StatusCode);
         using HttpResponseMessage changed = await author.SendJsonAsync(HttpMethod.Put, vessel, Entries.Vessel("W-sub", bar: 2), "\"1\"");
@@ -22,7 +22,7 @@ public sealed class InventorySubmissionTests(TestApp test)
 
         using HttpResponseMessage kept = await author.GetAsync($"{procedure}/revisions/1/document");
         JsonObject document = await Read.ObjectAsync(kept);
-        Assert.Equal((10.0, "2031-02-10"), ((double)document["vessels"]![0]!["rating"]!["value"]!, (string)document["vessels"]![0]!["inspectedOn"]!));
+        Assert.Equal((10.0, "2024-02-10"), ((double)document["vessels"]![0]!["rating"]!["value"]!, (string)document["vessels"]![0]!["inspectedOn"]!));
         Assert.StartsWith("the group's inventory, W-sub, version 1 by Invented author: ", (string)document["vessels"]![0]!["ratingEvidence"]!, StringComparison.Ordinal);
         Assert.Equal(("hood", 700.0), ((string)document["place"]!["kind"]!, (double)document["place"]!["airFlow"]!["value"]!));
         Assert.Equal("dry powder", (string?)document["fireResponse"]!["agents"]![0]);

@@ -74,6 +74,7 @@ public sealed class InventoryTests(TestApp test)
     [InlineData("vessels", """{ "label": "x", "kind": "tube", "volume": { "value": -4, "unit": "mL" } }""", HttpStatusCode.UnprocessableEntity, "/volume/value")]
     [InlineData("vessels", """{ "label": "x", "kind": "tube", "volume": { "value": 4, "unit": "bar" } }""", HttpStatusCode.UnprocessableEntity, "/volume/unit")]
     [InlineData("vessels", """{ "label": "x", "kind": "tube", "inspectedOn": "2031-02-30" }""", HttpStatusCode.UnprocessableEntity, "/inspectedOn")]
+    [InlineData("vessels", """{ "label": "x", "kind": "tube", "inspectedOn": "2099-01-31" }""", HttpStatusCode.UnprocessableEntity, "/inspectedOn")]
     [InlineData("vessels", """{ "label": "x", "kind": "tube", "parts": [ { "rating": { "value": 4, "unit": "bar(g)" } } ] }""", HttpStatusCode.UnprocessableEntity, "/parts/0/part")]
     [InlineData("places", """{ "name": "x" }""", HttpStatusCode.UnprocessableEntity, "/kind")]
     [InlineData("places", """{ "name": "x", "kind": "hood", "airFlow": { "value": 0, "unit": "m³/h" } }""", HttpStatusCode.UnprocessableEntity, "/airFlow/value")]

@@ -8,6 +8,18 @@ namespace PreApproval.Documents.Rules;
 /// <summary>Every vessel is used, and something is put into it: else a name or a step is wrong.</summary>
 internal static class VesselUse
 {
+    /// <summary>Places of vessels that no step names; none where no step is there, or where a step names none.</summary>
+    public static IReadOnlyList<int> Unnamed(ProcedureDocument document)
+    {
+        if (document.Steps.Count == 0 || document.Steps.Any(step => step.Vessel.Length == 0))
+        {
+            return [];
+        }
+
+        HashSet<string> named = new(document.Steps.Select(step => step.Vessel).Concat(document.Steps.Select(step => step.To).OfType<string>()), StringComparer.Ordinal);
+        return [.. document.Vessels.Index().Where(vessel => vessel.Item.Id.Length > 0 && !named.Contains(vessel.Item.Id)).Select(vessel => vessel.Index)];
+    }
+
     public static void Check(ProcedureDocument document, ValidationContext<ProcedureDocument> context)
     {
         // An unreadable vessel name could mean any of them.

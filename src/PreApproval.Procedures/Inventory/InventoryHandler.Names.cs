@@ -13,16 +13,18 @@ public sealed partial class InventoryHandler
         [new Fault(kind == InventoryKind.Vessel ? "/label" : "/name", by is null ? $"Another {InventoryRows.Word(kind)} of the inventory goes by this name." : $"The {InventoryRows.Word(kind)} {by} of the inventory goes by this name.")]);
 
     /// <summary>The entry in use that goes by the same name, which may be spelt otherwise: with the group's entries locked none is added meanwhile.</summary>
-    private async Task<Refusal?> ClashAsync(InventoryItemRecord head, CancellationToken cancellationToken)
+    private Task<Refusal?> ClashAsync(InventoryItemRecord head, CancellationToken cancellationToken) => ClashAsync(head.GroupId, head.Kind, head.Id, head.NameKey, cancellationToken);
+
+    private async Task<Refusal?> ClashAsync(Guid groupId, InventoryKind kind, Guid? id, string nameKey, CancellationToken cancellationToken)
     {
-        IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Latest)> named = head.Kind switch
+        IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Latest)> named = kind switch
         {
-            InventoryKind.Vessel => await store.NamedAsync(head.GroupId, [head.NameKey], null, cancellationToken),
-            InventoryKind.Place => await store.NamedAsync(head.GroupId, [], head.NameKey, cancellationToken),
+            InventoryKind.Vessel => await store.NamedAsync(groupId, [nameKey], null, cancellationToken),
+            InventoryKind.Place => await store.NamedAsync(groupId, [], nameKey, cancellationToken),
             InventoryKind.Agent => [],
         };
-        return named.Select(static row => row.Head).FirstOrDefault(other => other.Kind == head.Kind && other.Id != head.Id && other.RetiredAt is null) is { } taken
-            ? Taken(head.Kind, TypedText.Title(taken.Name))
+        return named.Select(static row => row.Head).FirstOrDefault(other => other.Kind == kind && other.Id != id && other.RetiredAt is null) is { } taken
+            ? Taken(kind, TypedText.Title(taken.Name))
             : null;
     }
 

@@ -35,9 +35,9 @@ public sealed partial class InventoryHandler(IUnitOfWork work, IInventoryStore s
         }
 
         Result<InventoryContent, DocumentRefusal> read = InventoryDocument.Read(kind, entry);
-        if (!read.IsOk)
+        if (!read.IsOk || IsAhead(read.Value))
         {
-            return Refuse(read.Error, kind);
+            return Refuse(await AllWrongAsync(actor, kind, id: null, entry, read, cancellationToken), kind);
         }
 
         DateTimeOffset now = clock.GetUtcNow();
@@ -85,9 +85,9 @@ public sealed partial class InventoryHandler(IUnitOfWork work, IInventoryStore s
         }
 
         Result<InventoryContent, DocumentRefusal> read = InventoryDocument.Read(kind, entry);
-        if (!read.IsOk)
+        if (!read.IsOk || IsAhead(read.Value))
         {
-            return Refuse(read.Error, kind);
+            return Refuse(await AllWrongAsync(actor, kind, id, entry, read, cancellationToken), kind);
         }
 
         await using IUnitScope scope = await work.BeginAsync(cancellationToken);

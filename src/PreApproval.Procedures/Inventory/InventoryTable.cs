@@ -59,7 +59,7 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
         }
 
         IReadOnlyList<(InventoryItemRecord Head, InventoryVersionRecord Latest)> listed = await store.ListAsync(actor.GroupId, InventoryKind.Vessel, retired: false, cancellationToken);
-        Result<IReadOnlyList<Planned>, Refusal> planned = Plan(table.Value, listed.ToDictionary(static row => row.Head.NameKey, StringComparer.Ordinal), standing);
+        Result<IReadOnlyList<Planned>, Refusal> planned = Plan(table.Value, listed.ToDictionary(static row => row.Head.NameKey, StringComparer.Ordinal), standing, DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime));
         if (!planned.IsOk)
         {
             return planned.Error;
@@ -91,7 +91,7 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
         return View(planned.Value, done: true, digest, kept.Value);
     }
 
-    private static Result<IReadOnlyList<Planned>, Refusal> Plan(VesselTable table, Dictionary<string, (InventoryItemRecord Head, InventoryVersionRecord Latest)> listed, Standing standing)
+    private static Result<IReadOnlyList<Planned>, Refusal> Plan(VesselTable table, Dictionary<string, (InventoryItemRecord Head, InventoryVersionRecord Latest)> listed, Standing standing, DateOnly today)
     {
         List<Fault> faults = [];
         List<Planned> planned = [];
@@ -117,6 +117,12 @@ public sealed class InventoryTable(IUnitOfWork work, IInventoryStore store, IGro
             if (before is not null && InventoryRows.WhyNotBack(standing, before, read.Value, "") is { } back)
             {
                 faults.Add(VesselTable.FaultAt(line.Line, "out of service", back.Message));
+                continue;
+            }
+
+            if (read.Value.Vessel.InspectedOn != before?.Vessel.InspectedOn && InventoryUse.InspectionFault(read.Value.Vessel, today) is { } ahead)
+            {
+                faults.Add(VesselTable.FaultAt(line.Line, "inspected on", ahead.Message));
                 continue;
             }
 

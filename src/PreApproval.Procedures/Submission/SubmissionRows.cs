@@ -90,7 +90,7 @@ internal static class SubmissionRows
         ];
         if (revision.State == ProcedureState.Cleared)
         {
-            entries.Add(AuditEntry.About(procedure, revision.Number, "procedure.cleared", $"The screening flagged nothing in revision {revision.Number} of '{revision.Title}': it is cleared.") with
+            entries.Add(AuditEntry.About(procedure, revision.Number, "procedure.cleared", $"No finding in revision {revision.Number} of '{revision.Title}' needs a reviewer: it is cleared.") with
             {
                 After = WireName.Of(revision.State),
                 PayloadDigest = revision.ScreeningDigest,
@@ -110,6 +110,6 @@ internal static class SubmissionRows
 
     public static NoticeRecord[] Messages(ProcedureRecord procedure, RevisionRecord revision, SlotRecord[] slots, DateTimeOffset now) =>
         revision.State == ProcedureState.Cleared
-            ? [NoticeTexts.Make(procedure.GroupId, procedure.AuthorId, "procedure.cleared", procedure.Id, revision.Number, now, $"Revision {revision.Number} of '{revision.Title}' is cleared: the screening flagged nothing.")]
+            ? [NoticeTexts.Make(procedure.GroupId, procedure.AuthorId, "procedure.cleared", procedure.Id, revision.Number, now, $"Revision {revision.Number} of '{revision.Title}' is cleared: no finding needs a reviewer.")]
             : [.. slots.Where(slot => slot.Open).Select(slot => NoticeTexts.Make(procedure.GroupId, slot.AssigneeId, "review.assigned", procedure.Id, revision.Number, now, $"'{revision.Title}', revision {revision.Number}, waits for your review. {slot.Reason}"))];
 }

@@ -15,6 +15,9 @@ public sealed record DocumentScreener(
     /// <summary>The engine.</summary>
     public static DocumentScreener Engine { get; } = new(DocumentReader.Read, DocumentReader.ReadDraft, DocumentScreening.Screen) { Digest = DocumentWriter.Digest };
 
+    /// <summary>Reading of a draft that is being written.</summary>
+    public Func<ReadOnlyMemory<byte>, Result<UnfinishedReading, DocumentRefusal>> ReadUnfinished { get; init; } = DocumentReader.ReadUnfinished;
+
     /// <summary>The digest of a document without screening it; null: only a screening gives it.</summary>
     public Func<ProcedureDocument, string>? Digest { get; init; }
 

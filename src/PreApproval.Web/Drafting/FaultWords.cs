@@ -73,6 +73,11 @@ public static partial class FaultWords
             return "is missing: give its name or its CAS number";
         }
 
+        if (message.StartsWith("is blank", StringComparison.Ordinal) && fault.Path.EndsWith("/id", StringComparison.Ordinal))
+        {
+            return "is missing: give it one, by which the rest of the procedure can name it";
+        }
+
         if (message.StartsWith("must be a date", StringComparison.Ordinal))
         {
             return "is no date of the calendar: year, month, day";
@@ -131,7 +136,7 @@ public static partial class FaultWords
     {
         string number = (index + 1).ToString(CultureInfo.InvariantCulture);
         string id = DocumentText.Text(row, "id");
-        return id.Length > 0 && !id.EndsWith(number, StringComparison.Ordinal) ? $"{One(list)} {number} ({id})" : $"{One(list)} {number}";
+        return !string.IsNullOrWhiteSpace(id) && !id.EndsWith(number, StringComparison.Ordinal) ? $"{One(list)} {number} ({id})" : $"{One(list)} {number}";
     }
 
     private static string One(string list) => list switch

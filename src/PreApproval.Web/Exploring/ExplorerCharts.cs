@@ -50,7 +50,7 @@ public static class ExplorerCharts
             Turns = turns,
             Bands = Bands(curve, C),
             Marks = Marks(planned, tried, C(planned.Point.TemperatureK), C(tried.Point.TemperatureK), Bar(planned.Point.GoverningPaGauge), Bar(tried.Point.GoverningPaGauge), ExplorerWords.Celsius(planned.Point.TemperatureK), ExplorerWords.Celsius(tried.Point.TemperatureK)),
-            Caption = $"Line: worst case, the highest pressure on the way from closing to the worst credible temperature. Dashed: at the set temperature itself. Dotted: the bound for liquids that do not mix. {RatingWords(curve, up)}",
+            Caption = $"Line: worst case, the highest pressure on the way from closing to the worst credible temperature. Dashed: at the set temperature itself. Dotted: the bound for liquids that do not mix. {LowerBoundWords(curve)}{RatingWords(curve, up)}",
             Columns = ["Set", "Worst case", "At set", "Bound", "Of rating", "Limits"],
             Rows = [.. Sampled(curve.Points, tried.Point).Select(static p => (IReadOnlyList<string>)
                 [ExplorerWords.Celsius(p.At), p.LiquidFull ? "full" : ExplorerWords.Bar(p.GoverningPaGauge), ExplorerWords.Bar(p.ExpectedPaGauge), ExplorerWords.Bar(p.BoundPaGauge), ExplorerWords.Percent(p.ShareOfRating), ExplorerWords.Safe(p.Safe)])],
@@ -95,7 +95,7 @@ public static class ExplorerCharts
             Marks = planned.Fill is { } was && tried.Fill is { } fill
                 ? Marks(planned, tried, 100 * was, 100 * fill, Bar(planned.Point.GoverningPaGauge), Bar(tried.Point.GoverningPaGauge), ExplorerWords.Percent(was), ExplorerWords.Percent(fill))
                 : [],
-            Caption = $"Line: worst case. Dotted: the bound for liquids that do not mix. All amounts are scaled together. The usual most is common practice, no source. {RatingWords(curve, up)}",
+            Caption = $"Line: worst case. Dotted: the bound for liquids that do not mix. All amounts are scaled together. The usual most is common practice, no source. {LowerBoundWords(curve)}{RatingWords(curve, up)}",
             Columns = ["Fill", "Worst case", "Bound", "Of rating", "Limits"],
             Rows = [.. curve.Points.Select(static p => (IReadOnlyList<string>)
                 [ExplorerWords.Percent(p.At), p.LiquidFull ? "full" : ExplorerWords.Bar(p.GoverningPaGauge), ExplorerWords.Bar(p.BoundPaGauge), ExplorerWords.Percent(p.ShareOfRating), ExplorerWords.Safe(p.Safe)])],
@@ -170,6 +170,9 @@ public static class ExplorerCharts
             : [new ChartLimit(quiet, $"not rated: no finding up to {ExplorerWords.Bar(curve.QuietLimitPaGauge)}")];
     }
 
+    /// <summary>A curve that leaves something out must not be read as all of the pressure.</summary>
+    private static string LowerBoundWords(SafeWindowCurve curve) => curve.Missing.Count > 0 ? $"A lower bound: the pressure leaves out {string.Join(", ", curve.Missing)}. " : "";
+
     private static string RatingWords(SafeWindowCurve curve, ChartAxis up) => curve.RatingPaGauge is { } rating and > 0
         ? rating / PascalPerBar > up.To ? $"The rating of {ExplorerWords.Bar(rating)} lies above the chart." : ""
         : "The rating is not known and counts as 0 bar(g).";
@@ -183,7 +186,7 @@ public static class ExplorerCharts
     private static List<ChartMark> Marks(StepNumbers planned, StepNumbers tried, double plannedAcross, double triedAcross, double? plannedUp, double? triedUp, string plannedWords, string triedWords)
     {
         List<ChartMark> marks = [new ChartMark(triedAcross, triedUp, $"tried {triedWords}", Open: false)];
-        if (planned.Point != tried.Point || Math.Abs(plannedAcross - triedAcross) > 1e-9)
+        if (!plannedUp.Equals(triedUp) || Math.Abs(plannedAcross - triedAcross) > 1e-9)
         {
             marks.Insert(0, new ChartMark(plannedAcross, plannedUp, $"planned {plannedWords}", Open: true));
         }

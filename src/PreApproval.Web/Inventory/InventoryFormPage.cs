@@ -79,10 +79,8 @@ public abstract class InventoryFormPage : PageBase
         if (faults.Count > 0)
         {
             // With the numbers that are none, all else that is wrong is told: mending goes once through the form, not once for each kind of fault.
-            if (InventoryDocument.Read(Kind, json) is { IsOk: false } other)
-            {
-                faults.AddRange(other.Error.Faults.Select(fault => InventoryForm.Of(fault, _rows)).Where(fault => !faults.Exists(number => string.Equals(number.Field, fault.Field, StringComparison.Ordinal))).ToArray());
-            }
+            IReadOnlyList<Fault> others = await Inventory.FaultsAsync(Writer, Kind, Id, json, Cancellation);
+            faults.AddRange(others.Select(fault => InventoryForm.Of(fault, _rows)).Where(fault => !faults.Exists(number => string.Equals(number.Field, fault.Field, StringComparison.Ordinal))).ToArray());
 
             foreach (FormError fault in faults)
             {

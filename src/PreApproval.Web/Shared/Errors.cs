@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Diagnostics;
+using PreApproval.Web.Identity;
 using PreApproval.Web.Screenings;
 
 namespace PreApproval.Web.Shared;
@@ -36,6 +37,11 @@ public static class Errors
 
         try
         {
+            if (context.Features.Get<IStatusCodeReExecuteFeature>() is not null)
+            {
+                await HeaderPerson.KeepOnAsync(context);
+            }
+
             await next(context);
         }
         finally

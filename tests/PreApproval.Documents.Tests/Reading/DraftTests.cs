@@ -1,3 +1,5 @@
+using System.Text.Json.Nodes;
+
 namespace PreApproval.Documents.Tests.Reading;
 
 public sealed class DraftTests
@@ -31,6 +33,33 @@ public sealed class DraftTests
 
         Assert.True(draft.IsOk);
         Assert.Equal("", draft.Value.Title);
+    }
+
+    [Fact]
+    public void ReadUnfinished_VesselThatNoStepNames_IsReadAndTold()
+    {
+        Result<UnfinishedReading, DocumentRefusal> read = DocumentReader.ReadUnfinished(WithVessel("""{ "id": "jar", "kind": "jar" }"""));
+
+        Assert.True(read.IsOk);
+        Assert.Equal("jar", read.Value.Document.Vessels[1].Id);
+        Assert.Equal([1], read.Value.Unnamed);
+        Assert.Equal("/vessels/1/id", Assert.Single(read.Value.Faults).Path);
+    }
+
+    [Fact]
+    public void ReadUnfinished_AnythingElseWrong_IsRefusedWithAllOfIt()
+    {
+        Result<UnfinishedReading, DocumentRefusal> read = DocumentReader.ReadUnfinished(WithVessel("""{ "id": "jar", "kind": "jar", "volume": { "value": -1, "unit": "mL" } }"""));
+
+        Assert.False(read.IsOk);
+        Assert.Equal("/vessels/1/id /vessels/1/volume/value", read.Error.Faults.InOrder());
+    }
+
+    private static byte[] WithVessel(string vessel)
+    {
+        JsonObject document = JsonNode.Parse(Samples.Small)!.AsObject();
+        document["vessels"]!.AsArray().Add(JsonNode.Parse(vessel));
+        return System.Text.Encoding.UTF8.GetBytes(document.ToJsonString());
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Components.Authorization;
 using PreApproval.Documents;
@@ -99,8 +100,8 @@ public sealed partial class Editor
             return;
         }
 
-        Result<ProcedureDocument, DocumentRefusal> read = Screener.Read(_document.ToUtf8());
-        _document.Faults = read.IsOk ? [] : read.Error.Faults;
+        Result<UnfinishedReading, DocumentRefusal> read = Screener.ReadUnfinished(_document.ToUtf8());
+        _document.Faults = read.IsOk ? read.Value.Faults : read.Error.Faults;
         _screening = null;
         _sources = null;
         _curves = [];
@@ -114,9 +115,9 @@ public sealed partial class Editor
 
         try
         {
-            InventoryCompletion stocked = InventoryUse.Complete(GroupSubstanceUse.Complete(read.Value, _document.Own), _document.Inventory, DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime));
-            _document.Faults = stocked.Faults;
-            if (stocked.Faults.Count > 0)
+            InventoryCompletion stocked = InventoryUse.Complete(GroupSubstanceUse.Complete(read.Value.Document, _document.Own), _document.Inventory, DateOnly.FromDateTime(Clock.GetUtcNow().UtcDateTime));
+            _document.Faults = [.. read.Value.Faults, .. stocked.Faults];
+            if (stocked.Faults.Any(fault => !IsAbout(fault, read.Value.Unnamed)))
             {
                 return;
             }
@@ -125,7 +126,7 @@ public sealed partial class Editor
             _screening = ScreeningView.Read(Screener.Screen(completed, _thresholds).Json);
             _sources = SourceNumbers.Of(_screening);
             _explorable = [.. ExploredPlan.Of(Root, completed, _thresholds).Explorable.Select(ExploredStep.Of)];
-            _curves = PressureCurve.From(ReferenceEquals(completed, read.Value) ? Root : DocumentWriter.ToJson(completed), _screening);
+            _curves = PressureCurve.From(ReferenceEquals(completed, read.Value.Document) ? Root : DocumentWriter.ToJson(completed), _screening);
         }
         catch (ScreeningBusyException)
         {
@@ -140,6 +141,10 @@ public sealed partial class Editor
             _screeningFailed = true;
         }
     }
+
+    /// <summary>What is wrong with a vessel that no step names says nothing of what happens in the others.</summary>
+    private static bool IsAbout(Fault fault, IReadOnlyList<int> vessels) =>
+        vessels.Any(index => $"/vessels/{index.ToString(CultureInfo.InvariantCulture)}" is var row && (string.Equals(fault.Path, row, StringComparison.Ordinal) || fault.Path.StartsWith(row + "/", StringComparison.Ordinal)));
 
     private Severity? WorstAt(JsonObject step)
     {

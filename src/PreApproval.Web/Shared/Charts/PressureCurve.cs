@@ -40,6 +40,9 @@ public sealed record PressureCurve
     /// <summary>Gas that reactions of the document form, in mol, as far as the screening's pressure shows it.</summary>
     public double GasFormedMol { get; init; }
 
+    /// <summary>Liquids whose vapour pressure is not on file and which the curve leaves out: it is then a lower bound.</summary>
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
+
     /// <summary>Why it is not drawn; null: it is.</summary>
     public string? Because { get; init; }
 
@@ -56,7 +59,7 @@ public sealed record PressureCurve
     {
         ArgumentNullException.ThrowIfNull(document);
         ArgumentNullException.ThrowIfNull(screening);
-        Result<ProcedureDocument, DocumentRefusal> read = DocumentReader.Read(System.Text.Encoding.UTF8.GetBytes(document.ToJsonString()));
+        Result<UnfinishedReading, DocumentRefusal> read = DocumentReader.ReadUnfinished(System.Text.Encoding.UTF8.GetBytes(document.ToJsonString()));
         if (!read.IsOk)
         {
             return [];
@@ -65,7 +68,7 @@ public sealed record PressureCurve
         return [.. screening.Timeline
             .Where(t => t.Sealed)
             .GroupBy(t => t.Vessel, StringComparer.Ordinal)
-            .Select(g => Of(read.Value, screening, g.MaxBy(t => t.TemperatureC)!))];
+            .Select(g => Of(read.Value.Document, screening, g.MaxBy(t => t.TemperatureC)!))];
     }
 
     private static PressureCurve Of(ProcedureDocument document, ScreeningView screening, TimelineView hottest)
@@ -98,9 +101,10 @@ public sealed record PressureCurve
             return curve with { Because = contents.Count == 0 ? "nothing is known to be in it" : "its volume is not known" };
         }
 
+        string[] unknown = [.. contents.Select(c => c.Substance).Where(s => s.VapourPressure.Count == 0 && s.PhaseAt298K == Phase.Liquid).Select(s => s.Identity.Name)];
+        curve = curve with { LeftOut = unknown };
         if (hottest.PressureBarAbs?.Expected is not { } expected)
         {
-            string[] unknown = [.. contents.Select(c => c.Substance).Where(s => s.VapourPressure.Count == 0 && s.PhaseAt298K == Phase.Liquid).Select(s => s.Identity.Name)];
             return curve with { Because = unknown.Length > 0 ? $"no vapour pressure on file for {string.Join(", ", unknown)}" : "no model gives the pressure of these contents" };
         }
 

@@ -73,10 +73,17 @@ public sealed record FindingView
 
     public bool NeedsAnswer => Severity is Severity.Danger or Severity.Warning;
 
-    /// <summary>The rule that a share of the rating is measured by, for instance <c>warning from 50 % of the rating; here 84 %</c>; null for other findings.</summary>
+    /// <summary>The rule that a share of the rating is measured by, for instance <c>warning from 50 % of the rating; here 84 %</c>; null for other findings. A report keeps the limit of a warning alone.</summary>
     public string? Rule => Evidence.FirstOrDefault(e => string.Equals(e.Name, "share of the rating", StringComparison.Ordinal)) is { Limit: { } limit, Value: { } share }
-        ? $"Rule: warning from {Words.Number(limit * 100)} % of the rating; here {Words.Number(Math.Round(share * 100))} %."
+        ? $"Rule: {RuleOf(limit)}; here {Words.Number(Math.Round(share * 100))} %."
         : null;
+
+    private string RuleOf(double warning) => Code switch
+    {
+        "pressure.exceeds-rating" => "danger above the rating",
+        "pressure.near-rating" when Severity == Severity.Danger => $"danger close to the rating, warning from {Words.Number(warning * 100)} % of it",
+        _ => $"warning from {Words.Number(warning * 100)} % of the rating",
+    };
 
     /// <summary>Steps, vessel and materials in words.</summary>
     public string Where
