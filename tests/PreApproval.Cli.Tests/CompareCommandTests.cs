@@ -1,3 +1,5 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace PreApproval.Cli.Tests;
@@ -5,6 +7,8 @@ namespace PreApproval.Cli.Tests;
 public sealed class CompareCommandTests : IDisposable
 {
     private static readonly string[] StepLists = ["reactions", "safeguards"];
+
+    private static readonly JsonSerializerOptions Readable = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static readonly string Source = Path.Combine(Run.Examples, "closed-tube-amination.json");
     private readonly string _changed = Path.GetTempFileName();
@@ -85,6 +89,20 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal("", run.Output);
         Assert.Contains(run.Problem["errors"]!.AsArray(), error => error!["path"]!.GetValue<string>() is "/before");
         Assert.Contains(run.Problem["errors"]!.AsArray(), error => error!["path"]!.GetValue<string>() is "/after/titel");
+    }
+
+    [Fact]
+    public void Compare_HotterStep_IsALineOfThePlan()
+    {
+        Change(document => document["steps"]![3]!["temperature"]!["value"] = 99);
+
+        Run json = Run.Of("compare", Source, _changed, "--json");
+        Run text = Run.Of("compare", Source, _changed);
+
+        JsonNode line = Assert.Single(json.Json["plan"]!.AsArray())!;
+        Assert.Equal("""{"after":"99 °C","before":"110 °C","effect":"changed","name":"4","nameBefore":null,"part":"step","what":"temperature"}""", line.ToJsonString(Readable));
+        Assert.Matches(@"plan +where +before +after\s+changed +step 4 \(heat\), temperature +110 °C +99 °C", text.Output);
+        Assert.Contains("The plan is the same.", Run.Of("compare", Source, Source).Output, StringComparison.Ordinal);
     }
 
     private static double WorstPressure(string file) => Run.Of("screen", file, "--json").Json["findings"]!.AsArray()
