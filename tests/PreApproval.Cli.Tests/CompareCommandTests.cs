@@ -78,6 +78,18 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains(run.Json["changes"]!.AsArray(), change => change!["hazard"]!.GetValue<string>() is "pressure" && change["effect"]!.GetValue<string>().Equals(effect, StringComparison.Ordinal));
     }
 
+    /// <summary>The same pressure against 4 and against 6 bar(g): the share falls to two thirds.</summary>
+    [Fact]
+    public void Compare_OtherRating_TellsTheShareOfItOnce()
+    {
+        Change(document => document["vessels"]![0]!["rating"]!["value"] = 6);
+
+        JsonNode change = Assert.Single(Run.Of("compare", Source, _changed, "--json").Json["changes"]!.AsArray(), static one => one!["hazard"]!.GetValue<string>() is "pressure")!;
+
+        Assert.Equal(("share of the rating", "lowered", "fraction"), (change["quantity"]!.GetValue<string>(), change["effect"]!.GetValue<string>(), change["unit"]!.GetValue<string>()));
+        Assert.Equal(0.6667, change["after"]!.GetValue<double>() / change["before"]!.GetValue<double>(), 4);
+    }
+
     [Fact]
     public void Compare_BothUnusable_TellsBothInPlace()
     {

@@ -49,12 +49,13 @@ internal static class CompareCommand
         var table = new TextTable("effect", "hazard", "quantity", "before", "after", "unit", "severity", "where");
         foreach (HazardChange change in changes)
         {
+            var numbers = ChangedNumbers.Of(change, static (number, digits) => Rounded.Significant(number, digits), digits: 4);
             table.Add(
                 ComparisonWriter.Of(change.Effect),
                 ReportWords.Of(change.Hazard),
-                change.Quantity,
-                Number(change.Before),
-                Number(change.After),
+                ComparisonWriter.QuantityOf(change),
+                Number(numbers.Before, numbers.LimitBefore),
+                numbers is { IsStill: true, LimitAfter: null } ? "the same" : Number(numbers.After, numbers.LimitAfter),
                 (change.After ?? change.Before)?.Unit ?? "",
                 $"{Severity(change.FindingBefore)} → {Severity(change.FindingAfter)}",
                 $"{change.Vessel ?? "-"} {string.Join(", ", change.Steps)}".TrimEnd());
@@ -82,7 +83,7 @@ internal static class CompareCommand
     /// <summary>A long text may have line breaks, which would break the table.</summary>
     private static string OneLine(string? text) => text is null ? "-" : string.Join(' ', text.Split(['\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries));
 
-    private static string Number(Evidence? evidence) => evidence is null ? "-" : Rounded.Significant(evidence.Value, 4);
+    private static string Number(string? number, string? limit) => number is null ? "-" : limit is null ? number : $"{number} (limit {limit})";
 
     private static string Severity(Finding? finding) => finding is null ? "none" : ReportWords.Of(finding.Severity);
 }

@@ -30,7 +30,25 @@ public static class ComparisonWriter
         ChangeEffect.Lowered => "lowered",
     };
 
-    private static JsonObject Change(HazardChange change) => new()
+    /// <summary>The quantity, with those that are told together with it.</summary>
+    public static string QuantityOf(HazardChange change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        return string.Join(", ", change.Also.Select(static one => one.Quantity).Prepend(change.Quantity).Distinct(StringComparer.Ordinal));
+    }
+
+    private static JsonObject Change(HazardChange change)
+    {
+        JsonObject json = Line(change);
+        if (change.Also.Count > 0)
+        {
+            json["also"] = new JsonArray([.. change.Also.Select(Line)]);
+        }
+
+        return json;
+    }
+
+    private static JsonObject Line(HazardChange change) => new()
     {
         ["hazard"] = ReportWords.Of(change.Hazard),
         ["quantity"] = change.Quantity,

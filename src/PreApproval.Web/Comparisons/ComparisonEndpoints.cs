@@ -17,8 +17,8 @@ namespace PreApproval.Web.Comparisons;
 /// <param name="After">The later procedure.</param>
 public sealed record ComparisonBody(ProcedureDocumentBody Before, ProcedureDocumentBody After);
 
-/// <summary>One changed hazard.</summary>
-public sealed record ChangeAnswer(string Hazard, string Quantity, string Effect, double? Before, double? After, string? Unit, string? SeverityBefore, string? SeverityAfter, string? FindingBefore, string? FindingAfter);
+/// <summary>One changed hazard; in <paramref name="Also"/>, where it is there, what has the same pressure and is told with it.</summary>
+public sealed record ChangeAnswer(string Hazard, string Quantity, string Effect, double? Before, double? After, string? Unit, string? SeverityBefore, string? SeverityAfter, string? FindingBefore, string? FindingAfter, IReadOnlyList<ChangeAnswer>? Also = null);
 
 /// <summary>One difference between the plans.</summary>
 public sealed record PlanChangeAnswer(string Part, string Name, string? NameBefore, string? What, string Effect, string? Before, string? After);
