@@ -91,6 +91,19 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
+    public void Compare_ReliefDeviceGone_IsFlagged()
+    {
+        Change(document => document["vessels"]![0]!["relief"] = JsonNode.Parse("""{ "device": "valve", "set": { "value": 3.9, "unit": "bar(g)" } }"""));
+
+        Run run = Run.Of("compare", _changed, Source, "--json");
+
+        Assert.Equal(3, run.ExitCode);
+        JsonNode change = Assert.Single(run.Json["changes"]!.AsArray(), static one => one!["quantity"]!.GetValue<string>() is "missing relief device")!;
+        Assert.Equal(("pressure", "introduced", "tube"), (change["hazard"]!.GetValue<string>(), change["effect"]!.GetValue<string>(), change["vessel"]!.GetValue<string>()));
+        Assert.Equal((3.9, null), (change["before"]!.GetValue<double>(), change["after"]));
+    }
+
+    [Fact]
     public void Compare_BothUnusable_TellsBothInPlace()
     {
         File.WriteAllText(_changed, """{"titel": 1}""");

@@ -94,7 +94,7 @@ public static class Comparison
         HazardChange[] ofFindings = [.. changes];
         var (earlier, later) = (Context(before), Context(after));
         return OneEvent.Merged(
-            OneEvent.Of(ofFindings, StepComparison.Of(earlier, later)).OrderByDescending(static change => change.IsWorse)
+            OneEvent.Of(ofFindings, StepComparison.Of(earlier, later)).Concat(ProtectionComparison.Of(earlier, later)).OrderByDescending(static change => change.IsWorse)
                 .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)?.Severity ?? (Severity)int.MaxValue)
                 .ThenBy(static change => change.Hazard)
                 .ThenBy(static change => change.Quantity, StringComparer.Ordinal)

@@ -48,6 +48,30 @@ public sealed class OneEventTests
         Assert.All(Compare(open, closed).Where(static change => change.Before is null && change.After is null), static change => Assert.Empty(change.Also));
     }
 
+    [Fact]
+    public void Of_ReliefDeviceGone_IsIntroducedAndBackIsRemoved()
+    {
+        var with = Closed(150, 10, new Relief(ReliefKind.Valve, 8e5));
+        var gone = Assert.Single(Compare(with, Closed(150, 10)), static change => change.Quantity is "missing relief device");
+        var back = Assert.Single(Compare(Closed(150, 10), with), static change => change.Quantity is "missing relief device");
+
+        Assert.Equal((ChangeEffect.Introduced, 8, "flask"), (gone.Effect, gone.Before!.Value, gone.Vessel));
+        Assert.Equal(["seal", "heat", "cool"], gone.Steps, StringComparer.Ordinal);
+        Assert.Equal((ChangeEffect.Removed, 8), (back.Effect, back.After!.Value));
+    }
+
+    /// <summary>Sodium borohydride gives 4 mol of hydrogen per mol with water and alcohols (Prudent Practices, hydrides); a dry solvent is never quite dry.</summary>
+    [Theory]
+    [InlineData("methanol")]
+    [InlineData("tetrahydrofuran")]
+    public void Of_ClosedVesselForAnOpenOneOverABorohydride_IsTold(string solvent)
+    {
+        var change = Assert.Single(Compare(Hydride(solvent, closed: false), Hydride(solvent, closed: true)), static change => change.Quantity is "sodium borohydride in a closed vessel");
+
+        Assert.Equal((Hazard.Gas, ChangeEffect.Introduced, "flask"), (change.Hazard, change.Effect, change.Vessel));
+        Assert.Equal(ChangeEffect.Removed, Assert.Single(Compare(Hydride(solvent, closed: true), Hydride(solvent, closed: false)), static one => one.Quantity is "sodium borohydride in a closed vessel").Effect);
+    }
+
     private static IReadOnlyList<HazardChange> Compare(Plan before, Plan after) =>
         Comparison.Of(new ScreenedPlan(before, Screener.Screen(before, Policy.Default), Policy.Default), new ScreenedPlan(after, Screener.Screen(after, Policy.Default), Policy.Default));
 
