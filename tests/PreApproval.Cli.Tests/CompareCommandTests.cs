@@ -1,3 +1,5 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace PreApproval.Cli.Tests;
@@ -5,6 +7,8 @@ namespace PreApproval.Cli.Tests;
 public sealed class CompareCommandTests : IDisposable
 {
     private static readonly string[] StepLists = ["reactions", "safeguards"];
+
+    private static readonly JsonSerializerOptions Readable = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static readonly string Source = Path.Combine(Run.Examples, "closed-tube-amination.json");
     private readonly string _changed = Path.GetTempFileName();
@@ -74,6 +78,31 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains(run.Json["changes"]!.AsArray(), change => change!["hazard"]!.GetValue<string>() is "pressure" && change["effect"]!.GetValue<string>().Equals(effect, StringComparison.Ordinal));
     }
 
+    /// <summary>The same pressure against 4 and against 6 bar(g): the share falls to two thirds.</summary>
+    [Fact]
+    public void Compare_OtherRating_TellsTheShareOfItOnce()
+    {
+        Change(document => document["vessels"]![0]!["rating"]!["value"] = 6);
+
+        JsonNode change = Assert.Single(Run.Of("compare", Source, _changed, "--json").Json["changes"]!.AsArray(), static one => one!["hazard"]!.GetValue<string>() is "pressure")!;
+
+        Assert.Equal(("share of the rating", "lowered", "fraction"), (change["quantity"]!.GetValue<string>(), change["effect"]!.GetValue<string>(), change["unit"]!.GetValue<string>()));
+        Assert.Equal(0.6667, change["after"]!.GetValue<double>() / change["before"]!.GetValue<double>(), 4);
+    }
+
+    [Fact]
+    public void Compare_ReliefDeviceGone_IsFlagged()
+    {
+        Change(document => document["vessels"]![0]!["relief"] = JsonNode.Parse("""{ "device": "valve", "set": { "value": 3.9, "unit": "bar(g)" } }"""));
+
+        Run run = Run.Of("compare", _changed, Source, "--json");
+
+        Assert.Equal(3, run.ExitCode);
+        JsonNode change = Assert.Single(run.Json["changes"]!.AsArray(), static one => one!["quantity"]!.GetValue<string>() is "missing relief device")!;
+        Assert.Equal(("pressure", "introduced", "tube"), (change["hazard"]!.GetValue<string>(), change["effect"]!.GetValue<string>(), change["vessel"]!.GetValue<string>()));
+        Assert.Equal((3.9, null), (change["before"]!.GetValue<double>(), change["after"]));
+    }
+
     [Fact]
     public void Compare_BothUnusable_TellsBothInPlace()
     {
@@ -85,6 +114,20 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal("", run.Output);
         Assert.Contains(run.Problem["errors"]!.AsArray(), error => error!["path"]!.GetValue<string>() is "/before");
         Assert.Contains(run.Problem["errors"]!.AsArray(), error => error!["path"]!.GetValue<string>() is "/after/titel");
+    }
+
+    [Fact]
+    public void Compare_HotterStep_IsALineOfThePlan()
+    {
+        Change(document => document["steps"]![3]!["temperature"]!["value"] = 99);
+
+        Run json = Run.Of("compare", Source, _changed, "--json");
+        Run text = Run.Of("compare", Source, _changed);
+
+        JsonNode line = Assert.Single(json.Json["plan"]!.AsArray())!;
+        Assert.Equal("""{"after":"99 °C","before":"110 °C","effect":"changed","name":"4","nameBefore":null,"part":"step","what":"temperature"}""", line.ToJsonString(Readable));
+        Assert.Matches(@"plan +where +before +after\s+changed +step 4 \(heat\), temperature +110 °C +99 °C", text.Output);
+        Assert.Contains("The plan is the same.", Run.Of("compare", Source, Source).Output, StringComparison.Ordinal);
     }
 
     private static double WorstPressure(string file) => Run.Of("screen", file, "--json").Json["findings"]!.AsArray()

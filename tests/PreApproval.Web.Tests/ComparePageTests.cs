@@ -19,6 +19,8 @@ public sealed partial class ComparePageTests(TestApp test)
         Assert.Equal(HttpStatusCode.OK, status);
         Assert.Contains("Hazards of “hotter” (file now.json) against “from a file” (file source.json)", page, StringComparison.Ordinal);
         Assert.Contains("Raised: pressure", page, StringComparison.Ordinal);
+        Assert.Contains("What differs in the plan", page, StringComparison.Ordinal);
+        Assert.Matches("""Step 3 \(heat\), temperature</th>\s*<td data-label="Before">120 °C</td>\s*<td data-label="After">150 °C</td>""", page);
     }
 
     [Fact]
@@ -29,6 +31,7 @@ public sealed partial class ComparePageTests(TestApp test)
         (HttpStatusCode status, string page) = await PostAsync($"{address}/compare", ("before", null, $"{id}/1"), ("after", null, $"{id}/draft"));
         Assert.Equal(HttpStatusCode.OK, status);
         Assert.Contains("No hazard is introduced, removed, raised or lowered.", page, StringComparison.Ordinal);
+        Assert.Contains("The plan is the same.", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -17,7 +17,18 @@ public sealed class ComparisonTests(TestApp test)
         using HttpClient author = test.As("author");
         using HttpResponseMessage answer = await author.PostAsJsonAsync("/api/v1/comparisons", new JsonObject { ["before"] = Sample.Document("one"), ["after"] = Sample.Document("two") });
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-        Assert.Empty((await Read.ObjectAsync(answer))["changes"]!.AsArray());
+        JsonObject same = await Read.ObjectAsync(answer);
+        Assert.Empty(same["changes"]!.AsArray());
+        Assert.False(same.ContainsKey("plan"));
+    }
+
+    [Fact]
+    public async Task PostComparisons_OtherAmount_IsToldThoughNoHazardDiffers()
+    {
+        using HttpClient author = test.As("author");
+        using HttpResponseMessage answer = await author.PostAsJsonAsync("/api/v1/comparisons", new JsonObject { ["before"] = Sample.Document("one"), ["after"] = Sample.Document("two").With(d => d["materials"]![1]!["amount"]!["value"] = 6) });
+        JsonNode line = Assert.Single((await Read.ObjectAsync(answer))["plan"]!.AsArray())!;
+        Assert.Equal("""{"after":"6 g","before":"5 g","effect":"changed","name":"salt","nameBefore":null,"part":"material","what":"amount"}""", line.ToJsonString());
     }
 
     [Fact]

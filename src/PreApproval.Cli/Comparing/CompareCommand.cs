@@ -1,6 +1,7 @@
 using PreApproval.Cli.Inputs;
 using PreApproval.Cli.Output;
 using PreApproval.Documents;
+using PreApproval.Documents.Comparing;
 using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Screening;
 
@@ -20,7 +21,9 @@ internal static class CompareCommand
         }
 
         IReadOnlyList<HazardChange> changes = DocumentComparison.Compare(old.Value, now.Value, Policy.Default);
-        return Output.Answer.Of(ComparisonWriter.ToJson(changes), Text(old.Value.Title, now.Value.Title, changes), changes.Any(change => change.IsWorse));
+        IReadOnlyList<PlanChange> plan = PlanComparison.Between(old.Value, now.Value);
+        string text = $"{old.Value.Title} → {now.Value.Title}{Environment.NewLine}{Text(changes)}{Environment.NewLine}{Text(plan)}";
+        return Output.Answer.Of(ComparisonWriter.ToJson(changes, plan), text, changes.Any(change => change.IsWorse));
     }
 
     private static Result<ProcedureDocument, Problem> Read(Input input, string place)
@@ -36,32 +39,51 @@ internal static class CompareCommand
             : new Problem("Unusable procedure document", $"{input.Name} cannot be used.", [.. read.Error.Faults.Select(fault => fault with { Path = place + fault.Path })]);
     }
 
-    private static string Text(string before, string after, IReadOnlyList<HazardChange> changes)
+    private static string Text(IReadOnlyList<HazardChange> changes)
     {
-        string heading = $"{before} → {after}{Environment.NewLine}";
         if (changes.Count == 0)
         {
-            return heading + "No hazard is introduced, removed, raised or lowered.";
+            return "No hazard is introduced, removed, raised or lowered." + Environment.NewLine;
         }
 
         var table = new TextTable("effect", "hazard", "quantity", "before", "after", "unit", "severity", "where");
         foreach (HazardChange change in changes)
         {
+            var numbers = ChangedNumbers.Of(change, static (number, digits) => Rounded.Significant(number, digits), digits: 4);
             table.Add(
                 ComparisonWriter.Of(change.Effect),
                 ReportWords.Of(change.Hazard),
-                change.Quantity,
-                Number(change.Before),
-                Number(change.After),
+                ComparisonWriter.QuantityOf(change),
+                Number(numbers.Before, numbers.LimitBefore),
+                numbers is { IsStill: true, LimitAfter: null } ? "the same" : Number(numbers.After, numbers.LimitAfter),
                 (change.After ?? change.Before)?.Unit ?? "",
                 $"{Severity(change.FindingBefore)} → {Severity(change.FindingAfter)}",
                 $"{change.Vessel ?? "-"} {string.Join(", ", change.Steps)}".TrimEnd());
         }
 
-        return heading + table;
+        return table.ToString();
     }
 
-    private static string Number(Evidence? evidence) => evidence is null ? "-" : Rounded.Significant(evidence.Value, 4);
+    private static string Text(IReadOnlyList<PlanChange> plan)
+    {
+        if (plan.Count == 0)
+        {
+            return "The plan is the same.";
+        }
+
+        var table = new TextTable("plan", "where", "before", "after");
+        foreach (PlanChange change in plan)
+        {
+            table.Add(PlanChange.WordOf(change.Effect), change.Where, OneLine(change.Before), OneLine(change.After));
+        }
+
+        return table.ToString();
+    }
+
+    /// <summary>A long text may have line breaks, which would break the table.</summary>
+    private static string OneLine(string? text) => text is null ? "-" : string.Join(' ', text.Split(['\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries));
+
+    private static string Number(string? number, string? limit) => number is null ? "-" : limit is null ? number : $"{number} (limit {limit})";
 
     private static string Severity(Finding? finding) => finding is null ? "none" : ReportWords.Of(finding.Severity);
 }

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using PreApproval.Documents.Comparing;
 using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Documents.Reporting;
@@ -6,10 +7,18 @@ namespace PreApproval.Documents.Reporting;
 /// <summary>A comparison as the JSON of the contract: numbers as in a report, null where there is none.</summary>
 public static class ComparisonWriter
 {
-    public static JsonObject ToJson(IReadOnlyList<HazardChange> changes)
+    /// <summary><c>plan</c> is there only where the plans differ.</summary>
+    public static JsonObject ToJson(IReadOnlyList<HazardChange> changes, IReadOnlyList<PlanChange> plan)
     {
         ArgumentNullException.ThrowIfNull(changes);
-        return new JsonObject { ["changes"] = new JsonArray([.. changes.Select(Change)]) };
+        ArgumentNullException.ThrowIfNull(plan);
+        var json = new JsonObject { ["changes"] = new JsonArray([.. changes.Select(Change)]) };
+        if (plan.Count > 0)
+        {
+            json["plan"] = new JsonArray([.. plan.Select(Change)]);
+        }
+
+        return json;
     }
 
     /// <summary>The word of the contract.</summary>
@@ -21,7 +30,25 @@ public static class ComparisonWriter
         ChangeEffect.Lowered => "lowered",
     };
 
-    private static JsonObject Change(HazardChange change) => new()
+    /// <summary>The quantity, with those that are told together with it.</summary>
+    public static string QuantityOf(HazardChange change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        return string.Join(", ", change.Also.Select(static one => one.Quantity).Prepend(change.Quantity).Distinct(StringComparer.Ordinal));
+    }
+
+    private static JsonObject Change(HazardChange change)
+    {
+        JsonObject json = Line(change);
+        if (change.Also.Count > 0)
+        {
+            json["also"] = new JsonArray([.. change.Also.Select(Line)]);
+        }
+
+        return json;
+    }
+
+    private static JsonObject Line(HazardChange change) => new()
     {
         ["hazard"] = ReportWords.Of(change.Hazard),
         ["quantity"] = change.Quantity,
@@ -37,6 +64,17 @@ public static class ComparisonWriter
         ["limitAfter"] = Finite(change.After?.Limit),
         ["vessel"] = change.Vessel,
         ["steps"] = new JsonArray([.. change.Steps.Select(static step => JsonValue.Create(step))]),
+    };
+
+    private static JsonObject Change(PlanChange change) => new()
+    {
+        ["part"] = PlanChange.WordOf(change.Part),
+        ["name"] = change.Name,
+        ["nameBefore"] = change.NameBefore,
+        ["what"] = change.What,
+        ["effect"] = PlanChange.WordOf(change.Effect),
+        ["before"] = change.Before,
+        ["after"] = change.After,
     };
 
     private static JsonNode? Number(Evidence? evidence) => Finite(evidence?.Value);

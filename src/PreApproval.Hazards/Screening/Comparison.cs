@@ -40,6 +40,9 @@ public sealed record HazardChange
     /// <summary>The steps there.</summary>
     public IReadOnlyList<string> Steps { get; init; } = [];
 
+    /// <summary>Further changes that have the same pressure in the same vessel: told with this one.</summary>
+    public IReadOnlyList<HazardChange> Also { get; init; } = [];
+
     /// <summary>Set where the numbers of the steps differ and not, or not only, a finding.</summary>
     internal StepQuantity? Of { get; init; }
 
@@ -89,27 +92,21 @@ public static class Comparison
         var changes = old.Select(o => matched.TryGetValue(o, out var n) ? Between(o, n) : Gone(o)).OfType<HazardChange>()
             .Concat(now.Where(n => !taken.Contains(n)).Select(Come));
         HazardChange[] ofFindings = [.. changes];
-        var ofSteps = StepComparison.Of(Context(before), Context(after)).Where(change => !Array.Exists(ofFindings, finding => Tells(finding, change)));
-        return
-        [
-            .. ofFindings.Concat(ofSteps).OrderByDescending(static change => change.IsWorse)
+        var (earlier, later) = (Context(before), Context(after));
+        return OneEvent.Merged(
+            OneEvent.Of(ofFindings, StepComparison.Of(earlier, later)).Concat(ProtectionComparison.Of(earlier, later)).OrderByDescending(static change => change.IsWorse)
                 .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)?.Severity ?? (Severity)int.MaxValue)
                 .ThenBy(static change => change.Hazard)
                 .ThenBy(static change => change.Quantity, StringComparer.Ordinal)
                 .ThenBy(static change => (change.FindingAfter ?? change.FindingBefore)?.Id ?? change.Vessel, StringComparer.Ordinal),
-        ];
+            before.Plan,
+            after.Plan);
     }
 
     /// <summary>False for the results of a quiet vessel: no hazard, its numbers are compared step by step.</summary>
     private static bool IsHazard(Finding finding) => finding is not { Code: Vessels.PressureResults.Code, Severity: Severity.Notice };
 
     private static ScreeningContext Context(ScreenedPlan screened) => new(screened.Plan, screened.Policy, Walk.Follow(screened.Plan, screened.Policy));
-
-    /// <summary>True where a change of a finding says what the change of a number would: the same way, at the same vessel, with both numbers where both are there.</summary>
-    private static bool Tells(HazardChange finding, HazardChange number) => finding.IsWorse == number.IsWorse
-        && StepFigures.IsToldBy(number.Of!.Value, finding.Quantity)
-        && ((finding.Before is not null && finding.After is not null) || number.Before is null || number.After is null)
-        && (string.Equals(finding.FindingAfter?.Vessel, number.Vessel, StringComparison.Ordinal) || string.Equals(finding.FindingBefore?.Vessel, number.Vessel, StringComparison.Ordinal));
 
     private static HazardChange Come(Placed now) => new()
     {
@@ -142,13 +139,21 @@ public static class Comparison
             worse = Excess(becomes, was) - Excess(was, becomes);
         }
 
-        return worse == 0 ? null : new HazardChange
+        if (worse == 0)
+        {
+            return null;
+        }
+
+        // a number that stands still, or goes the other way, is no reason: its share of the limit is
+        var shares = old.Share is { } held && now.Share is { } holds && !Same(old.Leading!.Limit!.Value, now.Leading!.Limit!.Value) && !Same(held.Value, holds.Value)
+            && (Alike(old.Leading.Value, now.Leading.Value, now.Leading.Unit) || now.Leading.Value > old.Leading.Value != (worse > 0 == (now.Leading.Worse == WorseWhen.Higher)));
+        return new HazardChange
         {
             Hazard = now.Finding.Hazard,
-            Quantity = now.Quantity,
+            Quantity = shares ? now.Share!.Quantity : now.Quantity,
             Effect = worse > 0 ? ChangeEffect.Raised : ChangeEffect.Lowered,
-            Before = old.Leading,
-            After = now.Leading,
+            Before = shares ? old.Share : old.Leading,
+            After = shares ? now.Share : now.Leading,
             FindingBefore = old.Finding,
             FindingAfter = now.Finding,
             Vessel = now.Finding.Vessel,
@@ -220,6 +225,11 @@ public static class Comparison
         public Finding Finding { get; }
 
         public Evidence? Leading { get; }
+
+        /// <summary>How much of its limit the number is; null where it has none to be a share of.</summary>
+        public Evidence? Share => Leading is not { Limit: > 0 and { } limit, Unit: not ("°C" or "K") } ? null
+            : Leading.Quantity is Vessels.PressureEvidence.Worst && Finding.Evidence.FirstOrDefault(static one => one.Name is Vessels.PressureEvidence.Share) is { } share ? share
+            : Leading with { Name = $"{Leading.Quantity}, share of its limit", Quantity = $"{Leading.Quantity}, share of its limit", Value = Leading.Value / limit, Unit = "fraction", Limit = null };
 
         public string Quantity { get; }
 

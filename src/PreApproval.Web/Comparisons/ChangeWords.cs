@@ -1,4 +1,4 @@
-using PreApproval.Documents;
+using System.Globalization;
 using PreApproval.Documents.Reporting;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Workflow;
@@ -13,7 +13,7 @@ public static class ChangeWords
     public static string Sentence(HazardChange change)
     {
         ArgumentNullException.ThrowIfNull(change);
-        return $"{Words.Capital(ComparisonWriter.Of(change.Effect))}: {ReportWords.Of(change.Hazard)}, {change.Quantity}{Numbers(change)}; {Severities(change)}.";
+        return $"{Words.Capital(ComparisonWriter.Of(change.Effect))}: {ReportWords.Of(change.Hazard)}, {ComparisonWriter.QuantityOf(change)}{Sentence(Numbers(change), UnitOf(change))}; {Severities(change)}.";
     }
 
     /// <summary>What the finding is about: its materials by name; empty: none in particular.</summary>
@@ -24,7 +24,10 @@ public static class ChangeWords
         return string.Join(", ", (change.FindingAfter ?? change.FindingBefore)?.Materials.Select(id => names.GetValueOrDefault(id, id)).Distinct(StringComparer.Ordinal) ?? []);
     }
 
-    public static string Number(Evidence? evidence) => evidence is { Value: var value } && double.IsFinite(value) ? $"{Words.Number(Rounded(value))} {evidence.Unit}" : "–";
+    public static string Before(HazardChange change) => Cell(Numbers(change).Before, Numbers(change).LimitBefore, UnitOf(change));
+
+    /// <summary>Says so where the number is the same and its severity is what changed.</summary>
+    public static string After(HazardChange change) => Numbers(change) is { IsStill: true, LimitAfter: null } ? "the same" : Cell(Numbers(change).After, Numbers(change).LimitAfter, UnitOf(change));
 
     public static string Severity(Finding? finding) => finding is null ? "none" : ReportWords.Of(finding.Severity);
 
@@ -47,14 +50,25 @@ public static class ChangeWords
         (null, null) => "no finding" + (change is { Vessel: { } vessel, Steps.Count: > 0 } ? $", “{vessel}” in step {string.Join(", ", change.Steps)}" : ""),
     };
 
-    private static string Numbers(HazardChange change) => change switch
+    private static string Sentence(ChangedNumbers numbers, string unit) => numbers switch
     {
-        { Before.Limit: { } old, After.Limit: { } now } when Math.Abs(old - now) > 1e-5 * Math.Abs(old) => $", from {Number(change.Before)} (limit {Words.Number(Rounded(old))}) to {Number(change.After)} (limit {Words.Number(Rounded(now))})",
-        { Before: { }, After: { } } => $", from {Number(change.Before)} to {Number(change.After)}",
-        { Before: { } before } => $", was {Number(before)}",
-        { After: { } after } => $", now {Number(after)}",
+        { IsStill: true, LimitAfter: null } => $", still {numbers.After} {unit}",
+        { Before: { } before, After: { } after } => $", from {Cell(before, numbers.LimitBefore, unit)} to {Cell(after, numbers.LimitAfter, unit)}",
+        { Before: { } before } => $", was {before} {unit}",
+        { After: { } after } => $", now {after} {unit}",
         _ => "",
     };
 
-    private static double Rounded(double value) => value == 0 ? 0 : Math.Round(value, Math.Clamp(2 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 15), MidpointRounding.AwayFromZero);
+    private static ChangedNumbers Numbers(HazardChange change) => ChangedNumbers.Of(change, Figures, digits: 3);
+
+    private static string Cell(string? number, string? limit, string unit) => number is null ? "–" : limit is null ? $"{number} {unit}" : $"{number} {unit} (limit {limit})";
+
+    private static string UnitOf(HazardChange change) => (change.After ?? change.Before)?.Unit ?? "";
+
+    /// <summary>Plain to four digits, as the other numbers of the pages; more only where fewer would hide a difference.</summary>
+    private static string Figures(double value, int digits)
+    {
+        double rounded = value == 0 ? 0 : Math.Round(value, Math.Clamp(digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 15), MidpointRounding.AwayFromZero);
+        return digits <= 4 ? Words.Number(rounded) : rounded.ToString("0.##########", CultureInfo.InvariantCulture).Replace("-", "−", StringComparison.Ordinal);
+    }
 }

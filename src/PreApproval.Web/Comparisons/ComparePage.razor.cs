@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Components;
 using PreApproval.Documents;
+using PreApproval.Documents.Comparing;
 using PreApproval.Hazards.Screening;
 using PreApproval.Procedures.Substances;
 using PreApproval.Procedures.Thresholds;
@@ -25,6 +26,7 @@ public sealed partial class ComparePage : PageBase
 
     private IReadOnlyList<CompareOption> _options = [];
     private HazardComparison? _comparison;
+    private IReadOnlyList<PlanChange> _plan = [];
     private (string Before, string After) _preset = ("", "");
     private string _before = "";
     private string _after = "";
@@ -120,6 +122,7 @@ public sealed partial class ComparePage : PageBase
         try
         {
             _comparison = new HazardComparison(Screener.Compare(before, after, await Thresholds.OfAsync(Actor, Cancellation)), null) { Materials = MaterialNames.Of(before, after) };
+            _plan = PlanComparison.Between(before, after);
             (_before, _after) = (Named("before", before.Title), Named("after", after.Title));
         }
         catch (ScreeningBusyException)

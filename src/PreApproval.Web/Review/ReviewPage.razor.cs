@@ -27,6 +27,7 @@ public sealed partial class ReviewPage : PageBase
     private string? _lost;
     private int? _next;
     private int? _comparedWith;
+    private SeenRevision? _seen;
     private HazardComparison _changes = HazardComparison.Unreadable;
 
     [Parameter]
@@ -87,6 +88,7 @@ public sealed partial class ReviewPage : PageBase
         Show(revision, _slot);
         _previous = await EarlierDecision.FindAsync(Queries, Actor, procedure, number, Cancellation);
         _comparedWith = ChangeWords.EarlierThan(procedure, number);
+        _seen = await SeenRevision.FindAsync(Queries, Screener, Actor, procedure, revision, _comparedWith, Cancellation);
         if (_comparedWith is { } before && await Queries.ReadRevisionAsync(Actor, Id, before, Cancellation) is { IsOk: true } earlier)
         {
             _changes = HazardComparison.Between(Screener, earlier.Value.Document, revision.Document, await Thresholds.OfAsync(Actor, Cancellation));
