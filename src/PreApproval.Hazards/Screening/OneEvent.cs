@@ -110,7 +110,7 @@ internal static class OneEvent
     {
         (null, null) => true,
         ({ Unit: "bar(g)" or "bar" }, { Unit: "bar(g)" or "bar" }) => IsTold(one.Value, other.Value)
-            || (one.Unit != other.Unit && IsTold(Gauge(one), Gauge(other))),
+            || (!string.Equals(one.Unit, other.Unit, StringComparison.Ordinal) && IsTold(Gauge(one), Gauge(other))),
         _ => false,
     };
 

@@ -35,8 +35,8 @@ public sealed class OneEventTests
 
         var change = Assert.Single(lines);
         Assert.Equal("pressure at opening", change.Quantity);
-        Assert.Equal(["worst-case pressure"], change.Also.Select(static one => one.Quantity).Distinct(StringComparer.Ordinal));
-        Assert.Contains("open", change.Steps);
+        Assert.Equal(["worst-case pressure"], change.Also.Select(static one => one.Quantity).Distinct(StringComparer.Ordinal), StringComparer.Ordinal);
+        Assert.Contains("open", change.Steps, StringComparer.Ordinal);
     }
 
     [Fact]
