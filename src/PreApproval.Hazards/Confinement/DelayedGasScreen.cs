@@ -41,12 +41,26 @@ public sealed partial class DelayedGasScreen : IScreen
             var state = left[0];
             foreach (var rule in Rules)
             {
-                if (rule.Match(state.ContentsAfter) is { } match && !HasStopped(rule, state.Closing!) && InVessel(rule, match, state, [.. left.Select(static one => one.Step.Id)], context) is { } finding)
+                if (rule.Match(state.ContentsAfter) is { } match && !IsSaidBetter(rule, state.ContentsAfter) && !HasStopped(rule, state.Closing!) && InVessel(rule, match, state, [.. left.Select(static one => one.Step.Id)], context) is { } finding)
                 {
                     yield return finding;
                 }
             }
         }
+    }
+
+    /// <summary>True where another rule says more of the same gas.</summary>
+    private static bool IsSaidBetter(Rule rule, IReadOnlyList<Content> contents)
+    {
+        foreach (var other in Rules)
+        {
+            if (string.Equals(other.InsteadOf, rule.Key, StringComparison.Ordinal) && other.Match(contents) is not null)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Both partners stood open together long enough before the vessel was closed.</summary>
@@ -73,7 +87,7 @@ public sealed partial class DelayedGasScreen : IScreen
             Code = "gas.delayed",
             About = rule.Key,
             Hazard = Hazard.Gas,
-            Severity = low ? Severity.Caution : Severity.Warning,
+            Severity = (low ? Severity.Caution : Severity.Warning) - (rule.Grave ? 1 : 0),
             Steps = steps,
             Vessel = state.Vessel.Id,
             Materials = Findings.Ids(match.Everyone),
@@ -98,7 +112,7 @@ public sealed partial class DelayedGasScreen : IScreen
             var closed = ClosedWords().IsMatch(container);
             foreach (var rule in Rules)
             {
-                if (rule.Match(contents) is not { } match)
+                if (rule.Match(contents) is not { } match || IsSaidBetter(rule, contents))
                 {
                     continue;
                 }
@@ -108,7 +122,7 @@ public sealed partial class DelayedGasScreen : IScreen
                     Code = "gas.delayed",
                     About = $"{container}+{rule.Key}",
                     Hazard = Hazard.Gas,
-                    Severity = (closed || BurstsBottle(rule, contents, context.Plan)) && !rule.Slow ? Severity.Warning : Severity.Caution,
+                    Severity = ((closed || BurstsBottle(rule, contents, context.Plan)) && !rule.Slow ? Severity.Warning : Severity.Caution) - (rule.Grave ? 1 : 0),
                     Materials = Findings.Ids(match.Everyone),
                     Statement = $"The waste “{container}” gets {match.Names}: {rule.Reason}, over {rule.HowLong}, to {rule.Gas}; {(closed ? "it is closed: vent its cap" : "leave its cap vented")} for at least 24 h.",
                     Evidence = [Findings.Number($"{rule.Gas} per mol", rule.GasPerMol, "mol", null, "stoichiometry; the amount in the container is not stated", Quality.Assumed, [.. rule.Sources])],
@@ -147,7 +161,7 @@ public sealed partial class DelayedGasScreen : IScreen
         public string Names => B.Count == 0 ? A[0].Substance.Name : $"{A[0].Substance.Name} and {B[0].Substance.Name}";
     }
 
-    private sealed record Rule(string Key, string A, string B, string Gas, double GasPerMol, double? From, string HowLong, bool Stops, string Reason, IReadOnlyList<string> Sources)
+    private sealed record Rule(string Key, string A, string B, string Gas, double GasPerMol, double? From, string HowLong, bool Stops, bool OfFirst, string InsteadOf, bool Grave, string Reason, IReadOnlyList<string> Sources)
     {
         private const string Organic = "organic";
 
@@ -159,7 +173,8 @@ public sealed partial class DelayedGasScreen : IScreen
             var gas = row["gas"].Split(':');
             return new Rule(
                 row["key"], row["a"], row["b"], gas[0], double.Parse(gas[1], CultureInfo.InvariantCulture),
-                row["from"].Length == 0 ? null : double.Parse(row["from"], CultureInfo.InvariantCulture), row["how long"], row["stops"] is "yes", row["reason"], EmbeddedTable.Entries(row["sources"]));
+                row["from"].Length == 0 ? null : double.Parse(row["from"], CultureInfo.InvariantCulture), row["how long"], row["stops"] is "yes",
+                gas is [_, _, "first"], row["instead of"], row["grave"] is "yes", row["reason"], EmbeddedTable.Entries(row["sources"]));
         }
 
         public Match? Match(IReadOnlyList<Content> contents)
@@ -191,7 +206,7 @@ public sealed partial class DelayedGasScreen : IScreen
 
             var mol = Sum(a, static _ => 1) * GasPerMol;
             // a proton, or an oxidisable molecule, gives at most one molecule of gas
-            var limit = b.Length == 0 ? double.PositiveInfinity : Sum(b, content => B is Organic ? GasPerMol * 10 : FamilyTable.Default.Equivalents(content.Substance, B));
+            var limit = b.Length == 0 || OfFirst ? double.PositiveInfinity : Sum(b, content => B is Organic ? GasPerMol * 10 : FamilyTable.Default.Equivalents(content.Substance, B));
             return new Match(a, b, mol is { } one && limit is { } other ? Math.Min(one, other) : mol);
         }
 
