@@ -63,8 +63,13 @@ public sealed record EnergeticProfile
 
     public bool Autocatalytic => Groups.Any(static one => one.Group.Autocatalytic);
 
-    /// <summary>(C + O)/N by atoms, where an azide, diazo or tetrazole group asks for it.</summary>
-    public double? NitrogenRatio => Formula is not null && Groups.Any(static one => one.Group.Name is "organic azide" or "diazo compound" or "tetrazole") ? OxygenBalance.CarbonAndOxygenPerNitrogen(Formula) : null;
+    /// <summary>(C + O)/N by atoms, where an azide, diazo or tetrazole group asks for it. The oxygen of a nitrate ester is what it burns with and counts for nothing.</summary>
+    public double? NitrogenRatio => Formula is not null && Groups.Any(static one => HasRatio(one.Group)) ? OxygenBalance.CarbonAndOxygenPerNitrogen(Formula, NitrateOxygen * Groups.Where(static one => one.Group.Name is NitrateEster).Sum(static one => one.Count)) : null;
+
+    /// <summary>
+    /// The ratio that sets the limits of isolating it; null where none does: beside another explosive group a ratio of 1 or more does not help, and that group's limits, which are lower, hold.
+    /// </summary>
+    internal double? GoverningRatio => NitrogenRatio is >= 1 && Groups.Any(static one => one.Group.Kind == EnergeticKind.Explosive && !HasRatio(one.Group)) ? null : NitrogenRatio;
 
     /// <summary>Names of the groups with their number, for a sentence.</summary>
     public string GroupWords => Screening.Wording.List(Groups.Select(static one => one.Count == 1 ? one.Group.Name : $"{one.Count} × {one.Group.Name}"));
@@ -77,6 +82,12 @@ public sealed record EnergeticProfile
 
     // the lower end of the weakest group that counts as much as a nitro group
     private const double NitroJPerMol = 300_000;
+
+    private const string NitrateEster = "nitrate ester";
+
+    private const int NitrateOxygen = 3;
+
+    private static bool HasRatio(EnergeticGroup group) => group.Name is "organic azide" or "diazo compound" or "tetrazole";
 
     private double? Sum(Func<EnergeticGroup, double?> heat)
     {

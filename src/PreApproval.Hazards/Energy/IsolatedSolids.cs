@@ -171,7 +171,7 @@ internal static class IsolatedSolids
     }
 
     /// <summary>Of a primary explosive a tenth of a gram is what takes fingers. Else the limit that is passed decides; below the first one, or a small azide by the rule, nothing. An unknown mass is a warning.</summary>
-    internal static Severity? ByMass(EnergeticProfile profile, double? mass) => mass is not { } kg ? Severity.Warning : profile.IsPrimary ? kg > PrimaryKg ? Severity.Danger : Severity.Warning : profile.NitrogenRatio switch
+    internal static Severity? ByMass(EnergeticProfile profile, double? mass) => mass is not { } kg ? Severity.Warning : profile.IsPrimary ? kg > PrimaryKg ? Severity.Danger : Severity.Warning : profile.GoverningRatio switch
     {
         // never isolated at all
         < 1 => kg > 0 ? Severity.Danger : (Severity?)null,
@@ -212,7 +212,7 @@ internal static class IsolatedSolids
             Materials = materials,
             Statement = $"{amount} {(worst.Kg is null ? "is" : "are")} {worst.How} in step {worst.Step}; it holds {profile.GroupWords}{(profile.FromName ? profile.BasisWords : "")} and can be set off by a blow, friction or heat{limit.Words}.{(worst.UnderLiquid ? " The liquid over it does not make grinding safe: it dries at the rim." : "")} Keep it in solution, or make less; a shield does not lift this limit.",
             Evidence = worst.Kg is { } mass
-                ? [Findings.Number("mass isolated", mass * 1000, "g", limit.Kg * 1000, worst.Theoretical ? "theoretical yield" : "amount in the vessel", Quality.Assumed, [.. profile.Sources, profile.NitrogenRatio is null ? "energetic-practice" : "azide-rule", "energetic-practice"])]
+                ? [Findings.Number("mass isolated", mass * 1000, "g", limit.Kg * 1000, worst.Theoretical ? "theoretical yield" : "amount in the vessel", Quality.Assumed, [.. profile.Sources, profile.GoverningRatio is null ? "energetic-practice" : "azide-rule", "energetic-practice"])]
                 : [],
             LeavesCheckUndone = worst.Kg is null,
         };
@@ -220,7 +220,7 @@ internal static class IsolatedSolids
 
     internal static (double Kg, string Words) Limit(EnergeticProfile profile, double? kg)
     {
-        var (first, second, third) = profile.NitrogenRatio switch
+        var (first, second, third) = profile.GoverningRatio switch
         {
             < 1 => (0, 0, CommitteeKg),
             < 3 => (ReviewKg, CommitteeKg, NeverKg),
@@ -233,7 +233,7 @@ internal static class IsolatedSolids
         }
 
         var passed = kg is null ? first : kg > third ? third : kg >= second ? second : first;
-        return (passed, profile.NitrogenRatio is { } ratio
+        return (passed, profile.GoverningRatio is { } ratio
             ? $"; with (C + O)/N {Wording.Figures(ratio)} {(ratio < 1 ? "it is never isolated" : $"the limit passed is {Wording.Figures(passed * 1000)} g")}"
             : $"; the limit passed is {Wording.Figures(passed * 1000)} g");
     }

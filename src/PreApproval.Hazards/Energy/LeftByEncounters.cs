@@ -50,6 +50,7 @@ internal static class LeftByEncounters
     {
         StepAction.Filter or StepAction.Grind => true,
         StepAction.Concentrate => state.Evaporated.Count > 0,
+        StepAction.Distil => true,
         StepAction.Dry => state.FilteredOff || !IsolatedSolids.HasLiquid(state.Contents, substance) || IsolatedSolids.LosesItsLiquid(state, substance),
         StepAction.Stir or StepAction.Heat or StepAction.Store => state.FilteredOff || !IsolatedSolids.HasLiquid(state.Contents, substance),
         _ => false,
@@ -59,7 +60,7 @@ internal static class LeftByEncounters
     {
         var (first, product) = group[^1];
         var (_, most) = group.MaxBy(static one => one.Product.Kg ?? double.MaxValue);
-        if (EnergeticProfile.Of(product.Substance) is not { } profile || IsolatedSolids.ByMass(profile, most.Kg) is not { } severity)
+        if (product.Profile is not { } profile || IsolatedSolids.ByMass(profile, most.Kg) is not { } severity)
         {
             return null;
         }
@@ -76,7 +77,7 @@ internal static class LeftByEncounters
             Steps = StepIds.Of([.. group.Select(static one => one.State)]),
             Vessel = first.Vessel.Id,
             Materials = product.Materials,
-            Statement = $"{Wording.Capital(product.Substance.Name)} can have formed in step {product.Step} though the plan does not name it, and {amount} {(most.Kg is null ? "is" : "are")} {IsolatedSolids.Word(first.Step.Action)} in step {first.Step.Id}: it can be set off by a blow, friction or heat{limit.Words}. Keep the partners apart; a shield does not lift this limit.",
+            Statement = $"{Wording.Capital(product.Substance.Name)} can have formed in step {product.Step} though the plan does not name it, and {amount} {(most.Kg is null ? "is" : "are")} {IsolatedSolids.Word(first.Step.Action) ?? "left in the still"} in step {first.Step.Id}: it can be set off by a blow, friction or heat{limit.Words}. Keep the partners apart; a shield does not lift this limit.",
             Evidence = most.Kg is { } mass ? [Findings.Number("mass that can have formed", mass * 1000, "g", limit.Kg * 1000, "all of the limiting partner", Quality.Assumed, [.. profile.Sources, "energetic-practice"])] : [],
             LeavesCheckUndone = most.Kg is null,
         };

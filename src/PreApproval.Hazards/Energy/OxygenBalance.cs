@@ -70,11 +70,12 @@ public static class OxygenBalance
     /// Chem. Int. Ed. 2005, 44, 5188). Null without nitrogen. Passing it proves nothing: tosyl azide has exactly 3.
     /// </summary>
     /// <param name="formula">Molecular formula.</param>
-    public static double? CarbonAndOxygenPerNitrogen(string formula)
+    /// <param name="oxygenLeftOut">Oxygen atoms that do not count, as those of a nitrate ester.</param>
+    public static double? CarbonAndOxygenPerNitrogen(string formula, int oxygenLeftOut = 0)
     {
         ArgumentNullException.ThrowIfNull(formula);
         return Formula.TryCount(formula, out var atoms) && atoms.TryGetValue("N", out var nitrogen)
-            ? (double)(atoms.GetValueOrDefault("C") + atoms.GetValueOrDefault("O")) / nitrogen
+            ? (double)(atoms.GetValueOrDefault("C") + Math.Max(0, atoms.GetValueOrDefault("O") - oxygenLeftOut)) / nitrogen
             : null;
     }
 

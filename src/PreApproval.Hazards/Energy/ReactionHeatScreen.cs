@@ -18,6 +18,9 @@ public sealed class ReactionHeatScreen : IScreen
     /// <summary>Heat in J from which somebody else should look at an addition: 25 kJ boil off some 70 g of ether (0.36 kJ/g). Convention, no source.</summary>
     private const double LargeHeatJ = 25_000;
 
+    /// <summary>Heat in J that, given off at once past the boiling point, no condenser takes: 100 kJ boil off some 280 g of ether (0.36 kJ/g). Convention, no source.</summary>
+    private const double BoilOverJ = 100_000;
+
     /// <summary>An addition this much colder than the reaction accumulates, in K. Convention, no source.</summary>
     private const double ColderK = 10;
 
@@ -142,7 +145,8 @@ public sealed class ReactionHeatScreen : IScreen
         var decomposes = mtsr >= runaway.OnsetK;
         var dosed = state.Step.OverS >= ControlNeeds.DosedFromS;
         var boils = runaway.BoilsK < mtsr - 0.02;
-        var severity = mtsr >= declaredOnset ? Severity.Danger
+        var atOnce = rise > HighK && boils && heat.HeatJ >= BoilOverJ && !dosed && !WasDosed(state, context.Walk);
+        var severity = mtsr >= declaredOnset || atOnce ? Severity.Danger
             : decomposes || runaway.Class >= 4 || (rise > HighK && (state.Sealed || !dosed)) || state.Sealed
                 || (boils && state.Additions.Count > 0 && !dosed) || (rise >= MediumK && heat.HeatJ >= LargeHeatJ) ? Severity.Warning
             : Severity.Caution;
@@ -161,6 +165,11 @@ public sealed class ReactionHeatScreen : IScreen
             Evidence = [.. Evidence(state, heat, basis, runaway, boils)],
         };
     }
+
+    /// <summary>What the reactions of the step consume was dosed into the vessel in an earlier step.</summary>
+    private static bool WasDosed(StepState state, WalkResult walk) =>
+        walk.States.Any(earlier => earlier.Index < state.Index && string.Equals(earlier.Vessel.Id, state.Vessel.Id, StringComparison.Ordinal)
+            && earlier.Additions.Any(addition => addition.OverS >= ControlNeeds.DosedFromS && state.Reactions.Any(reaction => reaction.Consumes.Any(one => string.Equals(one.MaterialId, addition.MaterialId, StringComparison.Ordinal)))));
 
     private static IEnumerable<Evidence> Evidence(StepState state, ReactionHeat heat, HeatBasis basis, RunawayAssessment runaway, bool boils)
     {
