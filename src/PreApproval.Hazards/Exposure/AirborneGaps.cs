@@ -25,6 +25,7 @@ internal static class AirborneGaps
             for (var index = 0; index < state.Contents.Count; index++)
             {
                 if (state.Contents[index] is { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, ExposureLimits: { } limits } known } content
+                    && !(DissolvedGas.Pa(state, content) is not null && limits.All.Any(static limit => limit.Ppm is > 0))
                     && Why(known, limits, state.TemperatureK, AirborneScreen.IsLiquid(content, state)) is { } why && OpenSurface.M2(state) is not null)
                 {
                     (found ??= new(StringComparer.Ordinal)).TryAdd(content.Substance.Key, (content, why));

@@ -69,16 +69,13 @@ public sealed class AirborneScreen : IScreen
     /// <summary>What is breathed of a content, where that is the limit or more.</summary>
     private static Breathed? Above(StepState state, Content content, double areaM2, ScreeningContext context)
     {
-        if (content is not { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, ExposureLimits: { } limits } known } || !IsLiquid(content, state)
-            || VapourPressure.At(known, state.TemperatureK) is not { Volatility: Volatility.Condensable } saturation)
+        if (content is not { Spent: false, Mol: null or > 0, Substance.Known: { Involatile: false, ExposureLimits: { } limits } known } || PartialPressurePa(state, content, known) is not { } pressure)
         {
             return null;
         }
 
         // the lighter a molecule, the more of it evaporates: unknown, it counts as the lightest liquid
         var molarMass = known.Identity.MolarMassKgPerMol ?? WaterKgPerMol;
-        var fraction = MoleFraction(state, content);
-        var pressure = Math.Min(fraction * saturation.Pascal, AtmospherePa);
         var duration = state.Step.DurationS ?? state.Step.OverS;
         var source = IdealGas.VolumeM3(Evaporation.RateKgPerS(molarMass, areaM2, pressure, state.TemperatureK) / molarMass, Walk.RoomTemperatureK);
         if (content.Mol is { } mol && duration is > 0 and var lasts)
@@ -91,6 +88,12 @@ public sealed class AirborneScreen : IScreen
         var (ratio, limit) = Worst(ppm, limits, duration);
         return limit is null || !(ratio >= 1) ? null : new Breathed(state, content, ppm, limit, ratio);
     }
+
+    /// <summary>In Pa, at most one atmosphere; null where it cannot be had.</summary>
+    private static double? PartialPressurePa(StepState state, Content content, Substance known) =>
+        DissolvedGas.Pa(state, content) is { } dissolved ? Math.Min(dissolved, AtmospherePa)
+        : IsLiquid(content, state) && VapourPressure.At(known, state.TemperatureK) is { Volatility: Volatility.Condensable } saturation ? Math.Min(MoleFraction(state, content) * saturation.Pascal, AtmospherePa)
+        : null;
 
     /// <summary>
     /// True for a liquid, and for a gas that came in as a solution in a liquid other than water and has a vapour pressure at the temperature (phosgene in toluene): it is one of the liquids there. What liquids hold by
@@ -222,7 +225,7 @@ public sealed class AirborneScreen : IScreen
     };
 
     private static string Words(Breathed one) =>
-        $"about {Wording.Figures(one.Ppm)} ppm of {one.Content.Substance.Name} at {Wording.Celsius(one.State.TemperatureK)}, {Wording.Figures(one.Ratio)} times the {LimitWords(one.Limit.Kind)} of {Wording.Figures(one.Limit.Ppm!.Value)} ppm ({one.Limit.Jurisdiction}){(one.Content.Substance.Known!.Idlh?.Ppm is { } danger && one.Ppm >= danger ? $" and above the immediately dangerous {Wording.Figures(danger)} ppm" : "")}";
+        $"about {Wording.Figures(one.Ppm)} ppm of {one.Content.Substance.Name} at {Wording.Celsius(one.State.TemperatureK)}, {Wording.Figures(one.Ratio)} times the {LimitWords(one.Limit.Kind)} of {PpmWords.Of(one.Limit.Ppm!.Value)} ppm ({one.Limit.Jurisdiction}){(one.Content.Substance.Known!.Idlh?.Ppm is { } danger && one.Ppm >= danger ? $" and above the immediately dangerous {Wording.Figures(danger)} ppm" : "")}";
 
     private static string LimitWords(LimitKind kind) => kind switch
     {
@@ -233,7 +236,7 @@ public sealed class AirborneScreen : IScreen
 
     private static string Model(Breathed one, PlaceKind? place, ScreeningContext context)
     {
-        var source = $"evaporation from the opening (ideal mixture{(one.Content.Substance.Known!.Identity.MolarMassKgPerMol is null ? "; molar mass not known, taken as that of water" : "")})";
+        var source = $"evaporation from the opening ({(one.Content.Substance.Known!.PhaseAt298K == Phase.Gas && DissolvedGas.Pa(one.State, one.Content) is not null ? "partial pressure over the solution in water" : "ideal mixture")}{(one.Content.Substance.Known!.Identity.MolarMassKgPerMol is null ? "; molar mass not known, taken as that of water" : "")})";
         return place is PlaceKind.Hood or PlaceKind.HoodWithScrubber
             ? $"{source}, leakage of a hood that holds its tracer test"
             : $"{source}, near field and room with {Wording.Figures(RoomFlowM3PerS(context.Plan.Place) * 3600)} m³/h of fresh air{(one.State.Step.DurationS is null && one.State.Step.OverS is null ? "; no time stated, so a whole shift" : "")}";

@@ -124,7 +124,7 @@ internal static class ToxicGas
 
         public double? Ratio => Ppm / Limit?.Ppm;
 
-        public string Words => $", and {Wording.Figures(Ppm)} ppm in a room of {Wording.Figures(RoomM3)} m³, {Wording.Figures(Ratio ?? 0)} times the {(Limit?.Kind == LimitKind.Ceiling ? "ceiling" : "short-term limit")} of {Wording.Figures(Limit?.Ppm ?? 0)} ppm ({Limit?.Jurisdiction})";
+        public string Words => $", and {Wording.Figures(Ppm)} ppm in a room of {Wording.Figures(RoomM3)} m³, {Wording.Figures(Ratio ?? 0)} times the {(Limit?.Kind == LimitKind.Ceiling ? "ceiling" : "short-term limit")} of {PpmWords.Of(Limit?.Ppm ?? 0)} ppm ({Limit?.Jurisdiction})";
 
         private ExposureLimit? Limit { get; } = Gas.ExposureLimits?.All.Where(static limit => limit.Kind is LimitKind.ShortTerm or LimitKind.Ceiling && limit.Ppm is > 0).MinBy(static limit => limit.Ppm);
 

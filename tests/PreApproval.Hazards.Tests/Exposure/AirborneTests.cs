@@ -142,7 +142,7 @@ public sealed class AirborneTests
         Assert.DoesNotContain(Screener.Screen(hood, Policy.Default).Findings, static finding => finding.Code is "toxicity.no-limit");
     }
 
-    /// <summary>Ammonia leaves its solution in water and has limits (NIOSH: 25 ppm); its loss is not modelled, which is said on the bench and where no place is stated.</summary>
+    /// <summary>Hydrogen chloride leaves its solution in ether and has limits (NIOSH: 5 ppm); its loss from there is not modelled, which is said on the bench and where no place is stated.</summary>
     [Theory]
     [InlineData(PlaceKind.Bench, true)]
     [InlineData(null, true)]
@@ -151,7 +151,7 @@ public sealed class AirborneTests
     {
         var plan = new Plan
         {
-            Materials = [WeightPercent("a", "ammonia", "water", 25, ML(50))],
+            Materials = [Molar("a", "hydrogen chloride", "diethyl ether", 2, ML(50))],
             Vessels = [Flask()],
             Steps = [Step("1", StepAction.Charge, "flask", 20, "a")],
             Place = place is { } kind ? new Place(null, kind, null, null) : null,
