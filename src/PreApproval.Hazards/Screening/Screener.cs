@@ -44,6 +44,7 @@ public static class Screener
         new PeroxideScreen(),
         new MonomerScreen(),
         new PyrophoricScreen(),
+        new SpentCatalystScreen(),
         new SpecialPoisonScreen(),
         new HealthScreen(),
         new AirborneScreen(),
@@ -66,7 +67,7 @@ public static class Screener
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(policy);
         using var models = Mixtures.Unifac.KeepModels();
-        var context = new ScreeningContext(plan, policy, PossibleProducts.Noted(Walk.Follow(plan, policy)));
+        var context = new ScreeningContext(plan, policy, PossibleProducts.Noted(plan, Walk.Follow(plan, policy)));
         var findings = new List<Finding>(MostPlans);
         foreach (var screen in Screens)
         {

@@ -55,6 +55,7 @@ public sealed class SpecialPoisonTests
     [InlineData("phosgene", 1, "toxicity.phosgene", Severity.Warning)]
     [InlineData("triphosgene", 2, "toxicity.phosgene-source", Severity.Caution)]
     [InlineData("triphosgene", 12, "toxicity.phosgene-source", Severity.Warning)]
+    [InlineData("trimethylsilyldiazomethane", 0.1, "toxicity.diazomethane", Severity.Warning)]
     [InlineData("nickel tetracarbonyl", 0.1, "toxicity.nickel-carbonyl", Severity.Danger)]
     [InlineData("dimethylmercury", 0.1, "toxicity.organomercury", Severity.Danger)]
     public void Screen_SpecialPoison_PointsToWhatMustBeAgreed(string name, double grams, string code, Severity severity)
