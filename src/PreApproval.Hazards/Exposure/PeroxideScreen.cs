@@ -74,12 +74,17 @@ public sealed class PeroxideScreen : IScreen
             };
         }
 
+        // warm it goes off by itself where peroxide has gathered, without being driven off: reflux, or a bath above room temperature
+        string[] warmed = overdue && tested is null && !KeepsPeroxidesOut(material, context) ? Warmed(material, former, context) : [];
         var testedNow = tested is { } test && context.Plan.PlannedOn is { } planned && planned.DayNumber - test.On.DayNumber is >= 0 and <= 1;
         if (overdue && tested is null)
         {
             // the residue of an untested old bottle is what explodes: driven off to the end, or of a kind that needs no concentrating
-            return Finding("peroxide.overdue", distils || (severe && concentrating.Length > 0) ? Severity.Danger : concentrating.Length > 0 || severe ? Severity.Warning : Severity.Caution,
-                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test {(material.PeroxideTest is null ? "is stated" : "of that time is stated")}{(concentrating.Length > 0 ? $", yet it is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)}" : "")}.", byAge: true);
+            return Finding("peroxide.overdue", distils || (severe && concentrating.Length > 0) ? Severity.Danger : concentrating.Length > 0 || severe || warmed.Length > 0 ? Severity.Warning : Severity.Caution,
+                $"{substance.Name} “{material.Id}” was opened more than {months.ToString(CultureInfo.InvariantCulture)} months ago and no peroxide test {(material.PeroxideTest is null ? "is stated" : "of that time is stated")}{(concentrating.Length > 0 ? $", yet it is {(distils ? "distilled" : "concentrated")} in {Wording.Steps(concentrating)}" : warmed.Length > 0 ? $", yet it is heated in {Wording.Steps(warmed)}: test it first" : "")}.", byAge: true) with
+            {
+                Steps = concentrating.Length > 0 ? concentrating : warmed,
+            };
         }
 
         if (concentrating.Length > 0 && !testedNow && !KeepsPeroxidesOut(material, context))
@@ -107,6 +112,15 @@ public sealed class PeroxideScreen : IScreen
                 : [],
         };
     }
+
+    /// <summary>Steps that reflux it or heat it above 30 °C.</summary>
+    private static string[] Warmed(Material material, PeroxideFormer former, ScreeningContext context) =>
+    [
+        .. context.Walk.States.Where(state => state.Heated && state.TemperatureK > Walk.WarmK
+                && state.Contents.Any(content => !content.Spent && string.Equals(content.MaterialId, material.Id, StringComparison.Ordinal) && IsMuch(content, former)))
+            .Select(static state => state.Step.Id)
+            .Distinct(StringComparer.Ordinal),
+    ];
 
     /// <summary>A slow former counts only from a volume; an unknown volume counts.</summary>
     private static bool IsMuch(Content content, PeroxideFormer former) =>

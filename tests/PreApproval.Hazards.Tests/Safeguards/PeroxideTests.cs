@@ -97,6 +97,25 @@ public sealed class PeroxideTests
         Assert.Equal(found, Screener.Screen(plan, Policy.Default).Findings.Any(static finding => finding.Code is "peroxide.concentrated"));
     }
 
+    /// <summary>Tetrahydrofuran opened years ago and never tested: boiled under a condenser or warmed it goes to review, cold it is a caution; a hydride beside it leaves no peroxide (common practice, no source).</summary>
+    [Theory]
+    [InlineData(StepAction.Reflux, 66.0, "potassium hydroxide", Severity.Warning)]
+    [InlineData(StepAction.Heat, 50.0, "potassium hydroxide", Severity.Warning)]
+    [InlineData(StepAction.Stir, 20.0, "potassium hydroxide", Severity.Caution)]
+    [InlineData(StepAction.Reflux, 66.0, "lithium aluminium hydride", Severity.Caution)]
+    public void Screen_OldUntestedEther_IsGraverWhenWarm(StepAction action, double celsius, string beside, Severity severity)
+    {
+        var plan = new Plan
+        {
+            Materials = [Of("solvent", "tetrahydrofuran", ML(100), Role.Solvent) with { OpenedOn = new DateOnly(2019, 5, 1) }, Of("base", beside, G(5))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solvent", "base"), Step("2", action, "flask", celsius) with { HeatSource = celsius > 30 ? HeatSource.OilBath : null }],
+            PlannedOn = new DateOnly(2026, 6, 1),
+        };
+
+        Assert.Equal(severity, Assert.Single(Screener.Screen(plan, Policy.Default).Findings, static finding => finding.Code is "peroxide.overdue").Severity);
+    }
+
     // diethyl ether of 12 months: the age decides when it is overdue, not when it is undated
     [Theory]
     [InlineData("peroxide.overdue", 2025, true)]
