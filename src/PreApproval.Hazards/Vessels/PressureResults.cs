@@ -77,8 +77,8 @@ internal static class PressureResults
             Statement = "",
             Evidence = [.. PressureEvidence.For(worst, rating, context.Policy), .. ResultEvidence.For(worst, result, rating)],
         };
-        var needed = ShieldControls.Needed(result.Shield, finding, worst.State.Vessel, context);
-        var unanswered = needed is { Status: not ControlStatus.Present };
+        var needed = ShieldControls.Needed(result.Shield, finding, context);
+        var unanswered = needed is { Status: not ControlStatus.Present } && !ShieldControls.IsCodedWithRelief(worst.State.Vessel, finding, context);
         return finding with
         {
             // up to a blast shield it is a reminder; what takes a fixed shield or a cell is somebody's to look at

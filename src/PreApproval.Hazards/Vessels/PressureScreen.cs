@@ -119,7 +119,7 @@ public sealed class PressureScreen : IScreen
             {
                 Evidence = [.. finding.Evidence, .. ResultEvidence.For(worst.Assessment, result, rating)],
                 ClearedBy = PressureClearings.For(finding, [.. code.Select(static pair => pair.Assessment)], rating, context),
-                Controls = ShieldControls.InsteadOfShield(result.Shield, finding, vessel, context),
+                Controls = ShieldControls.InsteadOfShield(result.Shield, finding, context),
             };
         }
     }

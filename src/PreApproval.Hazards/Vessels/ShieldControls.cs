@@ -19,21 +19,20 @@ internal static class ShieldControls
     };
 
     /// <summary>That control with its status.</summary>
-    public static NeededControl? Needed(ShieldClass? shield, Finding finding, Vessel vessel, ScreeningContext context)
+    public static NeededControl? Needed(ShieldClass? shield, Finding finding, ScreeningContext context)
     {
         if (shield is not { } known || For(known) is not { } control)
         {
             return null;
         }
 
-        var status = ControlNeeds.Status(control, finding, context);
-        return new NeededControl(control, status == ControlStatus.Missing && known is ShieldClass.Cell or ShieldClass.Engineered && IsCodeVessel(vessel, finding, context) ? ControlStatus.Present : status);
+        return new NeededControl(control, ControlNeeds.Status(control, finding, context));
     }
 
     /// <summary>The controls of a pressure finding: a blast shield in front does for what a blast shield can hold.</summary>
-    public static IReadOnlyList<NeededControl> InsteadOfShield(ShieldClass? shield, Finding finding, Vessel vessel, ScreeningContext context)
+    public static IReadOnlyList<NeededControl> InsteadOfShield(ShieldClass? shield, Finding finding, ScreeningContext context)
     {
-        if (shield is not (ShieldClass.Cell or ShieldClass.Engineered) || ControlNeeds.Of(finding.Code) is not { } need || finding.Severity > need.From || Needed(shield, finding, vessel, context) is not { } stronger)
+        if (shield is not (ShieldClass.Cell or ShieldClass.Engineered) || ControlNeeds.Of(finding.Code) is not { } need || finding.Severity > need.From || Needed(shield, finding, context) is not { } stronger)
         {
             return [];
         }
@@ -41,8 +40,10 @@ internal static class ShieldControls
         return [.. need.Controls.Select(control => string.Equals(control, Shield, StringComparison.Ordinal) ? stronger : new NeededControl(control, ControlNeeds.Status(control, finding, context)))];
     }
 
-    /// <summary>A metal vessel whose rating is stated with its evidence, and a relief device on it or among the safeguards.</summary>
-    private static bool IsCodeVessel(Vessel vessel, Finding finding, ScreeningContext context) =>
+    /// <summary>
+    /// A metal vessel whose rating is stated with its evidence, and a relief device on it or among the safeguards: the energy is then less likely to come out at once. It is no shield, and none is listed as present for it.
+    /// </summary>
+    public static bool IsCodedWithRelief(Vessel vessel, Finding finding, ScreeningContext context) =>
         VesselKinds.MaterialOf(vessel.Kind) == VesselMaterial.Metal && vessel.RatingPaGauge is > 0 && !string.IsNullOrWhiteSpace(vessel.RatingEvidence)
         && (ReliefDevice.On(vessel) || ControlNeeds.Status(ReliefDevice.Control, finding, context) == ControlStatus.Present);
 }
