@@ -54,9 +54,28 @@ public static class DocumentReader
 
         // Of two faults about one place the one of form explains the other.
         IEnumerable<ReadFault> broken = DocumentRules.Check(document)
-            .Where(rule => !faults.Any(fault => string.Equals(fault.Path, rule.Path, StringComparison.Ordinal)))
+            .Where(rule => !faults.Any(fault => Explains(fault, rule)))
             .Select(rule => new ReadFault(DocumentRefusalKind.Invalid, rule.Path, rule.Message));
         return (document, [.. faults.Concat(broken).Take(FaultList.Most)]);
+    }
+
+    /// <summary>A member that is there and cannot be read, or is written under a name like its own, is not missing as well.</summary>
+    private static bool Explains(ReadFault form, Fault rule)
+    {
+        if (string.Equals(form.Path, rule.Path, StringComparison.Ordinal))
+        {
+            return true;
+        }
+
+        if (!rule.Message.StartsWith("is missing", StringComparison.Ordinal))
+        {
+            return false;
+        }
+
+        int at = rule.Path.LastIndexOf('/');
+        return form.Path.StartsWith(rule.Path + "/", StringComparison.Ordinal)
+            || (at >= 0 && form.Path.LastIndexOf('/') == at && form.Path.StartsWith(rule.Path[..(at + 1)], StringComparison.Ordinal)
+                && form.Message.Contains($"did you mean \"{rule.Path[(at + 1)..]}\"?", StringComparison.Ordinal));
     }
 
     private static (ProcedureDocument? Document, IReadOnlyList<ReadFault> Faults) ReadForm(ReadOnlyMemory<byte> utf8)
