@@ -75,7 +75,8 @@ public sealed partial class VentScreen : IScreen
             {
                 Code = "pressure.condenser-freezes",
                 Hazard = Hazard.Pressure,
-                Severity = Severity.Caution,
+                // a plugged condenser makes a closed vessel of what is boiled
+                Severity = Severity.Warning,
                 Steps = [state.Step.Id],
                 Vessel = state.Vessel.Id,
                 Materials = Findings.Ids([main.Content]),

@@ -12,6 +12,9 @@ public static class HeaterOvershoot
     /// <summary>Boiling point of water at 101 325 Pa in K: an open water bath or steam goes no higher.</summary>
     public const double WaterBoilsK = 373.15;
 
+    /// <summary>Up to here a water bath needs no heater, in K (25 °C).</summary>
+    private const double RoomK = 298.15;
+
     /// <summary>True where a surface can heat the contents: heat flows to them only from what is at least as hot. The slack is for the conversion of units.</summary>
     /// <param name="surfaceK">Hottest surface as stated, in K.</param>
     /// <param name="contentsK">Set temperature of the contents in K.</param>
@@ -31,6 +34,8 @@ public static class HeaterOvershoot
             HeatSource.MetalBlock or HeatSource.OilBath or HeatSource.SandBath or HeatSource.Hotplate or HeatSource.Mantle or HeatSource.Oven
                 or HeatSource.Microwave or HeatSource.HeatGun => margin,
             // set above 100 °C it is no open water bath, whatever the plan calls it
+            // a water bath no warmer than the room has no heater on
+            HeatSource.WaterBath when setTemperatureK <= RoomK => 0,
             HeatSource.WaterBath or HeatSource.Steam => setTemperatureK > WaterBoilsK ? margin : Math.Min(margin, WaterBoilsK - setTemperatureK),
             HeatSource.IceBath or HeatSource.CryogenicBath => 0,
         };

@@ -26,7 +26,7 @@ internal static class Happenings
             {
                 if (history.StillHappens(meeting))
                 {
-                    var (severity, because) = MeetingSeverity.Of(meeting, state);
+                    var (severity, because) = MeetingSeverity.Of(meeting, state, history.WasDosedCold(meeting, state));
                     all.Add(new Happening(state, meeting, severity, because, history.IsNews(meeting, severity, state)));
                 }
             }

@@ -63,6 +63,37 @@ internal sealed partial record Meeting
         return B.Count == 0;
     }
 
+    /// <summary>
+    /// True where another row says it, and rightly: water that came as the lesser part of another strong acid is mixed acid, not water on sulfuric acid, and an ester that mixed acid nitrates is its substrate, not a solvent.
+    /// </summary>
+    private static bool IsToldElsewhere(Meeting meeting, List<Partner> partners, HashSet<string> present) => meeting.Encounter.Key switch
+    {
+        "sulfuric-acid-with-water" => meeting.B.All(water => IsOfStrongAcid(water, partners)),
+        // fluoride binds hydrogen fluoride (HF2−), it frees none
+        "acid-with-fluoride-salt" => meeting.A.All(static one => Families.Of(one.Substance).Contains("hydrogen fluoride", StringComparer.Ordinal)),
+        "nitric-acid-with-solvent" => present.Contains(meeting.Encounter.A) && present.Contains(Superacids) && meeting.B.All(static one => Families.Of(one.Substance).Contains("arenes that mixed acid nitrates", StringComparer.Ordinal)),
+        _ => false,
+    };
+
+    private const string Superacids = "concentrated sulfuric and superacids";
+
+    /// <summary>Share by mass from which an acid is the main part of its bottle. Common practice, no source.</summary>
+    private const double StrongAcidShare = 0.6;
+
+    private static bool IsOfStrongAcid(Content water, List<Partner> partners)
+    {
+        foreach (var (content, families) in partners)
+        {
+            if (water.MaterialId is { } id && string.Equals(content.MaterialId, id, StringComparison.Ordinal) && content.MassFraction >= StrongAcidShare
+                && (families.Contains("mineral acids", StringComparer.Ordinal) || families.Contains(Superacids, StringComparer.Ordinal)))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>One substance does not meet itself; what is sold in one bottle is stable there.</summary>
     private static bool IsNoEncounter(Encounter encounter, Content one, Content other) =>
         ReferenceEquals(one, other) || string.Equals(one.Substance.Key, other.Substance.Key, StringComparison.Ordinal) || KeepsInOneBottle(encounter, one, other);

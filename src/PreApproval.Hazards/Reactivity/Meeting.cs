@@ -207,7 +207,7 @@ internal sealed partial record Meeting(Encounter Encounter, IReadOnlyList<Conten
                 }
 
                 var meeting = new Meeting(encounter, Members(partners, encounter.A), Members(partners, encounter.B), encounter.C is null ? [] : Members(partners, encounter.C));
-                if (meeting.AreApart())
+                if (meeting.AreApart() && !IsToldElsewhere(meeting, partners, present))
                 {
                     (meetings ??= []).Add((row, meeting));
                 }

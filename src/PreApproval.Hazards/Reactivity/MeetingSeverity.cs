@@ -24,7 +24,10 @@ internal static class MeetingSeverity
     /// <summary>Gas in L below which a dosed addition to an open vessel is no grave matter: over the ten minutes of a dosing a tenth of the flow that asks for a look. Common practice, no source.</summary>
     private const double SmallGasL = 0.2;
 
-    public static (Severity Severity, IReadOnlyList<string> Because) Of(Meeting meeting, StepState state)
+    /// <param name="meeting">Who meets whom.</param>
+    /// <param name="state">Where.</param>
+    /// <param name="dosedCold">True where one of them was dosed cold in an earlier step and now they only stand, no warmer than the room.</param>
+    public static (Severity Severity, IReadOnlyList<string> Because) Of(Meeting meeting, StepState state, bool dosedCold)
     {
         var because = new List<string>();
         if (meeting.Encounter.NeedsFuel && !Fuel.IsThere(meeting.A, state))
@@ -33,7 +36,7 @@ internal static class MeetingSeverity
             return (Severity.Notice, because);
         }
 
-        var severity = Lowered(meeting, state, because);
+        var severity = Lowered(meeting, state, dosedCold, because);
         var limiting = meeting.LimitingEquivalents;
         if (meeting.Encounter.Floor is not null && limiting < SmallBelowMol && severity < Severity.Notice)
         {
@@ -90,12 +93,19 @@ internal static class MeetingSeverity
         return state.Step.DurationS >= encounter.TimeUpToS && !Intended(meeting, state) ? $"it stands for {Wording.Figures(encounter.TimeUpToS!.Value / 3600)} h or longer" : null;
     }
 
-    private static Severity Lowered(Meeting meeting, StepState state, List<string> because)
+    private static Severity Lowered(Meeting meeting, StepState state, bool dosedCold, List<string> because)
     {
         var start = meeting.Encounter.Severity;
         if (meeting.Encounter.Floor is not { } floor || floor <= start || state.Sealed)
         {
             return start;
+        }
+
+        // only for rows that name the mass up to which it holds
+        if (dosedCold && meeting.Encounter.MassUpToKg is not null && Exceeded(meeting, state) is null)
+        {
+            because.Add("lower because little of it was dosed cold and open before and now stands no warmer than the room");
+            return floor;
         }
 
         var intended = Intended(meeting, state);

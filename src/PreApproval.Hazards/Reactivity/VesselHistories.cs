@@ -41,7 +41,12 @@ internal sealed class VesselHistory(HashSet<string> catalysts)
     /// <summary>Up to here a dosed addition counts as cold, in K (10 °C). Common practice, no source.</summary>
     private const double CoolUpToK = 283.15;
 
+    /// <summary>No warmer than a room, in K (25 °C).</summary>
+    private const double RoomK = 298.15;
+
     private const string Sulfoxides = "sulfoxides";
+
+    private readonly HashSet<string> dosedCold = new(StringComparer.Ordinal);
 
     /// <summary>Families that react as fast as they are mixed, even in the cold; borohydrides and saline hydrides do not.</summary>
     private static readonly string[] Fast = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", CatalysedChloride];
@@ -84,7 +89,25 @@ internal sealed class VesselHistory(HashSet<string> catalysts)
         {
             reacted.Remove(state.Step.Materials[index].MaterialId);
         }
+
+        for (var index = 0; index < state.Additions.Count; index++)
+        {
+            var addition = state.Additions[index];
+            if (addition.OverS >= ControlNeeds.DosedFromS && addition.TemperatureK <= CoolUpToK && !state.Sealed)
+            {
+                dosedCold.Add(addition.MaterialId);
+            }
+            else
+            {
+                dosedCold.Remove(addition.MaterialId);
+            }
+        }
     }
+
+    /// <summary>One partner was dosed cold and open in an earlier step, and in this one they only stand or are stirred, no warmer than the room.</summary>
+    public bool WasDosedCold(Meeting meeting, StepState state) =>
+        dosedCold.Count > 0 && state is { Heated: false, Sealed: false, Step: { Action: StepAction.Stir or StepAction.Hold, Materials.Count: 0 } } && state.TemperatureK <= RoomK
+        && meeting.Everyone.Any(content => content.MaterialId is { } id && dosedCold.Contains(id));
 
     /// <summary>False when one side has reacted away in an earlier, cold and dosed step.</summary>
     public bool StillHappens(Meeting meeting) =>

@@ -15,6 +15,9 @@ internal static class OpeningPressure
     /// <summary>Share of a gas made at once that the liquid still holds as it is closed, dissolved and supersaturated. Common practice, no source.</summary>
     private const double KeptBack = 0.1;
 
+    /// <summary>Stated time in s in which a liquid is still full of the gas: two minutes. Common practice, no source.</summary>
+    private const double StillRisingS = 120;
+
     /// <summary>The coldest bath a vessel is cooled in before it is opened, in K (dry ice, −78 °C).</summary>
     private const double ColdBathK = 195.15;
 
@@ -165,13 +168,13 @@ internal static class OpeningPressure
             return null;
         }
 
-        // closed with no time at all to give it off, where what the liquid alone keeps back is more than the vessel stands: no question, a danger
+        // closed with hardly any time to give it off, where what the liquid alone keeps back is more than the vessel stands: no question, a danger
         var held = GoverningRating.For(state).PaGauge is { } rated and > 0 ? rated : policy.UnratedCautionPa;
         return new Finding
         {
             Code = "gas.closed-while-gassing",
             Hazard = Hazard.Gas,
-            Severity = closing.OpenTogetherS <= 0 && pressure * KeptBack > held ? Severity.Danger : Severity.Warning,
+            Severity = closing.OpenTogetherS <= StillRisingS && pressure * KeptBack > held ? Severity.Danger : Severity.Warning,
             Steps = [state.Step.Id],
             Vessel = state.Vessel.Id,
             Statement = $"Step {state.Step.Id} closes “{state.Vessel.Id}” over {gas.Words} mixed in the open, and the plan does not let it stand open for {Wording.Text(policy.GassedOutS / 60)} min: has the gas stopped{(pressure is { } all ? $" (all of it would make at least {Wording.Figures(all / 1e5)} bar)" : "")}?",

@@ -55,11 +55,13 @@ public sealed class GasEvolutionTests
 
     /// <summary>
     /// 50 mmol of carbon dioxide in 100 mL at 20 °C: 0.05·8.314·293.15/1·10⁻⁴ Pa = 12.2 bar by hand. A tenth of it is twice the 0.5 bar of an unrated flask, and nothing was given time to leave;
-    /// ten seconds make it a question again.
+    /// up to two minutes the liquid is still full of it, five make it a question (common practice, no source).
     /// </summary>
     [Theory]
     [InlineData(null, Severity.Danger)]
-    [InlineData(10.0, Severity.Warning)]
+    [InlineData(10.0, Severity.Danger)]
+    [InlineData(60.0, Severity.Danger)]
+    [InlineData(300.0, Severity.Warning)]
     public void Screen_ClosedAtOnceOverMoreThanTheFlaskStands_IsDangerAndNamedAtOpening(double? seconds, Severity expected)
     {
         var plan = Neutralisation("charge carbonate", "add acid", "seal", "store", "open") with
