@@ -68,7 +68,7 @@ internal sealed partial record Meeting
     /// </summary>
     private static bool IsToldElsewhere(Meeting meeting, List<Partner> partners, HashSet<string> present) => meeting.Encounter.Key switch
     {
-        "sulfuric-acid-with-water" => meeting.B.All(water => IsOfStrongAcid(water, partners)),
+        "sulfuric-acid-with-water" => IsOfStrongAcids(meeting.B, partners),
         // fluoride binds hydrogen fluoride (HF2−), it frees none
         "acid-with-fluoride-salt" => meeting.A.All(static one => Families.Of(one.Substance).Contains("hydrogen fluoride", StringComparer.Ordinal)),
         "nitric-acid-with-solvent" => present.Contains(meeting.Encounter.A) && present.Contains(Superacids) && meeting.B.All(static one => Families.Of(one.Substance).Contains("arenes that mixed acid nitrates", StringComparer.Ordinal)),
@@ -79,6 +79,19 @@ internal sealed partial record Meeting
 
     /// <summary>Share by mass from which an acid is the main part of its bottle. Common practice, no source.</summary>
     private const double StrongAcidShare = 0.6;
+
+    private static bool IsOfStrongAcids(IReadOnlyList<Content> waters, List<Partner> partners)
+    {
+        for (var index = 0; index < waters.Count; index++)
+        {
+            if (!IsOfStrongAcid(waters[index], partners))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     private static bool IsOfStrongAcid(Content water, List<Partner> partners)
     {

@@ -46,7 +46,7 @@ internal sealed class VesselHistory(HashSet<string> catalysts)
 
     private const string Sulfoxides = "sulfoxides";
 
-    private readonly HashSet<string> dosedCold = new(StringComparer.Ordinal);
+    private HashSet<string>? dosedCold;
 
     /// <summary>Families that react as fast as they are mixed, even in the cold; borohydrides and saline hydrides do not.</summary>
     private static readonly string[] Fast = ["organolithium compounds", "organomagnesium halides", "metal alkyls", "aluminium hydrides", CatalysedChloride];
@@ -95,19 +95,32 @@ internal sealed class VesselHistory(HashSet<string> catalysts)
             var addition = state.Additions[index];
             if (addition.OverS >= ControlNeeds.DosedFromS && addition.TemperatureK <= CoolUpToK && !state.Sealed)
             {
-                dosedCold.Add(addition.MaterialId);
+                (dosedCold ??= new(StringComparer.Ordinal)).Add(addition.MaterialId);
             }
             else
             {
-                dosedCold.Remove(addition.MaterialId);
+                dosedCold?.Remove(addition.MaterialId);
             }
         }
     }
 
     /// <summary>One partner was dosed cold and open in an earlier step, and in this one they only stand or are stirred, no warmer than the room.</summary>
     public bool WasDosedCold(Meeting meeting, StepState state) =>
-        dosedCold.Count > 0 && state is { Heated: false, Sealed: false, Step: { Action: StepAction.Stir or StepAction.Hold, Materials.Count: 0 } } && state.TemperatureK <= RoomK
-        && meeting.Everyone.Any(content => content.MaterialId is { } id && dosedCold.Contains(id));
+        dosedCold is { Count: > 0 } && state is { Heated: false, Sealed: false, Step: { Action: StepAction.Stir or StepAction.Hold, Materials.Count: 0 } } && state.TemperatureK <= RoomK
+        && (IsAmong(meeting.A, dosedCold) || IsAmong(meeting.B, dosedCold) || IsAmong(meeting.C, dosedCold));
+
+    private static bool IsAmong(IReadOnlyList<Content> contents, HashSet<string> materials)
+    {
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (contents[index].MaterialId is { } id && materials.Contains(id))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>False when one side has reacted away in an earlier, cold and dosed step.</summary>
     public bool StillHappens(Meeting meeting) =>
