@@ -104,9 +104,9 @@ internal sealed class VesselHistory(HashSet<string> catalysts)
         }
     }
 
-    /// <summary>One partner was dosed cold and open in an earlier step, and in this one they only stand or are stirred, no warmer than the room.</summary>
+    /// <summary>One partner was dosed cold and open in an earlier step, and in this one they only stand, are stirred or poured out, no warmer than the room.</summary>
     public bool WasDosedCold(Meeting meeting, StepState state) =>
-        dosedCold is { Count: > 0 } && state is { Heated: false, Sealed: false, Step: { Action: StepAction.Stir or StepAction.Hold, Materials.Count: 0 } } && state.TemperatureK <= RoomK
+        dosedCold is { Count: > 0 } && state is { Heated: false, Sealed: false, Step: { Action: StepAction.Stir or StepAction.Hold or StepAction.Cool or StepAction.Transfer, Materials.Count: 0 } } && state.TemperatureK <= RoomK
         && (IsAmong(meeting.A, dosedCold) || IsAmong(meeting.B, dosedCold) || IsAmong(meeting.C, dosedCold));
 
     private static bool IsAmong(IReadOnlyList<Content> contents, HashSet<string> materials)

@@ -88,13 +88,15 @@ public sealed class ToldElsewhereTests
 
     private static Plan Nitration(double grams) => new()
     {
-        Materials = [Of("ester", "methyl benzoate", G(grams)), WeightPercent("sulfuric", "sulfuric acid", "water", 98, null), WeightPercent("nitric", "nitric acid", "water", 70, ML(0.7))],
-        Vessels = [Flask(mL: 50)],
+        Materials = [Of("ester", "methyl benzoate", G(grams)), WeightPercent("sulfuric", "sulfuric acid", "water", 98, null), WeightPercent("nitric", "nitric acid", "water", 70, ML(0.7)), Of("ice", "water", ML(30), Role.Quench)],
+        Vessels = [Flask(mL: 50), new Vessel { Id = "beaker", Kind = "beaker", VolumeM3 = 250e-6 }],
         Steps =
         [
             Step("1", StepAction.Charge, "flask", 0, "ester") with { Materials = [new MaterialUse("ester", null), new MaterialUse("sulfuric", ML(2.5))], HeatSource = HeatSource.IceBath },
             Step("2", StepAction.Add, "flask", 5) with { Materials = [new MaterialUse("nitric", null), new MaterialUse("sulfuric", ML(1))], OverS = 1200, HeatSource = HeatSource.IceBath },
             Step("3", StepAction.Stir, "flask", 20) with { DurationS = 900 },
+            Step("4", StepAction.Charge, "beaker", 0, "ice"),
+            Step("5", StepAction.Transfer, "flask") with { ToVessel = "beaker", OverS = 300 },
         ],
     };
 }
