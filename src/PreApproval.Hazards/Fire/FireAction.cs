@@ -64,7 +64,7 @@ public sealed record FireAction(
     private static bool SayTheSame(FireScene one, FireScene other) =>
         one.State.Sealed == other.State.Sealed
         && ((ReferenceEquals(one.State.Contents, other.State.Contents) && ReferenceEquals(one.Fuel, other.Fuel) && ReferenceEquals(one.State.CanHold, other.State.CanHold))
-            || (!one.State.Sealed && one.Fuel.IsLike(other.Fuel) && one.Fuel.DissolvesFoam == other.Fuel.DissolvesFoam && one.Fuel.Lithium == other.Fuel.Lithium
+            || (!one.State.Sealed && one.Fuel.IsLike(other.Fuel) && one.Fuel.DissolvesFoam == other.Fuel.DissolvesFoam && one.Fuel.Lithium == other.Fuel.Lithium && one.Fuel.GasFlows == other.Fuel.GasFlows
                 && !NeedsNoAir.Is(one.State) && !NeedsNoAir.Is(other.State)));
 
     private static IReadOnlyList<string> With(IReadOnlyList<string> never, bool bath) => bath ? [.. never, HotBath.Never] : never;

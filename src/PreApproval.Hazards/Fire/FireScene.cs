@@ -13,6 +13,7 @@ internal sealed record FireFuel(IReadOnlySet<Burning> Burning, IReadOnlyList<Age
     {
         DissolvesFoam = ExtinguishingAgents.DissolvesFoam(state.Contents),
         Lithium = HasLithium(state.Contents),
+        GasFlows = HasFreeGas(state.Contents),
     };
 
     /// <summary>True where something here breaks ordinary foam.</summary>
@@ -20,6 +21,22 @@ internal sealed record FireFuel(IReadOnlySet<Burning> Burning, IReadOnlyList<Age
 
     /// <summary>True where lithium metal is there, on which not every class D powder serves.</summary>
     public bool Lithium { get; private init; }
+
+    /// <summary>True where a gas that burns is there as such: one that came dissolved, formaldehyde in water for instance, has no tap to shut.</summary>
+    public bool GasFlows { get; private init; }
+
+    private static bool HasFreeGas(IReadOnlyList<Content> contents)
+    {
+        for (var index = 0; index < contents.Count; index++)
+        {
+            if (contents[index] is { Spent: false, MassFraction: not < 1 } && BurningMaterials.Of(contents[index].Substance) == Fire.Burning.Gas)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static bool HasLithium(IReadOnlyList<Content> contents)
     {

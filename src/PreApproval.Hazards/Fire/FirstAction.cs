@@ -85,7 +85,7 @@ public static class FirstAction
 
         var words = Wording.List(Array.ConvertAll(named, agent => Named(agent, scene.Fuel)));
         return burning.Contains(Burning.Metal) ? ("Cover it completely with ", words, Lacking(", gently, and leave it covered.", lacking))
-            : burning.Contains(Burning.Gas) ? ("Shut off the gas first; do not put the flame out while gas still flows. What burns around it: ", words, Lacking(".", lacking))
+            : burning.Contains(Burning.Gas) && scene.Fuel.GasFlows ? ("Shut off the gas first; do not put the flame out while gas still flows. What burns around it: ", words, Lacking(".", lacking))
             : ("If it is no larger than the vessel, turn off the heat, close the sash or cover it, and use ", words, Lacking(".", lacking));
     }
 

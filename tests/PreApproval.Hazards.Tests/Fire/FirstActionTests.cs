@@ -58,6 +58,32 @@ public sealed class FirstActionTests
         Assert.StartsWith("Shut off the gas first", FirstAction.For(Walk.Follow(plan, Policy.Default).States[0]), StringComparison.Ordinal);
     }
 
+    /// <summary>A gas that came dissolved burns as one (EN 2, class C) and has no tap. Common practice, no source.</summary>
+    [Fact]
+    public void For_FormaldehydeInWater_HasNoGasToShut()
+    {
+        var plan = new Plan
+        {
+            Materials = [WeightPercent("solution", "formaldehyde", "water", 37, G(50))],
+            Vessels = [Flask()],
+            Steps = [Step("1", StepAction.Charge, "flask", 20, "solution")],
+        };
+
+        Assert.StartsWith("If it is no larger than the vessel", FirstAction.For(Walk.Follow(plan, Policy.Default).States[0]), StringComparison.Ordinal);
+    }
+
+    /// <summary>Sand smothers as the others do: no answer to what brings its own oxygen (Prudent Practices in the Laboratory, from memory).</summary>
+    [Theory]
+    [InlineData("benzyl azide")]
+    [InlineData("benzoyl peroxide")]
+    public void Screen_SandForWhatNeedsNoAir_IsNotOffered(string energetic)
+    {
+        var findings = Screener.Screen(Plan(energetic, "dichloromethane") with { FireResponse = Agents(Agent.CarbonDioxide) }, Policy.Default).Findings;
+
+        Assert.Contains(findings, static finding => finding.Code is "fire.agent-forbidden");
+        Assert.DoesNotContain(findings.SelectMany(static finding => finding.ClearedBy), static offer => offer.Entries?.Contains("dry sand", StringComparer.Ordinal) == true);
+    }
+
     // energetic material in a fire: evacuate, do not fight it; an agent is for what has not reached it (Prudent Practices in the Laboratory, from memory)
     [Theory]
     [InlineData("benzoyl peroxide", "toluene")]
