@@ -25,7 +25,7 @@ public class DecisionRaceTests(DemoApp app, Hosting.Browser browser)
         await tomas.Page.GetByLabel("To the author").FillAsync("Vent it.");
         await tomas.Page.GetByLabel("Your password, to sign").FillAsync(DemoGroup.Password);
         await tomas.Page.GetByRole(AriaRole.Button, new() { Name = "Request changes" }).ClickAsync();
-        await tomas.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(tomas.Page, 1);
 
         await SignAsync(ines);
         await AssertLostAsync(ines, $"{DemoGroup.Tomas.Name} requested changes to revision 1");
@@ -77,7 +77,7 @@ public class DecisionRaceTests(DemoApp app, Hosting.Browser browser)
         await using Visitor ines = await Visitor.ArriveAsync(app, browser, DemoGroup.Ines);
         await WriteReviewAsync(ines, id);
         await ines.Page.GetByRole(AriaRole.Button, new() { Name = "Decline" }).ClickAsync();
-        await ines.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(ines.Page, 1);
 
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Withdraw revision 1" }).ClickAsync();
         await Assertions.Expect(mira.Page.Locator(".error-summary")).ToContainTextAsync($"{DemoGroup.Ines.Name} declined revision 1");

@@ -40,7 +40,7 @@ public class EndedSessionTests(DemoApp app, Hosting.Browser browser)
         await Assertions.Expect(ines.Page.GetByLabel("Your password, to sign")).ToHaveValueAsync("");
         await ines.AssertSoundAsync("the form that came back");
         await RequestChangesAsync(ines);
-        await ines.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(ines.Page, 1);
         await Assertions.Expect(ines.Page.Locator("main .title .state")).ToHaveTextAsync("Changes requested");
     }
 

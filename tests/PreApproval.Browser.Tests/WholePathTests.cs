@@ -20,7 +20,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         await Assertions.Expect(mira.Page.GetByText("Goes to review")).ToBeVisibleAsync();
         await Assertions.Expect(mira.Page.Locator(".signal.danger").First).ToBeVisibleAsync();
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" }).ClickAsync();
-        await mira.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(mira.Page, 1);
         await Assertions.Expect(mira.Page.GetByText("In review").First).ToBeVisibleAsync();
         await Assertions.Expect(mira.Page.GetByText(DemoGroup.Tomas.Name).First).ToBeVisibleAsync();
 
@@ -42,7 +42,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         await Assertions.Expect(edda.Page.GetByText("Shield in front, set temperature at most 60 °C.").First).ToBeVisibleAsync();
         await edda.Page.GetByLabel("Your password, to sign").FillAsync(DemoGroup.Password);
         await edda.Page.GetByRole(AriaRole.Button, new() { Name = "Countersign and approve" }).ClickAsync();
-        await edda.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(edda.Page, 1);
         await Assertions.Expect(edda.Page.Locator("main .title .state")).ToHaveTextAsync("Approved");
         await Assertions.Expect(edda.Page.Locator(".signature").Last).ToContainTextAsync(DemoGroup.Edda.Name);
         await Assertions.Expect(edda.Page.Locator(".signature").First).ToContainTextAsync(Digest());
@@ -64,7 +64,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         Guid id = await WriteClosedTubeAsync(mira);
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" }).ClickAsync();
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" }).ClickAsync();
-        await mira.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(mira.Page, 1);
         await Assertions.Expect(mira.Page.GetByRole(AriaRole.Link, new() { Name = "Review and decide" })).ToHaveCountAsync(0);
         IResponse? own = await mira.Page.GotoAsync($"/procedures/{id}/review");
         Assert.Equal(403, own?.Status);
@@ -92,7 +92,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         await tomas.Page.GetByLabel("Your password, to sign").FillAsync(DemoGroup.Password);
         await tomas.Page.Locator("input[name=answer-0][value=send-back]").CheckAsync();
         await tomas.Page.GetByRole(AriaRole.Button, new() { Name = "Request changes" }).ClickAsync();
-        await tomas.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(tomas.Page, 1);
         await Assertions.Expect(tomas.Page.Locator("main .title .state")).ToHaveTextAsync("Changes requested");
     }
 
@@ -109,7 +109,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         await tomas.Page.Locator("textarea[name=text-0]").FillAsync("Half full at most.");
         await tomas.Page.GetByLabel("Your password, to sign").FillAsync(DemoGroup.Password);
         await tomas.Page.GetByRole(AriaRole.Button, new() { Name = "Request changes" }).ClickAsync();
-        await tomas.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(tomas.Page, 1);
 
         await mira.Page.GotoAsync($"/procedures/{id}/edit");
         await mira.EditorOpenedAsync();
@@ -120,7 +120,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" }).ClickAsync();
         await AssertAskedAsync(mira);
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" }).ClickAsync();
-        await mira.Page.WaitForURLAsync("**/revisions/2");
+        await Visitor.RevisionShownAsync(mira.Page, 2);
         await tomas.Page.GotoAsync($"/procedures/{id}/review");
         await AssertAskedAsync(tomas);
     }
@@ -140,7 +140,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
         await WriteClosedTubeAsync(mira);
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" }).ClickAsync();
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" }).ClickAsync();
-        await mira.Page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(mira.Page, 1);
         await mira.Page.GetByRole(AriaRole.Button, new() { Name = "Withdraw revision 1" }).ClickAsync();
         await Assertions.Expect(mira.Page.Locator(".error-summary")).ToContainTextAsync("Say why you take it back.");
         await mira.Page.GetByLabel("Why you take it back").FillAsync("Wrong tube");
@@ -202,7 +202,7 @@ public partial class WholePathTests(DemoApp app, Hosting.Browser browser)
 
         await page.GetByLabel("Your password, to sign").FillAsync(DemoGroup.Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign and approve" }).ClickAsync();
-        await page.WaitForURLAsync("**/revisions/1");
+        await Visitor.RevisionShownAsync(page, 1);
         await Assertions.Expect(page.Locator(".signature").First).ToContainTextAsync("Approved");
         return true;
     }

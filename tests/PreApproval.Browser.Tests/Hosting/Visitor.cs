@@ -95,7 +95,14 @@ public sealed class Visitor : IAsyncDisposable
     {
         await Page.GetByRole(AriaRole.Button, new() { Name = "Check answers and submit" }).ClickAsync();
         await Page.GetByRole(AriaRole.Button, new() { Name = "Submit for screening and review" }).ClickAsync();
-        await Page.WaitForURLAsync($"**/revisions/{revision.ToString(CultureInfo.InvariantCulture)}");
+        await RevisionShownAsync(Page, revision);
+    }
+
+    /// <summary>Waits until the page of a revision is there. By its heading: after a redirect the browser now and then keeps its load event to itself.</summary>
+    public static async Task RevisionShownAsync(IPage page, int revision)
+    {
+        await page.WaitForURLAsync($"**/revisions/{revision.ToString(CultureInfo.InvariantCulture)}", new() { WaitUntil = WaitUntilState.Commit });
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
     }
 
     /// <summary>A field of the editor by its place in the document.</summary>
