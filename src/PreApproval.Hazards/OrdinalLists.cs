@@ -67,6 +67,15 @@ internal static class OrdinalLists
         return names;
     }
 
+    /// <summary>Puts a name into a list in ordinal order, unless it is there.</summary>
+    public static void AddInOrder(this List<string> ordered, string name)
+    {
+        if (ordered.BinarySearch(name, StringComparer.Ordinal) is < 0 and var place)
+        {
+            ordered.Insert(~place, name);
+        }
+    }
+
     /// <summary>Names that differ, each of them once.</summary>
     internal sealed class NameList(int capacity) : List<string>(capacity);
 }

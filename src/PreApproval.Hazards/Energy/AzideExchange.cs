@@ -10,7 +10,7 @@ namespace PreApproval.Hazards.Energy;
 /// What an azide salt makes of a halide or a sulfonate, by its formula: the leaving group goes, N3 comes. Where two kinds of halogen are there the lighter goes, so that the mass is at most too large; the ratio
 /// (C + O)/N does not depend on it. By hand, benzyl bromide C7H7Br, 171.03 g/mol: C7H7N3, 133.15 g/mol, 7/3 = 2.33.
 /// </summary>
-/// <param name="Formula">Of the azide, in Hill order as far as carbon and hydrogen go.</param>
+/// <param name="Formula">Of the azide, its elements in alphabetical order.</param>
 /// <param name="KgPerMol">Its molar mass.</param>
 /// <param name="Azides">Azide groups in one molecule, at least 1.</param>
 internal sealed record AzideExchange(string Formula, double KgPerMol, int Azides)

@@ -54,7 +54,7 @@ internal sealed class EnergeticContents
     /// <summary>Mass in kg of a content; null when it cannot be had.</summary>
     public double? MassKg(Content content) =>
         content.Mol * (content.Substance.Known?.Identity.MolarMassKgPerMol ?? Of(content.Substance)?.MolarMassKgPerMol)
-        ?? (content.MaterialId is { } id && context.Plan.Materials.FirstOrDefault(material => string.Equals(material.Id, id, StringComparison.Ordinal)) is { Composition: Composition.Pure, Amount: Amount.Mass mass } ? mass.Kg : null);
+        ?? (content.MaterialId is { } id && context.Plan.MaterialOf(id) is { Composition: Composition.Pure, Amount: Amount.Mass mass } ? mass.Kg : null);
 
     /// <summary>True for an energetic content that is neither quenched nor used up, and no peroxide beside a sulfite or thiosulfate.</summary>
     public bool IsThere(Content content, StepState state) =>

@@ -67,7 +67,8 @@ internal static class PossibleProducts
             }
         }
 
-        return noted is null ? walk : walk with { States = noted };
+        // built anew: a copy would take along what the walk has worked out from its states before
+        return noted is null ? walk : new WalkResult(noted, walk.Issues, walk.UsedMaterials) { Ledger = walk.Ledger, LeftInVessels = walk.LeftInVessels };
     }
 
     private static bool Forms(StepState state)

@@ -29,7 +29,7 @@ internal static class ReactionHeatSource
     /// <summary>The heat, or null where neither way gives one.</summary>
     public static FoundHeat? Of(Reaction reaction, Plan plan)
     {
-        var consumed = reaction.Consumes.Select(one => (Use: one, Material: plan.Materials.FirstOrDefault(material => string.Equals(material.Id, one.MaterialId, StringComparison.Ordinal))))
+        var consumed = reaction.Consumes.Select(one => (Use: one, Material: plan.MaterialOf(one.MaterialId)))
             .Where(static pair => pair.Material is not null)
             .Select(static pair => (Substance: Reactant(pair.Material!.Composition), pair.Use.Equivalents))
             .ToArray();

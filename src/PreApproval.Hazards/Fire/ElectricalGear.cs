@@ -165,9 +165,9 @@ internal static class ElectricalGear
                 Substances.Insert(at, substance);
             }
 
-            if (material is not null && Materials.BinarySearch(material, StringComparer.Ordinal) is < 0 and var place)
+            if (material is not null)
             {
-                Materials.Insert(~place, material);
+                Materials.AddInOrder(material);
             }
         }
     }

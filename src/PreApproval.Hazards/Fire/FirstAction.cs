@@ -125,9 +125,9 @@ public static class FirstAction
         var names = new List<string>(state.Contents.Count);
         foreach (var content in state.Contents)
         {
-            if (!content.Spent && BurningMaterials.Of(content.Substance) is not null && names.BinarySearch(content.Substance.Name, StringComparer.Ordinal) is < 0 and var place)
+            if (!content.Spent && BurningMaterials.Of(content.Substance) is not null)
             {
-                names.Insert(~place, content.Substance.Name);
+                names.AddInOrder(content.Substance.Name);
             }
         }
 

@@ -46,11 +46,7 @@ internal sealed class VapourPressures
             if (value.Volatility == Volatility.Condensable)
             {
                 quality = VesselPoint.Worse(quality, value.Quality);
-                if (sources.BinarySearch(value.Source, StringComparer.Ordinal) is < 0 and var place)
-                {
-                    sources.Insert(~place, value.Source);
-                }
-
+                sources.AddInOrder(value.Source);
                 if (value.Quality == Quality.Estimated)
                 {
                     (warnings ??= []).Add($"The vapour pressure of {substance.Identity.Name} is estimated: the temperature is outside the range of its published correlation.");

@@ -41,6 +41,9 @@ public sealed record Plan
     /// <summary>The engine's only "today".</summary>
     public DateOnly? PlannedOn { get; init; }
 
+    /// <summary>A material of the list; null when it is not there.</summary>
+    internal Material? MaterialOf(string materialId) => PlaceOf(materialId) is { } place ? Materials[place] : null;
+
     /// <summary>Place of a material in the list; null when it is not there. The list is short: a walk along it is faster than a table.</summary>
     internal int? PlaceOf(string materialId)
     {

@@ -255,7 +255,7 @@ internal sealed partial class RunningVessel
     /// <summary>What the material counts by (the solute of a solution), else the first of what it brought; spent only when nothing else is left.</summary>
     private int Reactive(string materialId)
     {
-        var counted = plan.Materials.FirstOrDefault(material => string.Equals(material.Id, materialId, StringComparison.Ordinal))?.Composition switch
+        var counted = plan.MaterialOf(materialId)?.Composition switch
         {
             Composition.Pure pure => pure.Substance.Key,
             Composition.Solution solution => solution.Solute.Key,

@@ -74,8 +74,9 @@ public sealed class ReactivityScreen : IScreen
             [
                 .. container.SelectMany(static entry => entry.Materials)
                     .Distinct(StringComparer.Ordinal)
-                    .Where(id => context.Plan.PlaceOf(id) is not null)
-                    .SelectMany(id => AmountConversion.Parts(context.Plan.Materials[context.Plan.PlaceOf(id)!.Value].Composition).Select(part => new Content(part.Substance, id, null, part.MassFraction)))
+                    .Select(context.Plan.MaterialOf)
+                    .OfType<Material>()
+                    .SelectMany(material => AmountConversion.Parts(material.Composition).Select(part => new Content(part.Substance, material.Id, null, part.MassFraction)))
                     .Where(content => !UsedUp(content, context.Walk)),
             ]);
         }

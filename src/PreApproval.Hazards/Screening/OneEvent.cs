@@ -6,8 +6,6 @@ namespace PreApproval.Hazards.Screening;
 /// <summary>What several findings and numbers say of one event, told once.</summary>
 internal static class OneEvent
 {
-    private const double AtmosphereBar = 1.01325;
-
     /// <summary>Relative difference of two pressures that the figures of a table do not show.</summary>
     private const double ToldShare = 1e-3;
 
@@ -114,7 +112,7 @@ internal static class OneEvent
         _ => false,
     };
 
-    private static double Gauge(Evidence pressure) => pressure.Unit is "bar" ? pressure.Value - AtmosphereBar : pressure.Value;
+    private static double Gauge(Evidence pressure) => pressure.Unit is "bar" ? Wording.InBarGauge(pressure.Value * 1e5) : pressure.Value;
 
     private static bool IsTold(double one, double other) => Math.Abs(one - other) <= Math.Max(ToldBar, ToldShare * Math.Max(Math.Abs(one), Math.Abs(other)));
 }

@@ -1,4 +1,5 @@
 using PreApproval.Hazards.Plans;
+using PreApproval.Hazards.Screening;
 
 namespace PreApproval.Hazards.Vessels;
 
@@ -33,6 +34,13 @@ public static class GlassStrength
     {
         ArgumentNullException.ThrowIfNull(vessel);
         return vessel.GlassTube is { } tube && VesselKinds.TypicalOf(vessel.Kind) is { RatedByWall: true } && RatingPa(tube) is var wall && !(wall > vessel.RatingPaGauge) ? wall : null;
+    }
+
+    /// <summary>For a sentence: by which wall a tube is rated, and what counts of it, for instance <c>by its wall of 2 mm at 20 mm (EN 1595, annealed)</c>.</summary>
+    public static string Basis(GlassTube tube)
+    {
+        ArgumentNullException.ThrowIfNull(tube);
+        return $"by its wall of {Wording.Text(Math.Round(tube.WallM * 1e3, 2))} mm at {Wording.Text(Math.Round(tube.OuterDiameterM * 1e3, 2))} mm (EN 1595{(tube.Annealed ? ", annealed" : ", halved: it is not stated to be annealed")})";
     }
 
     /// <summary>The wall in m that makes a tube hold a gauge pressure in Pa; null where no wall does.</summary>

@@ -35,7 +35,7 @@ internal readonly record struct GoverningRating(double? PaGauge, Vessel Vessel, 
     public string Note => Passed is { } passed
             ? $" at {Wording.Celsius(TemperatureK)}, above the {Wording.Celsius(passed.TemperatureK)} {(passed.Kind is { LimitStands: true, Gives: var never } ? $"that a {never} is never heated beyond" : passed.Kind is { } usual ? $"to which the {usual.Gives} of such a vessel is commonly good" : "that it is stated to be good to")}: no rating counts there"
         : OutsideCavity is { } kind ? $" outside a microwave cavity (a {kind.Kind} in a bath or block, {Wording.BarGauge(StatedPaGauge ?? 0)} as stated)"
-        : Wall is { } wall ? $" by its wall of {Wording.Text(Math.Round(wall.WallM * 1e3, 2))} mm at {Wording.Text(Math.Round(wall.OuterDiameterM * 1e3, 2))} mm (EN 1595{(wall.Annealed ? "" : ", halved: it is not stated to be annealed")})"
+        : Wall is { } wall ? " " + GlassStrength.Basis(wall)
         : Share >= 1 ? ""
         : $" at {Wording.Celsius(TemperatureK)} ({Wording.BarGauge(StatedPaGauge ?? 0)} is stated without a temperature and counts as cold; {(Share > 0 ? $"steel keeps {Wording.Text(Math.Floor(100 * Share))} % of it" : "what steel keeps of it above 400 °C is not on file")})";
 

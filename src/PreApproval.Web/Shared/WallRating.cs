@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using PreApproval.Documents;
@@ -23,8 +22,7 @@ public sealed record WallRating(double PaGauge, string Basis)
 
     /// <summary>Null where the wall does not rate it.</summary>
     public static WallRating? Of(Vessel vessel) => vessel is { GlassTube: { } tube } && GlassStrength.OfWall(vessel) is { } rating
-        ? new WallRating(rating, string.Create(CultureInfo.InvariantCulture,
-            $"by its wall of {Math.Round(tube.WallM * 1e3, 2)} mm at {Math.Round(tube.OuterDiameterM * 1e3, 2)} mm (EN 1595{(tube.Annealed ? ", annealed" : ", halved: it is not stated to be annealed")})"))
+        ? new WallRating(rating, GlassStrength.Basis(tube))
         : null;
 
     public static WallRating? Of(VesselEntry vessel)

@@ -22,6 +22,19 @@ public sealed class PossibleProductTests
         Assert.Equal(["acid", "ketone", "peroxide"], finding.Materials);
     }
 
+    /// <summary>Whoever has asked the walk before does not get what it said then.</summary>
+    [Fact]
+    public void Noted_WalkThatWasAskedBefore_TellsInEveryView()
+    {
+        var plan = Mixed("acetone");
+        var walk = Walk.Follow(plan, Policy.Default);
+        Assert.DoesNotContain(walk.ByVessel.SelectMany(static states => states), static state => state.CanHold.Count > 0);
+
+        var noted = PossibleProducts.Noted(plan, walk);
+
+        Assert.Contains(noted.ByVessel.SelectMany(static states => states), static state => state.CanHold.Count > 0);
+    }
+
     [Fact]
     public void FireActions_LaterSteps_DoNotFightIt()
     {
